@@ -13,9 +13,9 @@ from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.composing import Proposal
 from almanac.arithmetic.composing_changes import DEEDS, Deed, change, practice_of, standing
 from almanac.arithmetic.composing_request import BadWish, Request
-from almanac.arithmetic.composing_table import Table
+from almanac.arithmetic.composing_table import ComposeTable
 from almanac.commands.compose_save import lanes_of
-from almanac.report.compose_answer import Answer, answer_json, answered, proposal_json
+from almanac.report.compose_answer import Proposals, answer_json, answered, proposal_json
 from almanac.report.compose_entry import as_yaml, practice_entry
 from almanac.report.compose_json import table_json
 from almanac.report.compose_table import Made
@@ -24,7 +24,7 @@ from almanac.report.compose_words import change_words
 MINUTES = (20, 25, 30, 40, 45, 50, 60, 60, 75, 75, 90, 90, 105, 120)
 
 
-def drawn(table: Table, chance: random.Random, pool: str) -> Request:
+def drawn(table: ComposeTable, chance: random.Random, pool: str) -> Request:
     """A request that can be: goals that something serves, minutes that the squad has, groups, gear
     that is not there, effort, what was done.
     """
@@ -94,7 +94,7 @@ def vectors(
     return {"VECTORS": str(path)}
 
 
-def walked(answer: Answer, chance: random.Random, deeds: int) -> Iterator[dict[str, Any]]:
+def walked(answer: Proposals, chance: random.Random, deeds: int) -> Iterator[dict[str, Any]]:
     """Deeds drawn by chance, one after the other on the first proposal, each with what comes of it."""
     asked = answer.asked
     practice = practice_of(answer.proposals[0].order)
@@ -116,7 +116,7 @@ def walked(answer: Answer, chance: random.Random, deeds: int) -> Iterator[dict[s
         practice = after
 
 
-def entry_text(answer: Answer, own: Proposal) -> str:
+def entry_text(answer: Proposals, own: Proposal) -> str:
     """A proposal as --save writes it."""
     table, wishes = answer.table, answer.asked.wishes
     lanes = lanes_of(table, wishes)

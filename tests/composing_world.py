@@ -12,32 +12,32 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import Any
 
-from almanac.arithmetic.composing_pieces import SET, UNKNOWN, Offer, Piece, Size, Sizes
+from almanac.arithmetic.composing_pieces import SET, UNKNOWN, Offer, PracticePiece, Size, Sizes
 from almanac.arithmetic.composing_table import (
+    ComposeTable,
     GearHere,
-    Group,
     Limits,
     Named,
     PoolHere,
-    Squad,
-    Table,
+    TableGroup,
+    TableSquad,
     Taught,
 )
 from almanac.arithmetic.composing_wishes import Asked, Kept, Sized, Wishes
 
-GROUPS = (Group("quick", "Quick", 2, 8, 50), Group("slow", "Slow", 2, 9, 100))
+GROUPS = (TableGroup("quick", "Quick", 2, 8, 50), TableGroup("slow", "Slow", 2, 9, 100))
 LIMITS = Limits(fast=400, resisted=300, plates=200, under=100, under_after_fast=1000)
 GEAR = (GearHere("fins", "Fins", 10, 300), GearHere("socks", "Drag socks", 20, 100))
 MINUTES = 100
 
-Own = tuple[Piece, tuple[Size, ...]]
+Own = tuple[PracticePiece, tuple[Size, ...]]
 
 
 def named(word: str, number: int = 3) -> tuple[Named, ...]:
     return tuple(Named(f"{word}-{at}", f"{word.title()} {at}") for at in range(number))
 
 
-def piece(id: str = "a", roles: str = "wsmec", **more: Any) -> Piece:
+def piece(id: str = "a", roles: str = "wsmec", **more: Any) -> PracticePiece:
     """A set that is done once, serves nothing and asks for nothing, unless told otherwise; all of it
     serves each of its goals, and is as hard as its hardest.
     """
@@ -54,7 +54,7 @@ def piece(id: str = "a", roles: str = "wsmec", **more: Any) -> Piece:
         "shows": ("",) * served,
         "effort": whole["hardest"],
     }
-    return Piece(id=id, roles=roles, **(shown | whole))
+    return PracticePiece(id=id, roles=roles, **(shown | whole))
 
 
 def size(takes: int | tuple[int | None, ...] = 600, number: int = 1, **more: Any) -> Size:
@@ -70,13 +70,13 @@ def sized(takes: int = 600, own: Size | None = None, place: int = 99, **of: Any)
     return Sized(place, piece(**of), own or size(takes), takes, 0)
 
 
-def table(*pieces: Own, rooms: Sequence[tuple[int, int]] = (), **of_squad: Any) -> Table:
+def table(*pieces: Own, rooms: Sequence[tuple[int, int]] = (), **of_squad: Any) -> ComposeTable:
     """A table of pieces with their sizes."""
     offers = tuple(
         Offer(place, 1, rooms[place] if rooms else (0, 0), tuple(Sizes(each) for each in sizes))
         for place, (_, sizes) in enumerate(pieces)
     )
-    squad = Squad(
+    squad = TableSquad(
         "a",
         "A",
         "performing",
@@ -88,7 +88,7 @@ def table(*pieces: Own, rooms: Sequence[tuple[int, int]] = (), **of_squad: Any) 
         {"home": offers},
     )
     progression = Taught("ladder", "Ladder", ((0,), (1, 2)))
-    return Table(
+    return ComposeTable(
         goals=named("goal"), efforts=named("effort", 5), gentle=1, fast=3, strokes=named("stroke"),
         gear=GEAR, drills=("drill-0", "drill-1", "drill-2"), strokes_swum=frozenset(),
         pools=(PoolHere("home", "Home", "25m", 6),), squad=replace(squad, **of_squad),
@@ -106,7 +106,7 @@ def wishes(**more: Any) -> Wishes:
     return Wishes(**(usual | more))
 
 
-def asked(*pieces: Own, of: Table | None = None, **more: Any) -> Asked:
+def asked(*pieces: Own, of: ComposeTable | None = None, **more: Any) -> Asked:
     """Wishes held against a table of these pieces; without any, of a main set for the first goal,
     so that work serves it.
     """

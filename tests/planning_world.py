@@ -8,15 +8,15 @@ from dataclasses import replace
 from datetime import date, timedelta
 from typing import Any
 
-from almanac.arithmetic.planning_choices import NOTHING, Choice, Slot
-from almanac.arithmetic.planning_model import Problem, Rule
+from almanac.arithmetic.planning_choices import NOTHING, Choice, DaySlot
+from almanac.arithmetic.planning_model import PlanProblem, PlanRule
 from almanac.arithmetic.planning_rules import Grid
 
 FIRST = date(2027, 1, 4)  # a Monday
 
 
-def slot(day: int) -> Slot:
-    return Slot(FIRST + timedelta(day), day // 7, "home", "18:00", 60)
+def slot(day: int) -> DaySlot:
+    return DaySlot(FIRST + timedelta(day), day // 7, "home", "18:00", 60)
 
 
 def choice(
@@ -34,7 +34,7 @@ def grid(days: Sequence[int], choices: Sequence[Choice]) -> Grid:
     return Grid(tuple(map(slot, days)), (NOTHING, *choices), (places,) * len(days))
 
 
-def problem(chance: random.Random, slots: int = 5, choices: int = 4) -> Problem:
+def problem(chance: random.Random, slots: int = 5, choices: int = 4) -> PlanProblem:
     """Rules, an order of teaching and what may stand where, by chance."""
     names = [f"drill-{number}" for number in range(3)]
     every = [
@@ -69,9 +69,11 @@ def problem(chance: random.Random, slots: int = 5, choices: int = 4) -> Problem:
             }
         points = 0 if is_limit else chance.randint(1, 9)
         rules.append(
-            Rule(f"r{number}", "", amounts, chance.randint(2, 9), points, chance.choice([1, 1, 3]))
+            PlanRule(
+                f"r{number}", "", amounts, chance.randint(2, 9), points, chance.choice([1, 1, 3])
+            )
         )
     costs = tuple(
         {place: (40 if not place else chance.randint(0, 20)) for place in may} for may in own.may
     )
-    return Problem(own.slots, own.choices, own.may, costs, tuple(rules))
+    return PlanProblem(own.slots, own.choices, own.may, costs, tuple(rules))

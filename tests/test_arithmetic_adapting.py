@@ -9,14 +9,14 @@ from arithmetic_world import DRILLS as UNSAID
 from arithmetic_world import PIECES
 
 from almanac.arithmetic.adapting import (
-    Answer,
+    NeedFit,
     answer,
     answers,
     by_rules,
     traits_of_drill,
     traits_of_gear,
 )
-from almanac.arithmetic.adapting_sets import Asked, set_answers
+from almanac.arithmetic.adapting_sets import SetAsks, set_answers
 from almanac.model.entry import Hazard
 from almanac.model.knowledge import EffortRange, GearUse
 from almanac.model.need import AS_IS, CHANGED, LEAVE_OUT, Adapt, Need, NeedRule, Where
@@ -53,7 +53,7 @@ OVERHEAD = need(
     ],
 )
 def test_the_gravest_rule_that_holds(drill, fits, changes):
-    assert by_rules(OVERHEAD, traits_of_drill(DRILLS[drill], PIECES)) == Answer(fits, changes)
+    assert by_rules(OVERHEAD, traits_of_drill(DRILLS[drill], PIECES)) == NeedFit(fits, changes)
 
 
 @pytest.mark.parametrize(
@@ -65,7 +65,7 @@ def test_the_gravest_rule_that_holds(drill, fits, changes):
     ],
 )
 def test_gear_is_known_by_what_it_is_and_does(gear, fits, changes):
-    assert by_rules(OVERHEAD, traits_of_gear(PIECES[gear])) == Answer(fits, changes)
+    assert by_rules(OVERHEAD, traits_of_gear(PIECES[gear])) == NeedFit(fits, changes)
 
 
 def test_a_rule_of_gear_and_more_is_of_drills_alone():
@@ -121,8 +121,8 @@ def test_what_stays_at_the_surface_is_not_under_water():
 def test_an_entry_speaks_before_the_rules():
     lines = (Adapt("knee", LEAVE_OUT), Adapt("arm", CHANGED, "One arm down."))
     traits = traits_of_drill(DRILLS["kick"], PIECES)
-    assert answer(OVERHEAD, traits, lines) == Answer(CHANGED, ("One arm down.",), is_own=True)
-    assert answer(OVERHEAD, traits, (Adapt("arm", AS_IS),)) == Answer(AS_IS, is_own=True)
+    assert answer(OVERHEAD, traits, lines) == NeedFit(CHANGED, ("One arm down.",), is_own=True)
+    assert answer(OVERHEAD, traits, (Adapt("arm", AS_IS),)) == NeedFit(AS_IS, is_own=True)
     assert answer(OVERHEAD, traits, (Adapt("knee", AS_IS),)).is_left_out
 
 
@@ -130,9 +130,9 @@ def test_every_drill_and_piece_of_gear_has_its_answer():
     said = replace(DRILLS["crawl"], adapt=(Adapt("arm", LEAVE_OUT, "It turns the arm."),))
     gear = {"fins": replace(PIECES["fins"], adapt=(Adapt("arm", CHANGED, "By another."),))}
     found = answers({"arm": OVERHEAD, "knee": need(id="knee")}, {"crawl": said}, gear, LEVELS)
-    assert found.of["arm", "crawl"] == Answer(LEAVE_OUT, ("It turns the arm.",), is_own=True)
-    assert found.of_gear["arm", "fins"] == Answer(CHANGED, ("By another.",), is_own=True)
-    assert found.of["knee", "crawl"] == found.of_gear["knee", "fins"] == Answer(AS_IS)
+    assert found.of["arm", "crawl"] == NeedFit(LEAVE_OUT, ("It turns the arm.",), is_own=True)
+    assert found.of_gear["arm", "fins"] == NeedFit(CHANGED, ("By another.",), is_own=True)
+    assert found.of["knee", "crawl"] == found.of_gear["knee", "fins"] == NeedFit(AS_IS)
 
 
 # What is done instead.
@@ -238,7 +238,7 @@ def of_set(drills, own=(), rules=OVERHEAD, **asked):
     every = {**DRILLS, "kick": KICK, "sides": replace(SIDES, goals=("legs",))}
     needs = {"arm": rules}
     known = answers(needs, every, PIECES, LEVELS)
-    (found,) = set_answers(needs, known, Asked([every[id] for id in drills], **asked), own)
+    (found,) = set_answers(needs, known, SetAsks([every[id] for id in drills], **asked), own)
     return found
 
 

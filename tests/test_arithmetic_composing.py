@@ -19,7 +19,7 @@ from almanac.arithmetic.composing_costs import LEGS_COLD, are_legs_first, warm_u
 from almanac.arithmetic.composing_order import Stood, unsafe, whole
 from almanac.arithmetic.composing_pieces import UNKNOWN
 from almanac.arithmetic.composing_request import BadWish, Request, wishes_of
-from almanac.arithmetic.composing_table import Table
+from almanac.arithmetic.composing_table import ComposeTable
 from almanac.arithmetic.composing_wishes import Asked, Kept, Sized, Wishes
 from almanac.model.load import load
 from almanac.report.compose_answer import answered
@@ -41,23 +41,23 @@ def made(squad: str) -> Made:
     return compose_table(analysed(), squad)
 
 
-def table(squad: str) -> Table:
+def table(squad: str) -> ComposeTable:
     return made(squad).table
 
 
-def usual(own: Table) -> Request:
+def usual(own: ComposeTable) -> Request:
     """A request with nothing wrong in it."""
     goal = own.goals[own.pieces[own.squad.offers["home"][0].piece].goals[0]].id
     return Request("home", 60, [goal])
 
 
-def drawn(seed: int) -> tuple[Table, Wishes]:
+def drawn(seed: int) -> tuple[ComposeTable, Wishes]:
     """What a request by chance wishes."""
     own, request = asked_for(seed)
     return own, wishes_of(own, request)
 
 
-def asked_for(seed: int) -> tuple[Table, Request]:
+def asked_for(seed: int) -> tuple[ComposeTable, Request]:
     """A request by chance: goals, minutes, groups, gear, pools, what was done."""
     chance = random.Random(seed)
     own = table(chance.choice(SQUADS))
@@ -77,7 +77,7 @@ def asked_for(seed: int) -> tuple[Table, Request]:
 
 
 @cache
-def answers() -> list[tuple[Table, Wishes, tuple[Proposal, ...]]]:
+def answers() -> list[tuple[ComposeTable, Wishes, tuple[Proposal, ...]]]:
     return [(*asked, compose(*asked)) for asked in map(drawn, range(60))]
 
 

@@ -21,8 +21,8 @@ from almanac.arithmetic.composing_changes import (
     SWAP,
     UP,
     Chosen,
+    ChosenPractice,
     Deed,
-    Practice,
     change,
     practice_of,
     standing,
@@ -34,7 +34,7 @@ from almanac.arithmetic.composing_costs import (
     NO_SKILL,
     SAME_GOAL,
 )
-from almanac.arithmetic.composing_fit import Fitted, Slot, cost_of, fitted, held
+from almanac.arithmetic.composing_fit import Fitted, RoleSlot, cost_of, fitted, held
 from almanac.arithmetic.composing_order import Stood, laid, unsafe, whole
 from almanac.arithmetic.composing_request import BadWish
 from almanac.arithmetic.composing_wishes import Asked, Sized
@@ -58,7 +58,7 @@ def sizes(asked: Asked, own: Sized) -> list[Sized]:
     return [each for each in asked.sized(offer) if each.number != own.number]
 
 
-def ways(asked: Asked, slots: Sequence[Slot], count: int) -> Iterator[tuple[int, int, Order]]:
+def ways(asked: Asked, slots: Sequence[RoleSlot], count: int) -> Iterator[tuple[int, int, Order]]:
     """Every way to do so many pieces in another size: what is left, what it costs, the order."""
     for places in combinations(range(len(slots)), count):
         for chosen in product(*(slots[place].others for place in places)):
@@ -70,7 +70,7 @@ def ways(asked: Asked, slots: Sequence[Slot], count: int) -> Iterator[tuple[int,
 
 
 def best(
-    asked: Asked, slots: Sequence[Slot], counts: Sequence[int], leaves: bool = False
+    asked: Asked, slots: Sequence[RoleSlot], counts: Sequence[int], leaves: bool = False
 ) -> Order | None:
     """The fewest changes that leave two minutes at most, of them the cheapest; else, where that may be, what leaves the
     least. Of what is alike the first.
@@ -83,7 +83,7 @@ def best(
     return min(every, key=lambda own: own[0])[2] if leaves and every else None
 
 
-def least(asked: Asked, slots: Sequence[Slot], count: int) -> list[tuple[int, int, Order]]:
+def least(asked: Asked, slots: Sequence[RoleSlot], count: int) -> list[tuple[int, int, Order]]:
     """Of so many changes what leaves the least, and of that the cheapest."""
     return sorted(ways(asked, slots, count), key=lambda own: own[:2])[:1]
 
@@ -100,7 +100,7 @@ def test_as_few_pieces_as_can_be_are_changed_and_of_the_ways_the_cheapest_is_tak
             slots = []
             for one in order:
                 now = chance.choice([one.own, *sizes(own, one.own)])
-                slots.append(Slot(one.role, now, tuple(sizes(own, now))))
+                slots.append(RoleSlot(one.role, now, tuple(sizes(own, now))))
             at = chance.randrange(len(slots))
             slots[at] = held(slots[at])
             counts = chance.choice(((0, 1, 2), (0, 1), (2,), (1,)))
@@ -124,7 +124,7 @@ def test_the_cheapest_swap_is_found_with_at_most_one_other_piece_changed_else_wi
             parts = practice_of(order).parts
             out = tuple(part.key for part in own.table.pieces if chance.random() < 0.1)
             held_one = tuple(replace(part, kept=at == kept) for at, part in enumerate(parts))
-            practice = Practice(held_one, out)
+            practice = ChosenPractice(held_one, out)
             cost = cheapest_swap(own, practice, order, place)
             try:
                 after = change(own, practice, Deed(SWAP, parts[place].role))
@@ -139,11 +139,13 @@ def test_the_cheapest_swap_is_found_with_at_most_one_other_piece_changed_else_wi
     assert seen == {True, False}
 
 
-def cheapest_swap(own: Asked, practice: Practice, order: Sequence[Stood], place: int) -> int | None:
+def cheapest_swap(
+    own: Asked, practice: ChosenPractice, order: Sequence[Stood], place: int
+) -> int | None:
     role = order[place].role
     letter = "m" if role == "n" else role
     others = [
-        Slot(one.role, one.own, () if practice.parts[at].kept else tuple(sizes(own, one.own)))
+        RoleSlot(one.role, one.own, () if practice.parts[at].kept else tuple(sizes(own, one.own)))
         for at, one in enumerate(order)
     ]
     free = Asked(own.table, replace(own.wishes, kept=()))
@@ -167,7 +169,7 @@ def cheapest_swap(own: Asked, practice: Practice, order: Sequence[Stood], place:
                     cost
                     for each in one
                     for left, cost, _ in ways(
-                        own, [*others[:place], Slot(role, each), *others[place + 1 :]], count
+                        own, [*others[:place], RoleSlot(role, each), *others[place + 1 :]], count
                     )
                     if left <= 1200
                 ]
@@ -195,10 +197,10 @@ def parts(*roles: str, **more: Any) -> tuple[Chosen, ...]:
     return tuple(Chosen(role, f"set/{ids[role]}", 2) for role in roles)
 
 
-WHOLE = Practice(parts(*"wsmec"))
+WHOLE = ChosenPractice(parts(*"wsmec"))
 
 
-def refused(practice: Practice, do: str, role: str, own: Asked = HERE) -> str:
+def refused(practice: ChosenPractice, do: str, role: str, own: Asked = HERE) -> str:
     with pytest.raises(BadWish) as problem:
         change(own, practice, Deed(do, role))
     return str(problem.value)
@@ -224,7 +226,7 @@ def test_a_practice_stands_as_it_is_written() -> None:
 )  # fmt: skip
 def test_what_is_no_practice_is_refused(practice: tuple[Chosen, ...], sentence: str) -> None:
     with pytest.raises(BadWish) as problem:
-        standing(HERE, Practice(practice))
+        standing(HERE, ChosenPractice(practice))
     assert sentence in str(problem.value)
 
 
@@ -261,7 +263,7 @@ def test_a_piece_is_kept_and_freed_and_else_nothing_changes() -> None:
 
 
 def test_a_piece_moves_past_its_neighbour_but_not_past_either_end() -> None:
-    def roles(practice: Practice) -> str:
+    def roles(practice: ChosenPractice) -> str:
         return "".join(own.role for own in practice.parts)
 
     assert roles(change(HERE, WHOLE, Deed(UP, "m"))) == "wmsec"
@@ -287,12 +289,12 @@ def test_what_is_taken_out_leaves_its_time_to_the_others_and_does_not_come_back(
 
 def test_without_the_first_main_set_the_second_is_the_first() -> None:
     of = [Chosen("w", "set/open", 1), *parts("m", "n"), Chosen("c", "set/close", 2)]
-    after = change(HERE, Practice(tuple(of)), Deed(OUT, "m"))
+    after = change(HERE, ChosenPractice(tuple(of)), Deed(OUT, "m"))
     assert [(own.role, own.piece) for own in after.parts] == [
         ("w", "set/open"), ("m", "set/other"), ("c", "set/close"),
     ]  # fmt: skip
     of = [of[0], of[1], of[2], of[3]]
-    alone = change(HERE, Practice(tuple(of)), Deed(OUT, "n"))
+    alone = change(HERE, ChosenPractice(tuple(of)), Deed(OUT, "n"))
     assert [own.piece for own in alone.parts] == ["set/open", "set/main", "set/close"]
 
 
@@ -305,7 +307,9 @@ def test_a_swap_takes_what_fits_and_says_where_nothing_does() -> None:
 
 def test_nothing_is_done_to_what_is_no_practice() -> None:
     for do, role in ((KEEP, "s"), (DOWN, "s"), (SWAP, "c")):
-        assert refused(Practice(parts(*"wsec")), do, role).startswith("A practice begins with")
+        assert refused(ChosenPractice(parts(*"wsec")), do, role).startswith(
+            "A practice begins with"
+        )
 
 
 def test_where_a_piece_is_taken_out_one_other_is_lengthened() -> None:
@@ -321,7 +325,7 @@ def test_where_a_piece_is_taken_out_one_other_is_lengthened() -> None:
         ),
         minutes=67,
     )
-    before = Practice(tuple(Chosen(role, f"set/{role}", 1) for role in "wmec"))
+    before = ChosenPractice(tuple(Chosen(role, f"set/{role}", 1) for role in "wmec"))
     after = change(own, before, Deed(OUT, "e"))
     assert [(part.role, part.number) for part in after.parts] == [("w", 1), ("m", 2), ("c", 1)]
 
@@ -344,16 +348,16 @@ def test_two_main_sets_cost_what_they_cost_together() -> None:
 def test_of_one_piece_all_sizes_are_tried_and_of_two_a_few() -> None:
     """Of fourteen sizes of 1500 each those few are the 1st, 5th, 9th and 14th; 30 000 tenths are left for two of them."""
     every = [sized(1500 * n, size(1500 * n, n), what="rounds") for n in range(1, 15)]
-    main = Slot("m", sized(30000, place=98))
+    main = RoleSlot("m", sized(30000, place=98))
 
-    def slots(first: int, last: int, more: int = 0) -> list[Slot]:
+    def slots(first: int, last: int, more: int = 0) -> list[RoleSlot]:
         opens, closes = (
-            Slot(role, replace(every[n - 1], place=place), tuple(every))
+            RoleSlot(role, replace(every[n - 1], place=place), tuple(every))
             for role, n, place in (("w", first, 96), ("c", last, 97))
         )
         return [opens, replace(main, now=sized(30000 + more, place=98)), closes]
 
-    def numbers(of: list[Slot], count: int) -> list[int] | None:
+    def numbers(of: list[RoleSlot], count: int) -> list[int] | None:
         found = fitted(HERE, of, (count,))
         return found and [one.own.number for one in found.order if one.role != "m"]
 
@@ -369,12 +373,12 @@ def test_of_ways_that_cost_the_same_the_first_is_taken() -> None:
         sized(takes, size(takes, n), place=96, what="rounds", written=2)
         for takes, n in ((9000, 2), (12000, 3), (12000, 1))
     )
-    rest = [Slot("m", sized(35000, place=97)), Slot("c", sized(12000, place=98))]
+    rest = [RoleSlot("m", sized(35000, place=97)), RoleSlot("c", sized(12000, place=98))]
     for others in ((one, other), (other, one)):
-        found = fitted(HERE, [Slot("w", now, others), *rest], (1,))
+        found = fitted(HERE, [RoleSlot("w", now, others), *rest], (1,))
         assert found and found.order[0].own is others[0]
 
 
 def test_a_held_place_has_no_other_size() -> None:
-    slot = Slot("m", sized(), (sized(700),))
-    assert held(slot) == Slot("m", slot.now)
+    slot = RoleSlot("m", sized(), (sized(700),))
+    assert held(slot) == RoleSlot("m", slot.now)

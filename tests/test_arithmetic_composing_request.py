@@ -10,13 +10,13 @@ from composing_world import named, piece, size, table, wishes
 
 from almanac.arithmetic.composing_pieces import Offer, Sizes
 from almanac.arithmetic.composing_request import BadWish, Request, wishes_of
-from almanac.arithmetic.composing_table import Done, PoolHere, Table
+from almanac.arithmetic.composing_table import ComposeTable, Done, PoolHere
 from almanac.arithmetic.composing_wishes import Kept
 
 NONE = frozenset[int]()
 
 
-def here(**more: Any) -> Table:
+def here(**more: Any) -> ComposeTable:
     """Two main sets, of which the second needs socks and serves goal 1; a warm-up; two pools; a practice that is both sets."""
     pieces = (
         (piece("first", "ms", goals=(0,)), (size(),)),
@@ -60,7 +60,7 @@ def test_of_a_progression_those_stages_are_taught_that_are_told() -> None:
         assert wishes_of(here(), told(taught={"ladder": stages})).taught == drills
 
 
-def sentence(own: Table | None = None, **more: Any) -> str:
+def sentence(own: ComposeTable | None = None, **more: Any) -> str:
     with pytest.raises(BadWish) as problem:
         wishes_of(own or here(), told(**more))
     return str(problem.value)
@@ -156,7 +156,7 @@ def test_what_is_kept_is_offered_in_the_pool_to_these_groups_with_these_adults()
     offers = own.squad.offers["home"]
     first, rest = offers[0], offers[1:]
 
-    def of(*offers: Offer) -> Table:
+    def of(*offers: Offer) -> ComposeTable:
         return replace(own, squad=replace(own.squad, offers={"home": offers}))
 
     keep = [("set/first", "m", -1)]

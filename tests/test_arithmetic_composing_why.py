@@ -12,7 +12,7 @@ from almanac.arithmetic.composing import Proposal, compose
 from almanac.arithmetic.composing_hinders import Hinders, hindering
 from almanac.arithmetic.composing_order import laid
 from almanac.arithmetic.composing_pieces import UNKNOWN
-from almanac.arithmetic.composing_table import Squad
+from almanac.arithmetic.composing_table import TableSquad
 from almanac.arithmetic.composing_why import Note, Unmet, Why, unmet, why
 from almanac.arithmetic.composing_wishes import Asked, Kept
 
@@ -292,7 +292,7 @@ def test_where_another_piece_has_room_its_role_is_not_told() -> None:
 
 def test_where_the_lanes_are_fewer_than_usual_the_usual_ones_would_do() -> None:
     """8 in one lane are 4 more than usual; in 2 as usual. With no more than 4 in the one lane it would do too."""
-    own: Squad = table().squad
+    own: TableSquad = table().squad
     assert own.groups == GROUPS
     found = hinders(rooms=((0, 0), (3, 0), (0, 0)), lanes=(1, 2), heads=(8, 9))
     assert found == [Hinders("room", 2, ((UNKNOWN, 8),))]

@@ -27,7 +27,7 @@ from almanac.arithmetic.planning_choices import (
     Choice,
 )
 from almanac.arithmetic.planning_greedy import Standing, chances, greedy, improved
-from almanac.arithmetic.planning_model import Plan, Problem, Rule, units_over
+from almanac.arithmetic.planning_model import Plan, PlanProblem, PlanRule, units_over
 from almanac.arithmetic.planning_rules import limit_rules
 from almanac.arithmetic.planning_variety import variety
 from almanac.arithmetic.planning_wishes import (
@@ -48,7 +48,7 @@ LIMITS = BlockLimits(100, 200, 300, 60, 2, 2, 10, 10, 500, (410, 600))
 ANY = BlockLimits(9999, 9999, 9999, 9999, 99, 99, 0, 99, 0)
 
 
-def every_plan(own: Problem) -> list[Plan]:
+def every_plan(own: PlanProblem) -> list[Plan]:
     return [plan for plan in itertools.product(*own.may) if own.is_sound(plan)]
 
 
@@ -153,7 +153,7 @@ def test_what_a_practice_needs_is_taught_in_an_earlier_slot() -> None:
     teaches = choice("teaches", teaches=frozenset({"line"}))
     needs = choice("needs", needs=frozenset({"line"}))
     own = grid([0, 1], [teaches, needs])
-    both = Problem(own.slots, own.choices, own.may, ({}, {}), ())
+    both = PlanProblem(own.slots, own.choices, own.may, ({}, {}), ())
     assert both.is_sound((1, 2)) and both.untaught((1, 2)) == -1
     assert not both.is_sound((2, 1)) and both.untaught((2, 1)) == 0
     assert both.untaught((0, 2)) == 1
@@ -291,26 +291,26 @@ def test_usual_loads_rise_ease_and_taper(weeks: int, tapered: int, loads: tuple[
 
 
 def test_a_slot_in_which_nothing_may_stand_stays_empty() -> None:
-    own = Problem((slot(0),), (NOTHING,), ((0,),), ({0: 5000},), ())
+    own = PlanProblem((slot(0),), (NOTHING,), ((0,),), ({0: 5000},), ())
     assert greedy(own) == (0,) == improved(own, (0,))
     assert own.cost((0,)) == 5000 and list(own.missed((0,))) == []
 
 
 def test_a_missed_wish_is_told_and_a_limit_never_is() -> None:
     wish, limit = (
-        Rule(name, "1", {0: {1: 3}}, 1, points) for name, points in (("wish", 5), ("limit", 0))
+        PlanRule(name, "1", {0: {1: 3}}, 1, points) for name, points in (("wish", 5), ("limit", 0))
     )
-    own = Problem((slot(0),), (NOTHING, choice("a")), ((0, 1),), ({},), (wish,))
+    own = PlanProblem((slot(0),), (NOTHING, choice("a")), ((0, 1),), ({},), (wish,))
     assert list(own.missed((1,))) == [(wish, 2)] and own.cost((1,)) == 10
     assert list(own.missed((0,))) == []
     limited = replace(own, rules=(limit, wish))
     assert not limited.is_sound((1,)) and list(limited.missed((1,))) == [(wish, 2)]
-    assert Rule("limit", "", {}, 0).is_limit and not wish.is_limit
+    assert PlanRule("limit", "", {}, 0).is_limit and not wish.is_limit
 
 
 def test_a_plan_of_which_one_slot_may_not_hold_what_it_has_is_not_sound() -> None:
     own = grid([0, 2], [choice("a")])
-    asked = Problem(own.slots, own.choices, ((0, 1), (0,)), ({}, {}), ())
+    asked = PlanProblem(own.slots, own.choices, ((0, 1), (0,)), ({}, {}), ())
     assert asked.is_sound((1, 0)) and not asked.is_sound((1, 1))
     assert date(2027, 1, 4) == FIRST
 
@@ -325,18 +325,18 @@ def test_the_rules_of_variety_are_these_and_no_others() -> None:
 
     first, last, every = "2027-01-04", "2027-01-24", (0, 1, 2, 3, 4)
     assert list(variety(own, every)) == [
-        Rule("again", f"ladder {first}", of((0, 1), both), 1, 45),
-        Rule("same again", f"a {first}", of((0, 1), a), 1, 30),
-        Rule("same again", f"b {first}", of((0, 1), b), 1, 30),
-        Rule("again", f"ladder {last}", of((3, 4), both), 1, 45),
-        Rule("same again", f"a {last}", of((3, 4), a), 1, 30),
-        Rule("same again", f"b {last}", of((3, 4), b), 1, 30),
-        Rule("too often", "a", of(every, a), 4, 40),  # five slots for two: three, and one
-        Rule("too often", "b", of(every, b), 4, 40),
-        Rule("same warm-up", "one 0", of((0, 1, 2, 3), a), 2, 5),
-        Rule("same warm-up", "two 0", of((0, 1, 2, 3), b), 2, 5),
-        Rule("same warm-up", "one 1", of((1, 2, 3, 4), a), 2, 5),
-        Rule("same warm-up", "two 1", of((1, 2, 3, 4), b), 2, 5),
+        PlanRule("again", f"ladder {first}", of((0, 1), both), 1, 45),
+        PlanRule("same again", f"a {first}", of((0, 1), a), 1, 30),
+        PlanRule("same again", f"b {first}", of((0, 1), b), 1, 30),
+        PlanRule("again", f"ladder {last}", of((3, 4), both), 1, 45),
+        PlanRule("same again", f"a {last}", of((3, 4), a), 1, 30),
+        PlanRule("same again", f"b {last}", of((3, 4), b), 1, 30),
+        PlanRule("too often", "a", of(every, a), 4, 40),  # five slots for two: three, and one
+        PlanRule("too often", "b", of(every, b), 4, 40),
+        PlanRule("same warm-up", "one 0", of((0, 1, 2, 3), a), 2, 5),
+        PlanRule("same warm-up", "two 0", of((0, 1, 2, 3), b), 2, 5),
+        PlanRule("same warm-up", "one 1", of((1, 2, 3, 4), a), 2, 5),
+        PlanRule("same warm-up", "two 1", of((1, 2, 3, 4), b), 2, 5),
     ]
     alike = grid([0, 6, 13, 20, 21], [replace(own_, opens="one") for own_ in two])
     assert not any(rule.about == "same warm-up" for rule in variety(alike, every))
@@ -430,7 +430,7 @@ def test_a_taper_is_held_against_the_two_loading_weeks_before_it() -> None:
     assert each[0].amounts == {5: {1: 2000}, 3: {1: -1000}, 4: {1: -1000}}
 
 
-def plainly_improved(own: Problem, plan: Plan, steps: int, seed: int) -> Plan:
+def plainly_improved(own: PlanProblem, plan: Plan, steps: int, seed: int) -> Plan:
     """Threshold accepting as it is described, every plan worked out anew."""
     drawn, free = chances(seed), [slot_ for slot_, may in enumerate(own.may) if len(may) > 1]
     best = plan
@@ -489,23 +489,23 @@ def test_the_limits_are_these_and_no_others() -> None:
     days, all_of_it = ("2027-01-04", "2027-01-05"), (0, 1, 2, 3)
     three, pair = (0, 1, 2), (2, 3)
     expected = [
-        Rule("worn a day", days[0], of((0, 1), 5), 10),
-        Rule("plates a day", days[0], of((0, 1), 6), 30),
-        Rule("under a day", days[0], of((0, 1), 7), 40),
-        Rule("worn in seven days", days[0], of(all_of_it, 5), 20),
-        Rule("under sets in seven days", days[0], of(all_of_it, 2), 3),
-        Rule("starts in seven days", days[0], of(all_of_it, 1), 2),
-        Rule("hard days in a row", days[0], of(all_of_it, 1), 2),
-        Rule("never light", days[0], of(all_of_it, 1, 1), 2, 30),
-        Rule("all-out", days[0], of(three, 2, 1), 2),
-        Rule("all-out", days[1], of(pair, 2, 1), 2),
-        Rule("hard days that touch", days[0], of(three, 1), 1, 30),
-        Rule("tests that touch", days[0], of(three, 0, 1), 1, 25),
-        Rule("light before tests", days[0], {0: {1: 1}, 2: {2: 1}}, 1),
-        Rule("light before tests", days[0], {1: {1: 1}, 2: {2: 1}}, 1),
-        Rule("hard days that touch", days[1], of(pair, 1), 1, 30),
-        Rule("tests that touch", days[1], of(pair, 0, 1), 1, 25),
-        Rule("light before tests", days[1], {2: {1: 1}, 3: {2: 1}}, 1),
+        PlanRule("worn a day", days[0], of((0, 1), 5), 10),
+        PlanRule("plates a day", days[0], of((0, 1), 6), 30),
+        PlanRule("under a day", days[0], of((0, 1), 7), 40),
+        PlanRule("worn in seven days", days[0], of(all_of_it, 5), 20),
+        PlanRule("under sets in seven days", days[0], of(all_of_it, 2), 3),
+        PlanRule("starts in seven days", days[0], of(all_of_it, 1), 2),
+        PlanRule("hard days in a row", days[0], of(all_of_it, 1), 2),
+        PlanRule("never light", days[0], of(all_of_it, 1, 1), 2, 30),
+        PlanRule("all-out", days[0], of(three, 2, 1), 2),
+        PlanRule("all-out", days[1], of(pair, 2, 1), 2),
+        PlanRule("hard days that touch", days[0], of(three, 1), 1, 30),
+        PlanRule("tests that touch", days[0], of(three, 0, 1), 1, 25),
+        PlanRule("light before tests", days[0], {0: {1: 1}, 2: {2: 1}}, 1),
+        PlanRule("light before tests", days[0], {1: {1: 1}, 2: {2: 1}}, 1),
+        PlanRule("hard days that touch", days[1], of(pair, 1), 1, 30),
+        PlanRule("tests that touch", days[1], of(pair, 0, 1), 1, 25),
+        PlanRule("light before tests", days[1], {2: {1: 1}, 3: {2: 1}}, 1),
     ]
     assert list(limit_rules(own, limits)) == expected
 
@@ -775,21 +775,23 @@ def test_the_seed_is_one_where_none_is_said() -> None:
 
 
 def test_a_limit_that_is_passed_already_may_be_passed_by_less_or_by_as_much() -> None:
-    limit = Rule("limit", "", {0: {1: 5, 2: 3, 3: 5, 4: 6}}, 1)
-    own = Problem((slot(0),), (NOTHING, *map(choice, "abcd")), ((0, 1, 2, 3, 4),), ({},), (limit,))
+    limit = PlanRule("limit", "", {0: {1: 5, 2: 3, 3: 5, 4: 6}}, 1)
+    own = PlanProblem(
+        (slot(0),), (NOTHING, *map(choice, "abcd")), ((0, 1, 2, 3, 4),), ({},), (limit,)
+    )
     standing = Standing(own, [1])
     assert [standing.dearer((0,), (place,)) for place in range(5)] == [0, 0, 0, 0, None]
 
 
 def test_what_a_choice_costs_by_itself_is_nothing_where_nothing_is_said() -> None:
-    own = Problem((slot(0),), (NOTHING, choice("a"), choice("b")), ((0, 1, 2),), ({1: 7},), ())
+    own = PlanProblem((slot(0),), (NOTHING, choice("a"), choice("b")), ((0, 1, 2),), ({1: 7},), ())
     for stands, dearer in ((0, [0, 7, 0]), (1, [-7, 0, -7])):
         standing = Standing(own, [stands])
         assert [standing.dearer((0,), (place,)) for place in range(3)] == dearer
 
 
 def test_a_slot_that_must_hold_what_is_not_taught_yet_holds_it() -> None:
-    own = Problem(
+    own = PlanProblem(
         (slot(0),), (NOTHING, choice("a", needs=frozenset({"line"}))), ((1,),), ({},), ()
     )  # fmt: skip
     assert greedy(own) == (1,)

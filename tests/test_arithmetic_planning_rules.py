@@ -11,7 +11,7 @@ from planning_world import FIRST, choice, grid, slot
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.planning_aims import Aims
 from almanac.arithmetic.planning_choices import HARD, LOAD, METRES, NOTHING, TEST, Choice
-from almanac.arithmetic.planning_model import Rule
+from almanac.arithmetic.planning_model import PlanRule
 from almanac.arithmetic.planning_rules import limit_rules
 from almanac.arithmetic.planning_variety import variety
 from almanac.arithmetic.planning_wishes import LOADING, BlockLimits, BlockWishes, WeekWish
@@ -38,7 +38,7 @@ def test_runs_of_days_are_in_the_order_of_time_whatever_order_a_set_has() -> Non
     assert found == [0, 5, 10, 15, 20, 25, 30, 35]
 
 
-def of(rules: list[Rule], about: str) -> list[str]:
+def of(rules: list[PlanRule], about: str) -> list[str]:
     return [rule.which for rule in rules if rule.about == about]
 
 

@@ -14,7 +14,7 @@ from arithmetic_world import DRILLS, SHORT, policy, rep
 
 from almanac.arithmetic.pool_fit import (
     Misplaced,
-    Place,
+    PoolPlace,
     PoolRules,
     StartHere,
     misplaced,
@@ -66,7 +66,7 @@ def found(
     **more: Any,
 ) -> list[tuple[Any, ...]]:
     """What is amiss, each as (what, is a start, end, lanes, lack, both ends)."""
-    told = misplaced(reps, Place(pool, lanes, end, **more), RULES)
+    told = misplaced(reps, PoolPlace(pool, lanes, end, **more), RULES)
     assert all(own.path == ("items", 0) for own in told)
     return [
         (own.what, own.is_start, own.end, own.lanes, own.shortfall, own.both_ends) for own in told
@@ -106,7 +106,7 @@ def test_ordinary_work_asks_nothing() -> None:
 
 
 def test_starts_of_items_and_of_drills_with_the_ends_that_they_are_done_at() -> None:
-    place = Place(POOL, (1,), "turn")
+    place = PoolPlace(POOL, (1,), "turn")
     own = item(LAP, start="dive"), drill(FIFTY, start="jump"), item(FIFTY, start="none")
     told = [list(starts_here(reps, place, STARTS)) for reps in own]
     path = ("items", 0)
@@ -262,7 +262,7 @@ def test_what_is_under_water_is_asked_the_policys_depth_and_its_own_where_that_i
     less = drill(own, depth_m=DepthNeeded(least=0.5))
     assert found(less) == found(own)
     lets = replace(POLICY, limits={**POLICY.limits, "under_water_depth_least": metres(0.5)})
-    low = Place(replace(FLAGGED, ends={"start": PoolEnd(0.8)}), (1,), "start")
+    low = PoolPlace(replace(FLAGGED, ends={"start": PoolEnd(0.8)}), (1,), "start")
     assert misplaced(own, low, replace(RULES, policy=lets)) == ()
 
 
@@ -291,7 +291,7 @@ def test_the_hardest_of_a_piece_counts_and_as_much_as_the_policy_lets_is_let() -
     for words in (["easy", "all-out"], ["all-out", "easy"]):
         assert len(found(rep("kick", 50, {"build": words}), pool=POOL)) == 2
     lets = replace(POLICY, limits={**POLICY.limits, "back_without_flags_most": metres(9.5)})
-    place = Place(POOL, (1,), "start")
+    place = PoolPlace(POOL, (1,), "start")
     rules = replace(RULES, policy=lets)
     assert misplaced(rep("kick", 50, "all-out"), place, rules) == ()
 
@@ -307,5 +307,5 @@ def test_backstroke_counts_unless_it_is_on_the_front() -> None:
 
 
 def test_what_is_found_is_a_value() -> None:
-    (own,) = misplaced(rep("kick", 25, "all-out"), Place(POOL, (1,), "start"), RULES)
+    (own,) = misplaced(rep("kick", 25, "all-out"), PoolPlace(POOL, (1,), "start"), RULES)
     assert own == Misplaced(("items", 0), "kick", False, "turn", (1,), NO_FLAGS)

@@ -16,7 +16,14 @@ from arithmetic_world import SCALE, SHORT, YARDS, clock, events, group
 from test_arithmetic_run_sheet import of
 
 from almanac.arithmetic.leaving_out import comes_home, step_home
-from almanac.arithmetic.run_blocks import RepsBlock, RoundsBlock, WaitBlock, Why, home_s, run_blocks
+from almanac.arithmetic.run_blocks import (
+    RepsBlock,
+    RoundsBlock,
+    WaitBlock,
+    WaitReason,
+    home_s,
+    run_blocks,
+)
 from almanac.arithmetic.run_crews import key_of, run_crews
 from almanac.arithmetic.warm_and_easy import effort_words_of, ending, opening
 from almanac.model.practice import PracticePart
@@ -48,7 +55,7 @@ def blocks(*items: dict[str, Any], of_group: Any = None) -> Any:
 
 def test_reps_of_one_item_are_one_block_and_a_pause_is_a_wait() -> None:
     found = blocks(kick(2, sendoff=75), {"pause": 60, "note": "Water"}, kick(3, sendoff=80))
-    assert told(found) == [(0, 2, 75), (60, Why.PAUSE), (2, 3, 80)]
+    assert told(found) == [(0, 2, 75), (60, WaitReason.PAUSE), (2, 3, 80)]
     assert (found[1].note, found[1].change) == ("Water", None)
     assert blocks({"pause": 5})[0].note == ""
     assert [own.rep.number for own in found[2].reps] == [1, 2, 3]
@@ -62,10 +69,10 @@ def test_rounds_hold_their_blocks_and_the_gear_that_no_pause_covers() -> None:
         "items": [kick(2, 25, gear=["fins"], sendoff=50), kick(1, sendoff=80)],
     }
     found = blocks(kick(1, 25, gear=["fins"], sendoff=50), rounds, {"pause": 10})
-    first = [(1, 2, 50), (20, Why.GEAR), (3, 1, 80)]
-    second = [(4, 2, 50), (20, Why.GEAR), (6, 1, 80)]
+    first = [(1, 2, 50), (20, WaitReason.GEAR), (3, 1, 80)]
+    second = [(4, 2, 50), (20, WaitReason.GEAR), (6, 1, 80)]
     assert told(found) == [
-        (0, 1, 50), {("items", 1): [first, second], "s": 30}, (10, Why.PAUSE),
+        (0, 1, 50), {("items", 1): [first, second], "s": 30}, (10, WaitReason.PAUSE),
     ]  # fmt: skip
     change = found[1].rounds[0][1].change
     assert found[1].rounds[0][1].note == ""
@@ -74,7 +81,7 @@ def test_rounds_hold_their_blocks_and_the_gear_that_no_pause_covers() -> None:
 
 def test_a_pause_covers_as_much_as_it_lasts_of_what_gear_costs() -> None:
     found = blocks({**kick(3, sendoff=90), "gear": ["fins"]}, {"pause": 5}, kick(2, sendoff=90))
-    assert told(found) == [(0, 3, 90), (5, Why.PAUSE), (15, Why.GEAR), (3, 2, 90)]
+    assert told(found) == [(0, 3, 90), (5, WaitReason.PAUSE), (15, WaitReason.GEAR), (3, 2, 90)]
 
 
 def test_gear_that_changes_between_two_reps_of_an_item_parts_its_block() -> None:
@@ -82,7 +89,7 @@ def test_gear_that_changes_between_two_reps_of_an_item_parts_its_block() -> None
     turns = {"reps": 3, "distance": 50, "do": {"rotate": ["kick", "socks-kick"]}, "effort": "easy"}
     found = blocks({**turns, "sendoff": 120})
     assert told(found) == [
-        (0, 1, 120), (30, Why.GEAR), (1, 1, 120), (30, Why.GEAR), (2, 1, 120),
+        (0, 1, 120), (30, WaitReason.GEAR), (1, 1, 120), (30, WaitReason.GEAR), (2, 1, 120),
     ]  # fmt: skip
 
 
@@ -91,8 +98,8 @@ def test_rounds_in_rounds_are_put_together_again() -> None:
     outer = {"rounds": 2, "items": [inner, {"pause": 15}, kick(2, sendoff=80)]}
     path = ("items", 0, "items", 0)
     each = [
-        [{path: [[(0, 1, 75)], [(1, 1, 75)]], "s": 10}, (15, Why.PAUSE), (2, 2, 80)],
-        [{path: [[(4, 1, 75)], [(5, 1, 75)]], "s": 10}, (15, Why.PAUSE), (6, 2, 80)],
+        [{path: [[(0, 1, 75)], [(1, 1, 75)]], "s": 10}, (15, WaitReason.PAUSE), (2, 2, 80)],
+        [{path: [[(4, 1, 75)], [(5, 1, 75)]], "s": 10}, (15, WaitReason.PAUSE), (6, 2, 80)],
     ]
     assert told(blocks(outer)) == [{("items", 0): each, "s": 0}]
 

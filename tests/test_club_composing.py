@@ -24,7 +24,7 @@ from almanac.arithmetic.scaling import item_at
 from almanac.checks import check
 from almanac.commands.main import main
 from almanac.model.load import load
-from almanac.report.compose_answer import Answer, answer_json, answered
+from almanac.report.compose_answer import Proposals, answer_json, answered
 from almanac.report.compose_entry import as_yaml, practice_entry
 from almanac.report.compose_named import SUMMARY_MOST, TITLE_MOST, focus, served, summary, title
 from almanac.report.compose_table import Made, compose_table
@@ -49,7 +49,7 @@ def made(squad: str) -> Made:
 
 
 @cache
-def answers() -> list[tuple[Request, Answer]]:
+def answers() -> list[tuple[Request, Proposals]]:
     found = []
     for seed in range(REQUESTS):
         chance = random.Random(seed)

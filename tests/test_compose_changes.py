@@ -22,8 +22,8 @@ from almanac.arithmetic.composing_changes import (
     OUT,
     SWAP,
     Chosen,
+    ChosenPractice,
     Deed,
-    Practice,
     change,
     practice_of,
     standing,
@@ -43,12 +43,12 @@ WISHES = ("--squad", "heron", "--minutes", "60", "--goals", "kick-into-stroke")
 
 
 @cache
-def proposals() -> list[tuple[Asked, Practice, int]]:
+def proposals() -> list[tuple[Asked, ChosenPractice, int]]:
     """First proposals for requests by chance, with what each costs."""
     catalogue = load(CATALOGUE).catalogue
     assert catalogue is not None
     analysis = Analysis(catalogue, DAY)
-    found: list[tuple[Asked, Practice, int]] = []
+    found: list[tuple[Asked, ChosenPractice, int]] = []
     tables = {squad: compose_table(analysis, squad).table for squad in SQUADS}
     for seed in range(40):
         chance = random.Random(seed)
@@ -60,7 +60,7 @@ def proposals() -> list[tuple[Asked, Practice, int]]:
     return found
 
 
-Step = tuple[Asked, Practice, Deed, Practice | str]
+Step = tuple[Asked, ChosenPractice, Deed, ChosenPractice | str]
 
 
 @cache
@@ -82,17 +82,17 @@ def steps() -> list[Step]:
     return found
 
 
-def done(do: str) -> list[tuple[Asked, Practice, Deed, Practice]]:
+def done(do: str) -> list[tuple[Asked, ChosenPractice, Deed, ChosenPractice]]:
     every = [
         (asked, before, deed, after)
         for asked, before, deed, after in steps()
-        if deed.do == do and isinstance(after, Practice)
+        if deed.do == do and isinstance(after, ChosenPractice)
     ]
     assert every, do
     return every
 
 
-def keys(practice: Practice) -> list[str]:
+def keys(practice: ChosenPractice) -> list[str]:
     return [own.piece for own in practice.parts]
 
 
@@ -130,7 +130,7 @@ def test_another_piece_stands_where_one_is_swapped_and_the_first_does_not_come_b
 def test_what_is_kept_is_done_as_often_as_before_whatever_else_is_done() -> None:
     kept = 0
     for _, before, deed, after in steps():
-        if isinstance(after, Practice) and deed.do != "free":
+        if isinstance(after, ChosenPractice) and deed.do != "free":
             for own in before.parts:
                 if own.kept:
                     kept += 1
@@ -180,7 +180,7 @@ def test_a_slot_that_is_no_longer_filled_is_told_with_what_is_left() -> None:
         assert SLOT not in [own.wish for own in unmet(asked, Proposal(now.order, now.cost))]
 
 
-def _resized(asked: Asked, practice: Practice, role: str, extra: int, takes: int) -> bool:
+def _resized(asked: Asked, practice: ChosenPractice, role: str, extra: int, takes: int) -> bool:
     """Whether a piece may take so much longer."""
     place = next(at for at, own in enumerate(practice.parts) if own.role == role)
     own = practice.parts[place]
@@ -225,7 +225,7 @@ def test_a_practice_that_cannot_be_is_told_in_a_sentence(
         by_role[role] = Chosen(role, key or main_set.piece, count)
     order = sorted(by_role.values(), key=lambda own: "wsmnec".index(own.role)) if parts else []
     with pytest.raises(BadWish) as told:
-        standing(asked, Practice(tuple(order)))
+        standing(asked, ChosenPractice(tuple(order)))
     assert sentence in str(told.value)
 
 
@@ -237,7 +237,9 @@ def test_what_was_changed_breaks_no_rule(tmp_path: Path) -> None:
     assert catalogue is not None
     made = {own: compose_table(Analysis(catalogue, DAY), own) for own in SQUADS}
     last = {
-        id(asked): (asked, after) for asked, _, _, after in steps() if isinstance(after, Practice)
+        id(asked): (asked, after)
+        for asked, _, _, after in steps()
+        if isinstance(after, ChosenPractice)
     }
     written = 0
     for asked, practice in last.values():

@@ -12,7 +12,7 @@ from shared import CATALOGUE, DAY
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.composing_pieces import UNKNOWN, Size
-from almanac.arithmetic.composing_table import Table
+from almanac.arithmetic.composing_table import ComposeTable
 from almanac.model.load import load
 from almanac.report.compose_sizes import sizes_of
 from almanac.report.compose_table import compose_table
@@ -33,7 +33,7 @@ def analysed() -> Analysis:
 
 
 @cache
-def table(squad: str) -> Table:
+def table(squad: str) -> ComposeTable:
     return compose_table(analysed(), squad).table
 
 

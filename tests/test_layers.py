@@ -72,10 +72,10 @@ def test_an_import_against_the_flow_breaks_its_contract(tmp_path: Path) -> None:
         assert f"almanac.{module.replace('/', '.')} -> " in said
 
 
-def test_modules_stay_small_and_say_what_they_are_and_functions_fit_a_screen() -> None:
+def test_modules_and_functions_stay_small_and_a_class_has_a_name_of_its_own() -> None:
     """All in one test, each module parsed once: a test a module took longer to report than to run."""
     assert len(MODULES) > 500
-    faults = []
+    faults, classes = [], dict[str, str]()
     for path in MODULES:
         name, text = path.relative_to(PACKAGE), path.read_text("utf-8")
         tree = ast.parse(text)
@@ -88,6 +88,13 @@ def test_modules_stay_small_and_say_what_they_are_and_functions_fit_a_screen() -
             for node in ast.walk(tree)
             if isinstance(node, ast.FunctionDef) and (node.end_lineno or 0) - node.lineno >= 60
         ]
+        for node in tree.body:
+            if isinstance(node, ast.ClassDef) and not node.name.startswith("_"):
+                other = classes.setdefault(node.name, str(name))
+                if other != str(name):
+                    faults.append(
+                        f"{name}: {node.name} is a class of {other} too: one name, one thing"
+                    )
     assert faults == []
 
 

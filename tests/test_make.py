@@ -17,7 +17,7 @@ from shared import CATALOGUE, DAY, copied, reread
 from almanac.analysis.analysis import Analysis
 from almanac.checks import check
 from almanac.model.load import load
-from almanac.report.compose_answer import Answer, answer_json, answered
+from almanac.report.compose_answer import Proposals, answer_json, answered
 from almanac.report.compose_json import table_json
 from almanac.report.compose_runs import pool_runs
 from almanac.report.compose_table import compose_table
@@ -60,7 +60,7 @@ def test_scripts(name: str) -> None:
     run_by_node(TESTS / f"{name}.test.js")
 
 
-def asked() -> list[tuple[Answer, dict[str, Any]]]:
+def asked() -> list[tuple[Proposals, dict[str, Any]]]:
     """Requests for whole squads by chance, in pools of every length, with their answers."""
     analysis = analysed(CATALOGUE)
     tables = {squad: compose_table(analysis, squad) for squad in SQUADS}

@@ -16,7 +16,7 @@ from planning_world import choice, grid, problem
 from shared import CATALOGUE, DAY
 
 from almanac.arithmetic.planning_greedy import greedy, improved
-from almanac.arithmetic.planning_model import Problem, Rule
+from almanac.arithmetic.planning_model import PlanProblem, PlanRule
 from almanac.arithmetic.planning_solver import SolverFailed, can_solve, solved
 from almanac.commands.main import main
 
@@ -46,9 +46,9 @@ def test_the_same_problem_gives_the_same_plan_and_bound(seed: int) -> None:
 def test_a_limit_that_less_than_nothing_may_pass_is_kept_too() -> None:
     """Amounts below zero: leaving a slot empty is what passes the limit."""
     own = grid([0, 2], [choice("a"), choice("b")])
-    least = Rule("least", "", {0: {1: -2, 2: -1}, 1: {1: -2, 2: -1}}, -3, 0)
+    least = PlanRule("least", "", {0: {1: -2, 2: -1}, 1: {1: -2, 2: -1}}, -3, 0)
     costs = ({0: 0, 1: 9, 2: 1}, {0: 0, 1: 9, 2: 2})
-    asked = Problem(own.slots, own.choices, own.may, costs, (least,))
+    asked = PlanProblem(own.slots, own.choices, own.may, costs, (least,))
     found = solved(asked, (1, 1), 1)
     assert asked.is_sound(found.plan) and found.cost == 10  # 1 and 9: -1 and -2 are -3
     wish = replace(least, points=3)
@@ -60,17 +60,17 @@ def test_a_limit_that_less_than_nothing_may_pass_is_kept_too() -> None:
 def test_a_wish_is_over_by_all_of_it_where_the_other_slot_stays_empty() -> None:
     """Less than nothing of it may stand in the first slot, and nothing does: 5 are 3 over 2, 9 points."""
     own = grid([0, 2], [choice("a"), choice("b")])
-    wish = Rule("wish", "", {0: {1: -2, 2: -2}, 1: {1: 5, 2: 5}}, 2, 3)
+    wish = PlanRule("wish", "", {0: {1: -2, 2: -2}, 1: {1: 5, 2: 5}}, 2, 3)
     costs = ({0: 0, 1: 90, 2: 90}, {0: 90, 1: 0, 2: 90})
-    found = solved(Problem(own.slots, own.choices, own.may, costs, (wish,)), (1, 1), 1)
+    found = solved(PlanProblem(own.slots, own.choices, own.may, costs, (wish,)), (1, 1), 1)
     assert (found.plan, found.cost, found.bound) == ((0, 1), 9, 9)
 
 
 def test_where_no_plan_keeps_a_limit_the_solver_has_failed() -> None:
     own = grid([0], [choice("a")])
-    never = Rule("never", "", {0: {1: 1}}, 0)
+    never = PlanRule("never", "", {0: {1: 1}}, 0)
     with pytest.raises(SolverFailed, match="INFEASIBLE"):
-        solved(Problem(own.slots, own.choices, ((1,),), ({1: 0},), (never,)), (1,), 1)
+        solved(PlanProblem(own.slots, own.choices, ((1,),), ({1: 0},), (never,)), (1,), 1)
 
 
 def test_the_solver_works_alone_from_a_seed_for_a_time_that_no_clock_tells(

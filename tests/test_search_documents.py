@@ -14,7 +14,7 @@ from almanac.model.load import load
 from almanac.model.swim_set import reps_of
 from almanac.site.links import page_of
 from almanac.site.search_documents import (
-    Document,
+    SearchedPage,
     document_of,
     synonyms,
     texts_file,
@@ -42,7 +42,7 @@ def catalogue() -> Catalogue:
     return found
 
 
-def documents(catalogue: Catalogue, pages: dict[str, str]) -> list[Document]:
+def documents(catalogue: Catalogue, pages: dict[str, str]) -> list[SearchedPage]:
     with_pages = (own for own in catalogue.entries.values() if own.kind in WITH_PAGES)
     return [
         *(document_of(catalogue, entry) for entry in with_pages),
@@ -50,7 +50,7 @@ def documents(catalogue: Catalogue, pages: dict[str, str]) -> list[Document]:
     ]
 
 
-def rows(catalogue: Catalogue, **pages: str) -> dict[str, Document]:
+def rows(catalogue: Catalogue, **pages: str) -> dict[str, SearchedPage]:
     found = documents(catalogue, {f"{name}.md": text for name, text in pages.items()})
     return {document.location: document for document in found}
 

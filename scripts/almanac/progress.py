@@ -11,7 +11,7 @@ _STEP_S = 0.1
 _CLEAR = "\r\x1b[K"
 
 
-class Told(Protocol):
+class Progress(Protocol):
     """Called with what is being done, how many are done, and how many there are (0: not known)."""
 
     def __call__(self, what: str, done: int = 0, of: int = 0, /) -> None: ...
@@ -22,7 +22,7 @@ def unseen(what: str, done: int = 0, of: int = 0, /) -> None:
 
 
 @contextmanager
-def shown_on(stream: TextIO, clock: Callable[[], float] = time.monotonic) -> Iterator[Told]:
+def shown_on(stream: TextIO, clock: Callable[[], float] = time.monotonic) -> Iterator[Progress]:
     """Show progress in the last line of a terminal, and leave nothing of it there."""
     if not stream.isatty():
         yield unseen

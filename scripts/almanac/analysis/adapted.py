@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.adapting import Answers, answers
-from almanac.arithmetic.adapting_sets import Asked, SetAnswer, set_answers
+from almanac.arithmetic.adapting_sets import SetAnswer, SetAsks, set_answers
 from almanac.model.catalogue import Catalogue
 from almanac.model.knowledge import Drill, Gear
 from almanac.model.need import LEAVE_OUT
@@ -34,10 +34,10 @@ def set_answers_of(analysis: Analysis, swim_set: SwimSet) -> list[SetAnswer]:
     return analysis.once((set_answers_of, swim_set.id), work)
 
 
-def _asked(catalogue: Catalogue, items: tuple[Item, ...]) -> Asked:
+def _asked(catalogue: Catalogue, items: tuple[Item, ...]) -> SetAsks:
     """What items ask, for anybody and in any round."""
     named = dict.fromkeys((ref.kind, ref.id) for ref in item_references(items))
-    return Asked(
+    return SetAsks(
         drills=[catalogue.drills[id] for kind, id in named if kind == Drill.kind],
         gear=tuple(id for kind, id in named if kind == Gear.kind),
         efforts=tuple(efforts_named(items)),

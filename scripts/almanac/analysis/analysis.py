@@ -8,7 +8,7 @@ from datetime import date
 from functools import cached_property, partial
 from typing import Any, TypeVar
 
-from almanac.analysis.askings import Asked, Readings
+from almanac.analysis.askings import AskingText, Readings
 from almanac.analysis.joined_blocks import JoinedBlocks, joined_blocks
 from almanac.analysis.pool_fits import (
     PartMisplaced,
@@ -94,7 +94,7 @@ class Analysis:
         return Readings(self.catalogue)
 
     @property
-    def asked_for(self) -> tuple[Asked, ...]:
+    def asked_for(self) -> tuple[AskingText, ...]:
         """Each danger that a text of an entry asks for."""
         return self.readings.askings
 

@@ -24,7 +24,7 @@ _MOST_FILES = 200_000
 Told = list[tuple[Text, Asking]]
 
 
-class Asked(NamedTuple):
+class AskingText(NamedTuple):
     """A danger that a text of an entry asks for."""
 
     entry: Entry
@@ -62,13 +62,13 @@ class Readings:
         self._found.update(found)
 
     @cached_property
-    def askings(self) -> tuple[Asked, ...]:
+    def askings(self) -> tuple[AskingText, ...]:
         """Every danger that a text of an entry asks for."""
         self.take({key: self.read(key) for key in self.unread})
         self._remember({self._marks[key] for key, own in self._found.items() if not own})
         entries = self._catalogue.entries
         return tuple(
-            Asked(entries[key], *own) for key in entries for own in self._found.get(key, ())
+            AskingText(entries[key], *own) for key in entries for own in self._found.get(key, ())
         )
 
     def _remember(self, harmless: set[bytes]) -> None:

@@ -9,7 +9,7 @@ from almanac.arithmetic.crews import Crew
 from almanac.arithmetic.part_run import PartRun
 from almanac.arithmetic.pool_fit import (
     Misplaced,
-    Place,
+    PoolPlace,
     PoolRules,
     StartHere,
     misplaced,
@@ -74,10 +74,10 @@ def crews_in_water(summary: PracticeSummary) -> Iterator[tuple[PartRun, Crew]]:
                 yield run, crew
 
 
-def place_of(practice: Practice, pool: Pool, run: PartRun, crew: Crew) -> Place:
+def place_of(practice: Practice, pool: Pool, run: PartRun, crew: Crew) -> PoolPlace:
     """Where a crew does a part. One that is somewhere else (``place``) says in which lanes."""
     said = not run.doing.place or crew.group in run.doing.lanes
-    return Place(pool, crew.lanes, run.doing.end, said)
+    return PoolPlace(pool, crew.lanes, run.doing.end, said)
 
 
 def practice_fit(
@@ -192,7 +192,9 @@ def _best(ways: Iterable[Swum], pool: Pool, rules: PoolRules) -> tuple[Misplaced
     """What is missing where the least is: nothing where a lane and an end have all."""
     ways = tuple(ways)
     tried = (
-        tuple(one for way in ways for one in misplaced(way.reps, Place(pool, (lane,), end), rules))
+        tuple(
+            one for way in ways for one in misplaced(way.reps, PoolPlace(pool, (lane,), end), rules)
+        )
         for end in ENDS
         for lane in _unlike_lanes(pool)
     )

@@ -20,7 +20,7 @@ Traits = Mapping[str, frozenset[str]]
 
 @quick
 @dataclass(frozen=True, slots=True)
-class Answer:
+class NeedFit:
     """How an entry fits a need. ``changes`` is what is done otherwise, or why it is left out;
     ``is_own`` where the entry says so itself.
     """
@@ -67,13 +67,13 @@ def holds(rule: NeedRule, traits: Traits) -> bool:
     )
 
 
-def by_rules(need: Need, traits: Traits) -> Answer:
+def by_rules(need: Need, traits: Traits) -> NeedFit:
     """How an entry fits a need by the need's rules alone: the gravest that hold of it, with what
     each of that weight changes. As it is where none does.
     """
     rules = [rule for rule in need.rules if holds(rule, traits)]
     fits = max((rule.fits for rule in rules), key=FITS.index, default=AS_IS)
-    return Answer(fits, tuple(rule.change for rule in rules if rule.fits == fits))
+    return NeedFit(fits, tuple(rule.change for rule in rules if rule.fits == fits))
 
 
 def own_line(need: str, lines: Iterable[Adapt]) -> Adapt | None:
@@ -81,12 +81,12 @@ def own_line(need: str, lines: Iterable[Adapt]) -> Adapt | None:
     return next((line for line in lines if line.need == need), None)
 
 
-def answer(need: Need, traits: Traits, lines: Iterable[Adapt]) -> Answer:
+def answer(need: Need, traits: Traits, lines: Iterable[Adapt]) -> NeedFit:
     """How an entry fits a need: what it says itself, else what the rules say."""
     own = own_line(need.id, lines)
     if own is None:
         return by_rules(need, traits)
-    return Answer(own.fits, (own.change,) if own.change else (), is_own=True)
+    return NeedFit(own.fits, (own.change,) if own.change else (), is_own=True)
 
 
 @dataclass(frozen=True)
@@ -97,10 +97,10 @@ class Answers:
 
     drills: Mapping[str, Drill]
     levels: Sequence[str]
-    of: Mapping[tuple[str, str], Answer]
-    of_gear: Mapping[tuple[str, str], Answer]
+    of: Mapping[tuple[str, str], NeedFit]
+    of_gear: Mapping[tuple[str, str], NeedFit]
     _instead: dict[tuple[str, str], Drill | None] = field(default_factory=dict, repr=False)
-    _words: dict[tuple[str, str, str], Answer] = field(default_factory=dict, repr=False)
+    _words: dict[tuple[str, str, str], NeedFit] = field(default_factory=dict, repr=False)
 
     @cached_property
     def _serving(self) -> Mapping[tuple[str, str], Mapping[Hashable, Drill]]:
@@ -122,7 +122,7 @@ class Answers:
         """The needs that are answered."""
         return tuple(dict.fromkeys(need for need, _ in self.of))
 
-    def of_word(self, need: Need, facet: str, word: str) -> Answer:
+    def of_word(self, need: Need, facet: str, word: str) -> NeedFit:
         """How one word that a set asks, of an effort or a start, fits a need."""
         key = need.id, facet, word
         if key not in self._words:
@@ -202,7 +202,7 @@ def answers(
         for own in gear.values()
         for need in needs.values()
     }
-    of: dict[tuple[str, str], Answer] = {}
+    of: dict[tuple[str, str], NeedFit] = {}
     for drill in drills.values():
         traits = traits_of_drill(drill, gear)
         of |= {(id, drill.id): answer(need, traits, drill.adapt) for id, need in needs.items()}

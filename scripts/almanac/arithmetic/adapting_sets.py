@@ -13,7 +13,7 @@ from almanac.model.need import AS_IS, CHANGED, LEAVE_OUT, Adapt, Need
 
 
 @dataclass(frozen=True)
-class Asked:
+class SetAsks:
     """What a set asks: its drills, the gear worn in it, and its words of efforts and of starts."""
 
     drills: Sequence[Drill]
@@ -57,7 +57,7 @@ class SetAnswer:
 
 
 def set_answers(
-    needs: Mapping[str, Need], known: Answers, asked: Asked, own: Iterable[Adapt] = ()
+    needs: Mapping[str, Need], known: Answers, asked: SetAsks, own: Iterable[Adapt] = ()
 ) -> Iterator[SetAnswer]:
     """How what a set asks fits each need."""
     lines = tuple(own)

@@ -23,7 +23,7 @@ from almanac.arithmetic.composing_hearts import Heart, hearts
 from almanac.arithmetic.composing_lists import Lists, lists
 from almanac.arithmetic.composing_order import SLACK_MOST, Stood, broken, change, laid, too_much
 from almanac.arithmetic.composing_pieces import COOL_DOWN, EASY, SKILL, TENTHS, WARM_UP
-from almanac.arithmetic.composing_table import Table
+from almanac.arithmetic.composing_table import ComposeTable
 from almanac.arithmetic.composing_wishes import Asked, Sized, Wishes
 
 PROPOSALS = 3
@@ -47,7 +47,7 @@ class Proposal:
     cost: int
 
 
-def compose(table: Table, wishes: Wishes, most: int = PROPOSALS) -> tuple[Proposal, ...]:
+def compose(table: ComposeTable, wishes: Wishes, most: int = PROPOSALS) -> tuple[Proposal, ...]:
     """Up to so many practices, the cheapest first; none of them has a main set of one before it."""
     asked = Asked(table, wishes)
     known = lists(asked)
@@ -64,7 +64,7 @@ def compose(table: Table, wishes: Wishes, most: int = PROPOSALS) -> tuple[Propos
     return tuple(found)
 
 
-def fits(table: Table, wishes: Wishes) -> bool:
+def fits(table: ComposeTable, wishes: Wishes) -> bool:
     """Whether there is a practice at all."""
     asked = Asked(table, wishes)
     known = lists(asked)

@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from almanac.arithmetic.composing_fit import Fitted, Slot, cost_of, fitted, held
+from almanac.arithmetic.composing_fit import Fitted, RoleSlot, cost_of, fitted, held
 from almanac.arithmetic.composing_lists import of_role
 from almanac.arithmetic.composing_order import Stood, laid, unsafe, whole
 from almanac.arithmetic.composing_pieces import COOL_DOWN, MAIN, ROLES, WARM_UP, Offer
@@ -37,7 +37,7 @@ class Chosen:
 
 
 @dataclass(frozen=True)
-class Practice:
+class ChosenPractice:
     """A practice by what of it is chosen; ``out`` are pieces that were swapped or taken out, and
     are not offered again.
     """
@@ -54,12 +54,14 @@ class Deed:
     role: str
 
 
-def practice_of(order: Sequence[Stood]) -> Practice:
+def practice_of(order: Sequence[Stood]) -> ChosenPractice:
     """A proposal, to be changed."""
-    return Practice(tuple(Chosen(one.role, one.own.piece.key, one.own.number) for one in order))
+    return ChosenPractice(
+        tuple(Chosen(one.role, one.own.piece.key, one.own.number) for one in order)
+    )
 
 
-def standing(asked: Asked, practice: Practice) -> Fitted:
+def standing(asked: Asked, practice: ChosenPractice) -> Fitted:
     """A practice laid out, with its points. Raises BadWish for one that cannot be."""
     _check_roles(practice)
     order = [(own.role, _sized(asked, own)) for own in practice.parts]
@@ -73,7 +75,7 @@ def standing(asked: Asked, practice: Practice) -> Fitted:
     return Fitted(stood, cost_of(asked, order))
 
 
-def change(asked: Asked, practice: Practice, deed: Deed) -> Practice:
+def change(asked: Asked, practice: ChosenPractice, deed: Deed) -> ChosenPractice:
     """A practice after a deed. Raises BadWish with a sentence where it cannot be done."""
     roles = [own.role for own in practice.parts]
     if deed.do not in DEEDS or deed.role not in roles:
@@ -90,7 +92,7 @@ def change(asked: Asked, practice: Practice, deed: Deed) -> Practice:
     return _swapped(asked, practice, place) if deed.do == SWAP else _without(asked, practice, place)
 
 
-def _swapped(asked: Asked, practice: Practice, place: int) -> Practice:
+def _swapped(asked: Asked, practice: ChosenPractice, place: int) -> ChosenPractice:
     """With the next best in a place: of all that may stand there and fits, what costs least."""
     slots = _slots(asked, practice)
     free = Asked(asked.table, replace(asked.wishes, kept=()))
@@ -109,13 +111,17 @@ def _swapped(asked: Asked, practice: Practice, place: int) -> Practice:
 
 
 def _in_place(
-    asked: Asked, slots: Sequence[Slot], place: int, sizes: Sequence[Sized], changes: Sequence[int]
+    asked: Asked,
+    slots: Sequence[RoleSlot],
+    place: int,
+    sizes: Sequence[Sized],
+    changes: Sequence[int],
 ) -> Fitted | None:
     """The cheapest with a piece in a place, in whatever size."""
     best: Fitted | None = None
     for count in changes:
         for size in sizes:
-            own = [*slots[:place], Slot(slots[place].role, size), *slots[place + 1 :]]
+            own = [*slots[:place], RoleSlot(slots[place].role, size), *slots[place + 1 :]]
             found = fitted(asked, own, (count,))
             if found and (best is None or found.cost < best.cost):
                 best = found
@@ -124,7 +130,7 @@ def _in_place(
     return None
 
 
-def _moved(asked: Asked, practice: Practice, place: int, to: int) -> Practice:
+def _moved(asked: Asked, practice: ChosenPractice, place: int, to: int) -> ChosenPractice:
     """With a piece before or after its neighbour."""
     last = len(practice.parts) - 1
     if 0 in (place, to):
@@ -136,7 +142,7 @@ def _moved(asked: Asked, practice: Practice, place: int, to: int) -> Practice:
     return _fitted_again(asked, replace(practice, parts=tuple(parts)))
 
 
-def _without(asked: Asked, practice: Practice, place: int) -> Practice:
+def _without(asked: Asked, practice: ChosenPractice, place: int) -> ChosenPractice:
     """Without a piece; a second main set is then the first."""
     own = practice.parts[place]
     roles = [one.role for one in practice.parts]
@@ -145,10 +151,10 @@ def _without(asked: Asked, practice: Practice, place: int) -> Practice:
     parts = [one for one in practice.parts if one is not own]
     if own.role == MAIN:
         parts = [replace(one, role=MAIN) if one.role == SECOND else one for one in parts]
-    return _fitted_again(asked, Practice(tuple(parts), (*practice.out, own.piece)))
+    return _fitted_again(asked, ChosenPractice(tuple(parts), (*practice.out, own.piece)))
 
 
-def _fitted_again(asked: Asked, practice: Practice) -> Practice:
+def _fitted_again(asked: Asked, practice: ChosenPractice) -> ChosenPractice:
     slots = _slots(asked, practice)
     found = fitted(asked, slots, _A_FEW, leaves=True)
     if found is None:
@@ -157,19 +163,19 @@ def _fitted_again(asked: Asked, practice: Practice) -> Practice:
     return _as_fitted(practice, found)
 
 
-def _as_fitted(practice: Practice, found: Fitted) -> Practice:
+def _as_fitted(practice: ChosenPractice, found: Fitted) -> ChosenPractice:
     """A practice with the pieces and sizes that fit; what was kept is kept."""
     kept = {own.piece for own in practice.parts if own.kept}
     parts = (replace(own, kept=own.piece in kept) for own in practice_of(found.order).parts)
     return replace(practice, parts=tuple(parts))
 
 
-def _with(practice: Practice, place: int, own: Chosen) -> Practice:
+def _with(practice: ChosenPractice, place: int, own: Chosen) -> ChosenPractice:
     parts = practice.parts
     return replace(practice, parts=(*parts[:place], own, *parts[place + 1 :]))
 
 
-def _slots(asked: Asked, practice: Practice) -> list[Slot]:
+def _slots(asked: Asked, practice: ChosenPractice) -> list[RoleSlot]:
     """The places of a practice, each with the other sizes of its piece."""
     slots = []
     for own in practice.parts:
@@ -177,7 +183,7 @@ def _slots(asked: Asked, practice: Practice) -> list[Slot]:
         others = tuple(
             size for size in asked.sized(_offer(asked, own)) if size.number != own.number
         )
-        slot = Slot(own.role, now, others)
+        slot = RoleSlot(own.role, now, others)
         slots.append(held(slot) if own.kept else slot)
     return slots
 
@@ -205,7 +211,7 @@ def _sized(asked: Asked, own: Chosen) -> Sized:
     return found
 
 
-def _check_roles(practice: Practice) -> None:
+def _check_roles(practice: ChosenPractice) -> None:
     """It begins with a warm-up, ends with a cool-down and has a main set; each role once."""
     roles = [own.role for own in practice.parts]
     sound = len(set(roles)) == len(roles) and set(roles) <= {*ROLES, SECOND} and MAIN in roles

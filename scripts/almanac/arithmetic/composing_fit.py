@@ -27,7 +27,7 @@ from almanac.arithmetic.composing_wishes import SECOND, Asked, Sized
 
 
 @dataclass(frozen=True)
-class Slot:
+class RoleSlot:
     """A place in a practice: its role, how often its piece is done now, and the other ways that it
     may be done; none where it is held.
     """
@@ -46,7 +46,7 @@ class Fitted:
 
 
 def fitted(
-    asked: Asked, slots: Sequence[Slot], changes: Sequence[int], leaves: bool = False
+    asked: Asked, slots: Sequence[RoleSlot], changes: Sequence[int], leaves: bool = False
 ) -> Fitted | None:
     """The practice with as few ``changes`` as will do, of those numbers that are told; None where
     none will. ``leaves`` whether more than two minutes may be left where nothing fills the slot:
@@ -63,7 +63,7 @@ def fitted(
     return min(known, key=lambda own: asked.slot - whole(own.order), default=None)
 
 
-def _cheapest(asked: Asked, slots: Sequence[Slot], count: int, slack: int) -> Fitted | None:
+def _cheapest(asked: Asked, slots: Sequence[RoleSlot], count: int, slack: int) -> Fitted | None:
     """The cheapest with so many pieces done more or less often; where more than ``SLACK_MOST`` may
     be left, what leaves the least.
     """
@@ -82,7 +82,7 @@ def _cheapest(asked: Asked, slots: Sequence[Slot], count: int, slack: int) -> Fi
 
 
 def _ways(
-    slots: Sequence[Slot], count: int, left: int, slack: int
+    slots: Sequence[RoleSlot], count: int, left: int, slack: int
 ) -> Iterator[list[tuple[str, Sized]]]:
     """Every way to do ``count`` of the pieces more or less often that leaves no more than ``slack``
     of the slot, of which ``left`` is left now. Of one piece all sizes are tried, of two a few.
@@ -100,11 +100,11 @@ def _ways(
                 yield order
 
 
-def _few(slot: Slot) -> list[Sized]:
+def _few(slot: RoleSlot) -> list[Sized]:
     return some(slot.others)
 
 
-def held(slot: Slot) -> Slot:
+def held(slot: RoleSlot) -> RoleSlot:
     """A place whose piece is done as often as it is."""
     return replace(slot, others=())
 

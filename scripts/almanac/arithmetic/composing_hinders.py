@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 from almanac.arithmetic.composing import fits
 from almanac.arithmetic.composing_pieces import COOL_DOWN, MAIN, ROLES, UNKNOWN, WARM_UP
-from almanac.arithmetic.composing_table import Table
+from almanac.arithmetic.composing_table import ComposeTable
 from almanac.arithmetic.composing_why import EFFORT, GOAL, KEEP, MINUTES, TAUGHT
 from almanac.arithmetic.composing_wishes import (
     ADULTS,
@@ -41,7 +41,7 @@ class Hinders:
     heads: tuple[tuple[int, int], ...] = ()
 
 
-def hindering(table: Table, wishes: Wishes) -> tuple[Hinders, ...]:
+def hindering(table: ComposeTable, wishes: Wishes) -> tuple[Hinders, ...]:
     """Where nothing fits, what there is no piece for at all; else each wish that by itself is in
     the way, and of minutes the nearest that would do.
     """
@@ -74,7 +74,7 @@ def _without_room(asked: Asked) -> Iterator[Hinders]:
             yield Hinders(FULL, ROLES.index(role), ((UNKNOWN, fullest),))
 
 
-def _fewer(table: Table, wishes: Wishes) -> Hinders:
+def _fewer(table: ComposeTable, wishes: Wishes) -> Hinders:
     """The most in a lane with whom something fits, from the usual on, and the heads that are then
     fewer; UNKNOWN where not even as many as usual do in so many lanes.
     """
@@ -95,7 +95,7 @@ def _fewer(table: Table, wishes: Wishes) -> Hinders:
     return found
 
 
-def _without_one(table: Table, wishes: Wishes) -> Iterator[tuple[str, int, Wishes]]:
+def _without_one(table: ComposeTable, wishes: Wishes) -> Iterator[tuple[str, int, Wishes]]:
     """The wishes without one of them at a time."""
     yield LATELY, UNKNOWN, replace(wishes, days={})
     owned = tuple(gear.owned for gear in table.gear)

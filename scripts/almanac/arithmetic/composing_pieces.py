@@ -19,7 +19,7 @@ WARM_UP, SKILL, MAIN, EASY, COOL_DOWN = ROLES = "wsmec"
 
 
 @dataclass(frozen=True)
-class Piece:
+class PracticePiece:
     """Something that can stand in a practice, whoever does it.
 
     ``of`` says where it comes from (``SET``, ``PART`` or ``DRILL``), ``id`` of which entry,

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 
 from almanac.arithmetic.composing_pieces import MAIN, ROLES, UNKNOWN
 from almanac.arithmetic.composing_sentences import said
-from almanac.arithmetic.composing_table import Squad, Table
+from almanac.arithmetic.composing_table import ComposeTable, TableSquad
 from almanac.arithmetic.composing_wishes import (
     GEAR,
     GOALS_MOST,
@@ -55,7 +55,7 @@ class Request:
     leave_out: Sequence[str] = ()
 
 
-def wishes_of(table: Table, request: Request) -> Wishes:
+def wishes_of(table: ComposeTable, request: Request) -> Wishes:
     """The wishes of a request. Raises BadWish for the first that cannot be."""
     squad = table.squad
     pools = [pool.id for pool in table.pools]
@@ -97,7 +97,7 @@ def _places(what: str, wanted: Iterable[str], known: Sequence[str]) -> list[int]
     return [known.index(id) for id in ids]
 
 
-def _minutes(squad: Squad, minutes: int) -> None:
+def _minutes(squad: TableSquad, minutes: int) -> None:
     if not MINUTES_LEAST <= minutes <= MINUTES_MOST:
         bounds = {"least": MINUTES_LEAST, "most": MINUTES_MOST}
         raise BadWish(said("bad-minutes", minutes=minutes, **bounds))
@@ -106,7 +106,7 @@ def _minutes(squad: Squad, minutes: int) -> None:
         raise BadWish(said("bad-minutes-squad", minutes=minutes, **told))
 
 
-def _goals(table: Table, request: Request) -> tuple[int, ...]:
+def _goals(table: ComposeTable, request: Request) -> tuple[int, ...]:
     found = _places("goal", request.goals, [goal.id for goal in table.goals])
     if not 1 <= len(found) <= GOALS_MOST:
         key = "bad-goals" if found else "no-goals"
@@ -121,7 +121,7 @@ def _goals(table: Table, request: Request) -> tuple[int, ...]:
     return tuple(found)
 
 
-def _gear(table: Table, at_hand: Mapping[str, int]) -> tuple[int, ...]:
+def _gear(table: ComposeTable, at_hand: Mapping[str, int]) -> tuple[int, ...]:
     _places("gear", at_hand, [gear.id for gear in table.gear])
     for gear in table.gear:
         number = at_hand.get(gear.id, 0)
@@ -131,12 +131,12 @@ def _gear(table: Table, at_hand: Mapping[str, int]) -> tuple[int, ...]:
     return tuple(at_hand.get(gear.id, gear.owned) for gear in table.gear)
 
 
-def _effort(table: Table, effort: str) -> int:
+def _effort(table: ComposeTable, effort: str) -> int:
     efforts = [own.id for own in table.efforts]
     return _places("effort", [effort], efforts)[0] if effort else UNKNOWN
 
 
-def _days(table: Table, done: Iterable[tuple[str, int]]) -> dict[int, int]:
+def _days(table: ComposeTable, done: Iterable[tuple[str, int]]) -> dict[int, int]:
     """By piece the days since it was last done."""
     practices = {own.id: own.pieces for own in table.practices}
     found: dict[int, int] = {}
@@ -151,7 +151,7 @@ def _days(table: Table, done: Iterable[tuple[str, int]]) -> dict[int, int]:
     return found
 
 
-def _taught(table: Table, stages: Mapping[str, int]) -> frozenset[int]:
+def _taught(table: ComposeTable, stages: Mapping[str, int]) -> frozenset[int]:
     """The drills that have been taught: the squad's own, but of a progression that is told the
     stages that are told.
     """
@@ -168,7 +168,7 @@ def _taught(table: Table, stages: Mapping[str, int]) -> frozenset[int]:
     return frozenset(found)
 
 
-def _kept(table: Table, keep: Iterable[tuple[str, str, int]]) -> tuple[Kept, ...]:
+def _kept(table: ComposeTable, keep: Iterable[tuple[str, str, int]]) -> tuple[Kept, ...]:
     found: list[Kept] = []
     for key, role, number in keep:
         (place,) = _places("piece", [key], [*table.piece_of])
@@ -181,7 +181,7 @@ def _kept(table: Table, keep: Iterable[tuple[str, str, int]]) -> tuple[Kept, ...
     return tuple(found)
 
 
-def _may_stand(table: Table, wishes: Wishes) -> None:
+def _may_stand(table: ComposeTable, wishes: Wishes) -> None:
     """What is kept may stand, whatever stands beside it."""
     asked = Asked(table, wishes)
     for own in wishes.kept:
@@ -197,7 +197,7 @@ def _may_stand(table: Table, wishes: Wishes) -> None:
             raise BadWish(said(f"bad-keep-{reason}", title=piece.title))
 
 
-def _room(table: Table, wishes: Wishes) -> None:
+def _room(table: ComposeTable, wishes: Wishes) -> None:
     """The lanes are there, and with them the adults that so many heads need."""
     pool = next(own for own in table.pools if own.id == wishes.pool)
     lanes = sum(wishes.lanes[group] for group in wishes.groups)

@@ -9,11 +9,11 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
-from almanac.arithmetic.composing_pieces import Offer, Piece
+from almanac.arithmetic.composing_pieces import Offer, PracticePiece
 
 
 @dataclass(frozen=True)
-class Group:
+class TableGroup:
     """A lane group with the lanes and heads that it usually has; ``gap`` is the longest time that
     one swimmer of a lane leaves after another.
     """
@@ -39,7 +39,7 @@ class Limits:
 
 
 @dataclass(frozen=True)
-class Squad:
+class TableSquad:
     """A squad: ``taught`` are the drills that its blocks have had done, or ask for, with all that
     these need first. A session has ``minutes`` at most. ``watch`` is by pool the fewest adults, and
     the most heads to each of them (0: all can stand); ``offers`` are by pool.
@@ -48,7 +48,7 @@ class Squad:
     id: str
     title: str
     level: str
-    groups: tuple[Group, ...]
+    groups: tuple[TableGroup, ...]
     limits: Limits
     taught: frozenset[int]
     minutes: int
@@ -115,7 +115,7 @@ class Planned:
 
 
 @dataclass(frozen=True)
-class Table:
+class ComposeTable:
     """All that the choice knows of one squad. ``efforts`` are the easiest first, ``fast`` the first
     of them that counts as fast, ``gentle`` the last that counts as gentle. ``strokes_swum`` are
     the drills that are whole strokes.
@@ -130,11 +130,11 @@ class Table:
     drills: tuple[str, ...]
     strokes_swum: frozenset[int]
     pools: tuple[PoolHere, ...]
-    squad: Squad
+    squad: TableSquad
     progressions: tuple[Taught, ...]
     practices: tuple[Done, ...]
     blocks: tuple[Planned, ...]
-    pieces: tuple[Piece, ...]
+    pieces: tuple[PracticePiece, ...]
 
     @cached_property
     def piece_of(self) -> Mapping[str, int]:

@@ -8,8 +8,16 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
 
-from almanac.arithmetic.composing_pieces import MAIN, SKILL, TENTHS, UNKNOWN, Offer, Piece, Size
-from almanac.arithmetic.composing_table import Table
+from almanac.arithmetic.composing_pieces import (
+    MAIN,
+    SKILL,
+    TENTHS,
+    UNKNOWN,
+    Offer,
+    PracticePiece,
+    Size,
+)
+from almanac.arithmetic.composing_table import ComposeTable
 
 MINUTES_LEAST, MINUTES_MOST = 20, 120
 GOALS_MOST = 3
@@ -74,7 +82,7 @@ class Sized:
     """
 
     place: int
-    piece: Piece
+    piece: PracticePiece
     size: Size
     takes: int
     adults: int
@@ -94,7 +102,7 @@ class Sized:
 class Asked:
     """Wishes held against a table."""
 
-    table: Table
+    table: ComposeTable
     wishes: Wishes
 
     @property
@@ -181,7 +189,7 @@ class Asked:
             return LATELY
         return ""
 
-    def used_at_once(self, piece: Piece) -> int:
+    def used_at_once(self, piece: PracticePiece) -> int:
         """How many of each of its gear are in use at the same moment."""
         most, heads, lanes = piece.most_in_lane, self.wishes.heads, self.wishes.lanes
         return sum(

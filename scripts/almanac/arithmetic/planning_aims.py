@@ -34,7 +34,7 @@ from almanac.arithmetic.planning_costs import (
     STROKE,
     UNTESTED,
 )
-from almanac.arithmetic.planning_model import Amounts, Rule
+from almanac.arithmetic.planning_model import Amounts, PlanRule
 from almanac.arithmetic.planning_rules import Counted, Grid
 from almanac.arithmetic.planning_wishes import BlockLimits, BlockWishes, TaperWish
 
@@ -75,7 +75,7 @@ class Aims:
         """The slots of some weeks."""
         return tuple(n for n in self.inside() if self.grid.slots[n].week in weeks)
 
-    def rules(self) -> Iterator[Rule]:
+    def rules(self) -> Iterator[PlanRule]:
         """Every wish as rules."""
         yield from self._loads()
         yield from self._shares()
@@ -110,7 +110,7 @@ class Aims:
     def _filled(self, week: int) -> int:
         return len(self.slots_of([week]))
 
-    def _loads(self) -> Iterator[Rule]:
+    def _loads(self) -> Iterator[PlanRule]:
         unit = max(1, self.full // LOAD_STEPS)
         for week in range(len(self.wishes.weeks)):
             slots, which = self.slots_of([week]), str(week + 1)
@@ -118,14 +118,14 @@ class Aims:
                 continue
             loads = self.grid.amounts(slots, sum_of(LOAD))
             aim = self.target(week)
-            yield Rule("load over", which, loads, aim, LOAD_OVER, unit)
-            yield Rule("load under", which, _minus(loads), -aim, LOAD_UNDER, unit)
+            yield PlanRule("load over", which, loads, aim, LOAD_OVER, unit)
+            yield PlanRule("load under", which, _minus(loads), -aim, LOAD_UNDER, unit)
         first = self.limits.first_load
         if first is not None:
             loads = self.grid.amounts(self.slots_of([0]), sum_of(LOAD))
-            yield Rule("first week", "1", loads, first, 4 * LOAD_OVER, unit)
+            yield PlanRule("first week", "1", loads, first, 4 * LOAD_OVER, unit)
 
-    def _shares(self) -> Iterator[Rule]:
+    def _shares(self) -> Iterator[PlanRule]:
         slots = self.inside()
         wished = {"supine_share": (self.limits.supine, 1000), **self.wishes.shares}
         for name, (from_, to) in wished.items():
@@ -141,15 +141,16 @@ class Aims:
                 return least * own.sums.get(whole, 0) - 1000 * own.sums.get(part, 0)
 
             if most < 1000:
-                yield Rule(f"{name} over", name, self.grid.amounts(slots, over), 0, SHARE, unit)
+                yield PlanRule(f"{name} over", name, self.grid.amounts(slots, over), 0, SHARE, unit)
             if least:
-                yield Rule(f"{name} under", name, self.grid.amounts(slots, under), 0, SHARE, unit)
+                amounts = self.grid.amounts(slots, under)
+                yield PlanRule(f"{name} under", name, amounts, 0, SHARE, unit)
 
     def _mean(self, name: str) -> int:
         own = [choice.sums.get(name, 0) for choice in self.grid.choices[1:]]
         return sum(own) // max(1, len(own))
 
-    def _strokes(self) -> Iterator[Rule]:
+    def _strokes(self) -> Iterator[PlanRule]:
         least = self.wishes.strokes
         for week in range(0, len(self.wishes.weeks) - 1, 2) if least else ():
             slots = self.slots_of([week, week + 1])
@@ -160,35 +161,35 @@ class Aims:
 
                 amounts = self.grid.amounts(slots, under)
                 unit = max(1, self._mean(METRES) * len(slots))
-                yield Rule("stroke under", f"{stroke} {week + 1}", amounts, 0, STROKE, unit)
+                yield PlanRule("stroke under", f"{stroke} {week + 1}", amounts, 0, STROKE, unit)
 
     def wanted(self, goal: str) -> int:
         """How many sessions are to serve a goal: its share of the weights, of all slots."""
         weights = sum(self.wishes.goals.values())
         return ceil(len(self.inside()) * self.wishes.goals[goal] / weights)
 
-    def _goals(self) -> Iterator[Rule]:
+    def _goals(self) -> Iterator[PlanRule]:
         for goal, weight in self.wishes.goals.items():
             serves = _serves(goal)
             amounts = _minus(self.grid.amounts(self.inside(), serves))
             wanted = self.wanted(goal)
-            yield Rule("goal short", goal, amounts, -wanted, GOAL_SHORT * weight)
-            yield Rule("goal never", goal, amounts, -1, GOAL_NEVER)
+            yield PlanRule("goal short", goal, amounts, -wanted, GOAL_SHORT * weight)
+            yield PlanRule("goal never", goal, amounts, -1, GOAL_NEVER)
             for week in range(0, len(self.wishes.weeks) - 1, 2):
                 slots = self.slots_of([week, week + 1])
                 if slots:
                     own = _minus(self.grid.amounts(slots, serves))
                     cost = GOAL_LONG_GONE * weight
-                    yield Rule("goal long gone", f"{goal} {week + 1}", own, -1, cost)
+                    yield PlanRule("goal long gone", f"{goal} {week + 1}", own, -1, cost)
 
-    def _tests(self) -> Iterator[Rule]:
+    def _tests(self) -> Iterator[PlanRule]:
         for week, wish in enumerate(self.wishes.weeks):
             for benchmark in wish.benchmarks:
                 runs = self.grid.amounts(self.slots_of([week]), _tests(benchmark))
                 which = f"{benchmark} {week + 1}"
-                yield Rule("not tested", which, _minus(runs), -1, UNTESTED)
+                yield PlanRule("not tested", which, _minus(runs), -1, UNTESTED)
 
-    def _taper(self) -> Iterator[Rule]:
+    def _taper(self) -> Iterator[PlanRule]:
         taper = self.wishes.taper
         before = [w for w in range(len(self.wishes.weeks)) if self.wishes.is_loading(w)]
         before = before[-_WEEKS_BEFORE:]
@@ -203,7 +204,7 @@ class Aims:
 
     def _cut(
         self, taper: TaperWish, inside: Sequence[int], earlier: Sequence[int], weeks: int
-    ) -> Iterator[Rule]:
+    ) -> Iterator[PlanRule]:
         """Metres of a week of the taper over those of a loading week, in thousandths of a usual
         one: 7 · weeks · taper − (1 − cut) · days · before.
         """
@@ -219,13 +220,10 @@ class Aims:
             def before(own: Choice, cut: int = cut, sign: int = sign) -> int:
                 return -sign * (1000 - cut) * taper.days * own.sums.get(METRES, 0)
 
-            amounts = {
-                **self.grid.amounts(inside, during),
-                **self.grid.amounts(earlier, before),
-            }
-            yield Rule(name, str(taper.first), amounts, 0, CUT, unit)
+            amounts = {**self.grid.amounts(inside, during), **self.grid.amounts(earlier, before)}
+            yield PlanRule(name, str(taper.first), amounts, 0, CUT, unit)
 
-    def _lighter(self, inside: Sequence[int], earlier: Sequence[int]) -> Iterator[Rule]:
+    def _lighter(self, inside: Sequence[int], earlier: Sequence[int]) -> Iterator[PlanRule]:
         """Each practice of the taper is shorter than the mean of those before it."""
         count = len(earlier)
 
@@ -236,7 +234,8 @@ class Aims:
         unit = max(1, count * self._mean(METRES) // 100)
         for slot in inside:
             amounts = {**self.grid.amounts([slot], during), **before}
-            yield Rule("not lighter", str(self.grid.slots[slot].on), amounts, -1, NOT_LIGHTER, unit)
+            on = str(self.grid.slots[slot].on)
+            yield PlanRule("not lighter", on, amounts, -1, NOT_LIGHTER, unit)
 
 
 def sum_of(name: str) -> Counted:

@@ -18,7 +18,7 @@ hard day, holds work at the hardest effort, is more than a light day, is a test.
 
 
 @dataclass(frozen=True)
-class Slot:
+class DaySlot:
     """Pool time of a day of the block: ``week`` from 0, minutes from ``begins`` (HH:MM).
 
     ``lanes`` and ``adults`` are None where nothing says which there are. ``only`` are the practices

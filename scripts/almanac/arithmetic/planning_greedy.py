@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 
-from almanac.arithmetic.planning_model import Plan, Problem, units_over
+from almanac.arithmetic.planning_model import Plan, PlanProblem, units_over
 
 STEPS = 60_000
 """Exchanges that are tried after the greedy plan; as many on any machine."""
@@ -29,7 +29,7 @@ def chances(seed: int) -> Iterator[int]:
 class Standing:
     """A plan that changes slot by slot, with the sums of its rules and its cost."""
 
-    problem: Problem
+    problem: PlanProblem
     plan: list[int]
     sums: list[int] = field(default_factory=list)
     cost: int = 0
@@ -80,7 +80,7 @@ class Standing:
         return self.problem.untaught(plan) < 0
 
 
-def greedy(problem: Problem) -> Plan:
+def greedy(problem: PlanProblem) -> Plan:
     """Slot by slot what costs least beside what stands already; of what costs the same, what comes
     first in the list. A slot in which nothing may stand stays empty.
     """
@@ -118,7 +118,7 @@ class _Exchanges:
         return (slot,), (may[next(self.chance) % len(may)],)
 
 
-def improved(problem: Problem, plan: Plan, steps: int = STEPS, seed: int = 1) -> Plan:
+def improved(problem: PlanProblem, plan: Plan, steps: int = STEPS, seed: int = 1) -> Plan:
     """A plan that is no dearer, after so many exchanges drawn by a seed. A dearer one is taken for
     the while where it costs less more than a threshold that falls to nothing (threshold accepting:
     Dueck and Scheuer 1990, J Comput Phys 90:161-75; from memory).

@@ -12,7 +12,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 
-from almanac.arithmetic.planning_choices import Choice, Slot
+from almanac.arithmetic.planning_choices import Choice, DaySlot
 
 Plan = tuple[int, ...]  # by slot the place of a choice
 
@@ -21,7 +21,7 @@ Amounts = Mapping[int, int]
 
 
 @dataclass(frozen=True)
-class Rule:
+class PlanRule:
     """A sum over slots that may be ``most``. ``about`` and ``which`` say what it is of."""
 
     about: str
@@ -51,16 +51,16 @@ def units_over(amount: int, most: int, unit: int) -> int:
 
 
 @dataclass(frozen=True)
-class Problem:
+class PlanProblem:
     """What is planned: choices for slots in order of time, the first choice being to leave a slot
     empty. ``may`` are the choices of each slot, ``own`` what each of them costs there by itself.
     """
 
-    slots: tuple[Slot, ...]
+    slots: tuple[DaySlot, ...]
     choices: tuple[Choice, ...]
     may: tuple[tuple[int, ...], ...]
     own: tuple[Mapping[int, int], ...]
-    rules: tuple[Rule, ...]
+    rules: tuple[PlanRule, ...]
 
     @cached_property
     def rules_at(self) -> tuple[Mapping[int, tuple[tuple[int, int], ...]], ...]:
@@ -97,7 +97,7 @@ class Problem:
         alone = sum(self.own[slot].get(place, 0) for slot, place in enumerate(plan))
         return alone + sum(rule.points * rule.over(plan) for rule in self.rules)
 
-    def missed(self, plan: Plan) -> Iterator[tuple[Rule, int]]:
+    def missed(self, plan: Plan) -> Iterator[tuple[PlanRule, int]]:
         """The wishes that a plan does not meet, each with the units that it is over."""
         for rule in self.rules:
             over = 0 if rule.is_limit else rule.over(plan)

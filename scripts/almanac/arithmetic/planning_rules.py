@@ -18,7 +18,7 @@ from almanac.arithmetic.planning_choices import (
     UNDER_SETS,
     WORN,
     Choice,
-    Slot,
+    DaySlot,
 )
 from almanac.arithmetic.planning_costs import (
     ALL_OUT_APART,
@@ -28,7 +28,7 @@ from almanac.arithmetic.planning_costs import (
     STARTS_SEVEN_DAYS,
     TEST_AFTER_TEST,
 )
-from almanac.arithmetic.planning_model import Amounts, Rule
+from almanac.arithmetic.planning_model import Amounts, PlanRule
 from almanac.arithmetic.planning_wishes import BlockLimits
 
 SEVEN = 7
@@ -39,7 +39,7 @@ Counted = Callable[[Choice], int]
 class Grid:
     """Slots with the choices that may stand in each."""
 
-    slots: tuple[Slot, ...]
+    slots: tuple[DaySlot, ...]
     choices: tuple[Choice, ...]
     may: tuple[tuple[int, ...], ...]
 
@@ -75,47 +75,49 @@ def most_of(name: str) -> Counted:
     return lambda choice: choice.most.get(name, 0)
 
 
-def limit_rules(grid: Grid, limits: BlockLimits) -> Iterator[Rule]:
+def limit_rules(grid: Grid, limits: BlockLimits) -> Iterator[PlanRule]:
     """Limits that are never passed, and days that had better not touch."""
     yield from _of_days(grid, limits)
     yield from _of_seven_days(grid, limits)
     yield from _in_a_row(grid, limits)
 
 
-def _of_days(grid: Grid, limits: BlockLimits) -> Iterator[Rule]:
+def _of_days(grid: Grid, limits: BlockLimits) -> Iterator[PlanRule]:
     """Sums of a day that has two practices: of one, that is the practice's own rule."""
     by_day = ((WORN, limits.worn_day), (PLATES, limits.plates_day), (UNDER, limits.under_day))
     for on, slots in grid.by_day().items():
         for name, most in by_day if len(slots) > 1 else ():
-            yield Rule(f"{name} a day", str(on), grid.amounts(slots, most_of(name)), most)
+            yield PlanRule(f"{name} a day", str(on), grid.amounts(slots, most_of(name)), most)
 
 
-def _of_seven_days(grid: Grid, limits: BlockLimits) -> Iterator[Rule]:
+def _of_seven_days(grid: Grid, limits: BlockLimits) -> Iterator[PlanRule]:
     by_seven = ((WORN, limits.worn_seven), (UNDER_SETS, limits.under_sets_seven))
     for first, slots in grid.windows(SEVEN):
         for name, most in by_seven:
             amounts = grid.amounts(slots, most_of(name))
-            yield Rule(f"{name} in seven days", str(first), amounts, most)
+            yield PlanRule(f"{name} in seven days", str(first), amounts, most)
         dives = grid.amounts(slots, lambda own: 0 if own.is_test else own.most.get(STARTS, 0))
-        yield Rule("starts in seven days", str(first), dives, STARTS_SEVEN_DAYS)
+        yield PlanRule("starts in seven days", str(first), dives, STARTS_SEVEN_DAYS)
 
 
-def _in_a_row(grid: Grid, limits: BlockLimits) -> Iterator[Rule]:
+def _in_a_row(grid: Grid, limits: BlockLimits) -> Iterator[PlanRule]:
     """What days that follow each other may have."""
     row = limits.hard_in_a_row
     for first, slots in grid.windows(row + 1):
         if len({grid.slots[slot].on for slot in slots}) > row:
-            yield Rule("hard days in a row", str(first), grid.amounts(slots, most_of(HARD)), row)
+            yield PlanRule(
+                "hard days in a row", str(first), grid.amounts(slots, most_of(HARD)), row
+            )
     for first, slots in grid.windows(LIGHT_OF):
         if len({grid.slots[slot].on for slot in slots}) == LIGHT_OF:
             heavy = grid.amounts(slots, most_of(HEAVY))
-            yield Rule("never light", str(first), heavy, LIGHT_OF - 1, NEVER_LIGHT)
+            yield PlanRule("never light", str(first), heavy, LIGHT_OF - 1, NEVER_LIGHT)
     for first, slots in grid.windows(ALL_OUT_APART):
-        yield Rule("all-out", str(first), grid.amounts(slots, _all_out), 2)
+        yield PlanRule("all-out", str(first), grid.amounts(slots, _all_out), 2)
     for first, slots in grid.windows(2):
         hard, tests = (grid.amounts(slots, most_of(name)) for name in (HARD, TEST))
-        yield Rule("hard days that touch", str(first), hard, 1, HARD_AFTER_HARD)
-        yield Rule("tests that touch", str(first), tests, 1, TEST_AFTER_TEST)
+        yield PlanRule("hard days that touch", str(first), hard, 1, HARD_AFTER_HARD)
+        yield PlanRule("tests that touch", str(first), tests, 1, TEST_AFTER_TEST)
         yield from _light_before_tests(grid, first, slots)
 
 
@@ -124,7 +126,7 @@ def _all_out(choice: Choice) -> int:
     return (1 if choice.is_test else 2) if choice.most.get(ALL_OUT) else 0
 
 
-def _light_before_tests(grid: Grid, first: date, slots: Sequence[int]) -> Iterator[Rule]:
+def _light_before_tests(grid: Grid, first: date, slots: Sequence[int]) -> Iterator[PlanRule]:
     """The day before a test is light, or a test itself."""
     before = [slot for slot in slots if grid.slots[slot].on == first]
     after = [slot for slot in slots if grid.slots[slot].on != first]
@@ -133,4 +135,4 @@ def _light_before_tests(grid: Grid, first: date, slots: Sequence[int]) -> Iterat
         for slot in after:
             tests = grid.amounts([slot], lambda own: int(own.is_test))
             for own in before:
-                yield Rule("light before tests", str(first), {own: heavy[own], **tests}, 1)
+                yield PlanRule("light before tests", str(first), {own: heavy[own], **tests}, 1)

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from importlib.util import find_spec
 from typing import Any
 
-from almanac.arithmetic.planning_model import Plan, Problem, Rule, units_over
+from almanac.arithmetic.planning_model import Plan, PlanProblem, PlanRule, units_over
 
 DETERMINISTIC_TIME = 14.0
 """Of CP-SAT's own unit, which counts work; some ten seconds of a processor."""
@@ -40,7 +40,9 @@ def can_solve() -> bool:
     return find_spec("ortools") is not None
 
 
-def solved(problem: Problem, hint: Plan, deterministic_time: float = DETERMINISTIC_TIME) -> Solved:
+def solved(
+    problem: PlanProblem, hint: Plan, deterministic_time: float = DETERMINISTIC_TIME
+) -> Solved:
     """The best plan that is found from another one. Raises ImportError without OR-Tools, and
     SolverFailed.
     """
@@ -77,7 +79,7 @@ def solved(problem: Problem, hint: Plan, deterministic_time: float = DETERMINIST
 Stands = list[dict[int, Any]]  # by slot and choice whether it stands there
 
 
-def _stands(model: Any, problem: Problem, hint: Plan) -> Stands:
+def _stands(model: Any, problem: PlanProblem, hint: Plan) -> Stands:
     found: Stands = []
     for slot, may in enumerate(problem.may):
         own = {place: model.new_bool_var(f"{slot}:{place}") for place in may}
@@ -88,7 +90,7 @@ def _stands(model: Any, problem: Problem, hint: Plan) -> Stands:
     return found
 
 
-def _order(model: Any, problem: Problem, stands: Stands) -> None:
+def _order(model: Any, problem: PlanProblem, stands: Stands) -> None:
     """Of each drill that a practice needs, some earlier slot teaches it."""
     taught: dict[str, list[Any]] = {}
     for own in stands:
@@ -100,11 +102,11 @@ def _order(model: Any, problem: Problem, stands: Stands) -> None:
                 taught.setdefault(drill, []).append(variable)
 
 
-def _needed(problem: Problem) -> frozenset[str]:
+def _needed(problem: PlanProblem) -> frozenset[str]:
     return frozenset(need for choice in problem.choices for need in choice.needs)
 
 
-def _rule(model: Any, rule: Rule, stands: Stands, hint: Plan, terms: list[Any]) -> None:
+def _rule(model: Any, rule: PlanRule, stands: Stands, hint: Plan, terms: list[Any]) -> None:
     """A limit, or a wish with the units that it is over; nothing where it cannot be over."""
     highest = _highest(rule, stands)
     if not highest:
@@ -123,7 +125,7 @@ def _rule(model: Any, rule: Rule, stands: Stands, hint: Plan, terms: list[Any]) 
     terms.append(rule.points * over)
 
 
-def _highest(rule: Rule, stands: Stands) -> int:
+def _highest(rule: PlanRule, stands: Stands) -> int:
     """The most units that a rule can be over, whatever stands in its slots."""
     most = sum(
         max(own.get(place, 0) for place in stands[slot]) for slot, own in rule.amounts.items()

@@ -25,7 +25,7 @@ from almanac.source.reader import DataPath
 
 
 @dataclass(frozen=True)
-class Place:
+class PoolPlace:
     """Where reps are done: lanes of a pool, and the end that they leave from. ``lanes_said`` is
     False where they are somewhere else in it and nobody says in which lanes.
     """
@@ -73,7 +73,7 @@ class StartHere:
 
 
 def starts_here(
-    reps: Iterable[Rep], place: Place, starts: Mapping[str, Word]
+    reps: Iterable[Rep], place: PoolPlace, starts: Mapping[str, Word]
 ) -> Iterator[StartHere]:
     """Every start of the reps, those that a drill itself holds too."""
     course = place.pool.course
@@ -85,7 +85,7 @@ def starts_here(
                 yield StartHere(rep.path, own.piece.drill.start, True, own.begins)
 
 
-def misplaced(reps: Iterable[Rep], place: Place, rules: PoolRules) -> tuple[Misplaced, ...]:
+def misplaced(reps: Iterable[Rep], place: PoolPlace, rules: PoolRules) -> tuple[Misplaced, ...]:
     """Everything that reps ask of a place and do not get there, once each."""
     reps = tuple(reps)
     found = [*_starts_misplaced(reps, place, rules)]
@@ -101,7 +101,9 @@ def misplaced(reps: Iterable[Rep], place: Place, rules: PoolRules) -> tuple[Misp
     return tuple(dict.fromkeys(found))
 
 
-def _starts_misplaced(reps: tuple[Rep, ...], place: Place, rules: PoolRules) -> Iterator[Misplaced]:
+def _starts_misplaced(
+    reps: tuple[Rep, ...], place: PoolPlace, rules: PoolRules
+) -> Iterator[Misplaced]:
     for start in dict.fromkeys(starts_here(reps, place, rules.starts)):
         word = rules.starts[start.word]
         limits = start_limits(rules.policy, rules.level, word, start.taught)
@@ -125,7 +127,7 @@ def _starts_misplaced(reps: tuple[Rep, ...], place: Place, rules: PoolRules) -> 
 
 
 def _piece_misplaced(
-    rep: Rep, own: PlacedPiece, place: Place, rules: PoolRules, without_flags: Ends
+    rep: Rep, own: PlacedPiece, place: PoolPlace, rules: PoolRules, without_flags: Ends
 ) -> Iterator[Misplaced]:
     piece, drill = own.piece, own.piece.drill
     if drill.is_on_land:
@@ -149,7 +151,7 @@ def _piece_misplaced(
 
 
 def _need(
-    path: DataPath, what: str, needed: DepthNeeded, begins: Ends, place: Place, travels: bool
+    path: DataPath, what: str, needed: DepthNeeded, begins: Ends, place: PoolPlace, travels: bool
 ) -> Iterator[Misplaced]:
     """The lanes that lack the depth which something needs where it begins; what stays in place is
     done at whichever end has it.

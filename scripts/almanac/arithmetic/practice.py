@@ -13,7 +13,7 @@ from almanac.arithmetic.gear_needs import GearNeed, gear_needs
 from almanac.arithmetic.moment import Moment, latest
 from almanac.arithmetic.part_run import PartRun, SetInPool
 from almanac.arithmetic.run_sheet import SheetRow, run_sheet
-from almanac.arithmetic.stages import Stage, Staging
+from almanac.arithmetic.stages import SharedStart, Staging
 from almanac.arithmetic.swum import ByGroup, Swum, together
 from almanac.arithmetic.timing import Clocks, Timing
 from almanac.model.club import LaneGroup, Pool
@@ -34,7 +34,7 @@ class PracticeSummary(ByGroup):
     timing: Clocks = field(repr=False)
     pool: Pool
     groups: Mapping[str, LaneGroup]
-    stages: tuple[Stage, ...]
+    stages: tuple[SharedStart, ...]
     sheet: tuple[SheetRow, ...]
     gear: tuple[GearNeed, ...]
     hands: Hands | None

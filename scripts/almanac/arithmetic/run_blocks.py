@@ -33,7 +33,7 @@ class RepsBlock:
         return tuple(own.clock.value if own.clock else None for own in self.reps)
 
 
-class Why(Enum):
+class WaitReason(Enum):
     """What a wait is for."""
 
     PAUSE = auto()
@@ -47,7 +47,7 @@ class WaitBlock:
     """
 
     seconds: float
-    why: Why
+    why: WaitReason
     note: str
     change: GearChange | None
 
@@ -94,12 +94,12 @@ def _in_a_row(events: Sequence[Event], clock: GroupClock) -> Iterator[_Placed]:
             yield _reps(number, gathered)
             gathered = []
         if not isinstance(event, Rep):
-            wait = WaitBlock(event.seconds, Why.PAUSE, event.note, None)
+            wait = WaitBlock(event.seconds, WaitReason.PAUSE, event.note, None)
             yield _Placed(event.path, event.rounds, wait)
             continue
         if id(event) in changes:
             change = changes[id(event)]
-            wait = WaitBlock(change.uncovered_s, Why.GEAR, "", change)
+            wait = WaitBlock(change.uncovered_s, WaitReason.GEAR, "", change)
             yield _Placed(event.path, event.rounds, wait)
         gathered.append(clock.reps[number])
         number += 1

@@ -10,7 +10,7 @@ from almanac.arithmetic.effort import EffortScale
 from almanac.arithmetic.helping import Help, help_of
 from almanac.arithmetic.moment import Missing, Moment, latest, least_seconds
 from almanac.arithmetic.part_run import PartRun
-from almanac.arithmetic.stages import Stage
+from almanac.arithmetic.stages import SharedStart
 from almanac.arithmetic.working import Working
 from almanac.model.knowledge import Gear
 
@@ -55,7 +55,7 @@ class SheetRow:
     ``joins``: see ``may_join``.
     """
 
-    stage: Stage
+    stage: SharedStart
     track: int
     run: PartRun
     talk_s: float
@@ -84,7 +84,7 @@ class SheetRow:
 
 
 def run_sheet(
-    stages: Iterable[Stage],
+    stages: Iterable[SharedStart],
     gear: Mapping[str, Gear],
     scale: EffortScale,
     owned: Mapping[str, int],
@@ -133,7 +133,7 @@ def may_join(run: PartRun, gear: Mapping[str, Gear], scale: EffortScale) -> bool
 
 
 def _track(
-    stage: Stage, track: int, now: Moment, worn: Worn, gear: Mapping[str, Gear]
+    stage: SharedStart, track: int, now: Moment, worn: Worn, gear: Mapping[str, Gear]
 ) -> Iterator[SheetRow]:
     """The rows of one track, one after the other from ``now`` on. Keeps what is ``worn``."""
     begins = now.s == 0

@@ -16,7 +16,7 @@ from almanac.source.reader import DataPath
 
 
 @dataclass(frozen=True)
-class Stage:
+class SharedStart:
     """What begins at one moment for all: lists of parts (``tracks``) that run beside each other,
     each part of a list after the one before it. A turn of stations is a stage of its own.
     ``number`` is the part's, from 1; ``turn`` that of the stations, None where none changes over.
@@ -51,7 +51,7 @@ class Staging:
         crews = crews_named(names, half, self.groups, self.practice.lanes, doing.lanes)
         return tuple(replace(own, lanes=()) for own in crews) if self.pool.is_land else crews
 
-    def stages(self) -> Iterator[Stage]:
+    def stages(self) -> Iterator[SharedStart]:
         """The stages, in order."""
         for number, part in enumerate(self.practice.parts):
             path: DataPath = ("parts", number)
@@ -61,9 +61,9 @@ class Staging:
                 yield from self._turns(number + 1, part, path)
             else:
                 run = self.run(path, part.part, part, self.crews(tuple(self.groups), "", part))
-                yield Stage(number + 1, None, 0.0, 0.0, ((run,),))
+                yield SharedStart(number + 1, None, 0.0, 0.0, ((run,),))
 
-    def _apart(self, number: int, part: PracticePart, path: DataPath) -> Stage:
+    def _apart(self, number: int, part: PracticePart, path: DataPath) -> SharedStart:
         tracks = tuple(
             tuple(
                 self.run(
@@ -76,9 +76,9 @@ class Staging:
             )
             for place, own in enumerate(part.apart)
         )
-        return Stage(number, None, float(part.talk or 0), 0.0, tracks)
+        return SharedStart(number, None, float(part.talk or 0), 0.0, tracks)
 
-    def _turns(self, number: int, part: PracticePart, path: DataPath) -> Iterator[Stage]:
+    def _turns(self, number: int, part: PracticePart, path: DataPath) -> Iterator[SharedStart]:
         """Each turn of the stations: who began at one goes on to the next, from the last to the
         first, until all have been at all.
         """
@@ -93,7 +93,7 @@ class Staging:
                 tracks.append((self.run((*path, "stations", at), part.part, stations[at], crews),))
             talk = float(part.talk or 0) if turn == 0 else 0.0
             change = float(part.change or 0) if turn else 0.0
-            yield Stage(number, turn + 1, talk, change, tuple(tracks))
+            yield SharedStart(number, turn + 1, talk, change, tuple(tracks))
 
 
 def beginners(

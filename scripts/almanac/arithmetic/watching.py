@@ -12,7 +12,7 @@ from almanac.model.policy import Policy
 
 
 @dataclass(frozen=True)
-class Watch:
+class AdultsNeeded:
     """The ``fewest`` adults, and the most heads to ``each`` of them; 0 where all can stand."""
 
     fewest: int
@@ -23,18 +23,18 @@ class Watch:
         return max(self.fewest, math.ceil(heads / self.each) if self.each else 0)
 
 
-def watch(policy: Policy, level: str, pool: Pool) -> Watch:
+def watch(policy: Policy, level: str, pool: Pool) -> AdultsNeeded:
     """How a level is watched in a pool: where not everybody can stand everywhere by
     ``deep_heads_each_adult_most``, where nobody can anywhere, or nobody knows how deep it is, by
     ``all_deep_heads_each_adult_most``; on land by ``land_heads_each_adult_most``.
     """
     if pool.is_land:
         fewest = int(policy.limit("adults_least"))
-        return Watch(fewest, int(policy.limit("land_heads_each_adult_most")))
+        return AdultsNeeded(fewest, int(policy.limit("land_heads_each_adult_most")))
     standing, fewest = policy.limit("standing_depth_most"), int(policy.limit("adults_least"))
     depth = pool.depth_m
     if depth.most is not None and depth.most <= standing:
-        return Watch(fewest, 0)
+        return AdultsNeeded(fewest, 0)
     all_deep = depth.least is None or depth.least > standing
     name = "all_deep_heads_each_adult_most" if all_deep else "deep_heads_each_adult_most"
-    return Watch(fewest, int(policy.of_level(level).limit(name)))
+    return AdultsNeeded(fewest, int(policy.of_level(level).limit(name)))

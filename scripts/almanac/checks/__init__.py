@@ -76,8 +76,7 @@ from almanac.checks.acceptances import weighed
 from almanac.checks.rule import Breach, Rule
 from almanac.findings import Finding
 from almanac.model.catalogue import Key
-from almanac.progress import Told as Progress
-from almanac.progress import unseen
+from almanac.progress import Progress, unseen
 from almanac.second_process import begun, in_turns, is_worth
 
 Found = list[tuple[Finding, str]]

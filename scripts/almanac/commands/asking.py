@@ -21,7 +21,7 @@ _LATER = "Enter leaves it for later"
 
 
 @dataclass(frozen=True)
-class Question:
+class AskedField:
     """A field that is asked for: its schema, its choices with what each means, and what Enter
     gives, "" where that leaves the starter's own sentence.
     """
@@ -67,12 +67,12 @@ def is_word(kind: str, name: str) -> bool:
 
 def choose(name: str, about: str, choices: Mapping[str, str], default: str) -> str:
     """One of some choices, or a word of one's own."""
-    question = Question(name, {"description": about}, choices, default)
+    question = AskedField(name, {"description": about}, choices, default)
     _put(question)
     return _chosen(_line(question), question) or default
 
 
-def _questions(kind: str, loaded: Loaded) -> list[Question]:
+def _questions(kind: str, loaded: Loaded) -> list[AskedField]:
     schema = schemas.raw(kind)
     found = []
     for name, piece in schema["properties"].items():
@@ -86,7 +86,7 @@ def _questions(kind: str, loaded: Loaded) -> list[Question]:
             or "enum" in field
             or (choices and "vocabulary" in of_words)
         ):
-            found.append(Question(name, field, choices))
+            found.append(AskedField(name, field, choices))
     return found
 
 
@@ -116,7 +116,7 @@ def _title(loaded: Loaded, kind: str, id: str) -> str:
     return str(named.get("title", ""))
 
 
-def _put(question: Question) -> None:
+def _put(question: AskedField) -> None:
     """What is asked, and of what one may choose."""
     about = str(question.field.get("description", ""))
     least, most = (question.field.get(name) for name in ("minLength", "maxLength"))
@@ -133,21 +133,21 @@ def _put(question: Question) -> None:
         print("  several with commas between them, the chief one first")
 
 
-def _line(question: Question) -> str:
+def _line(question: AskedField) -> str:
     try:
         return input(f"[{question.default or _LATER}] > ").strip()
     except EOFError:
         raise UsageError("nothing was written: the answers ended before the questions") from None
 
 
-def _chosen(given: str, question: Question) -> str:
+def _chosen(given: str, question: AskedField) -> str:
     """A choice by its number, else what was given."""
     words = list(question.choices)
     is_number = given.isascii() and given.isdigit() and len(given) <= len(str(len(words)))
     return words[int(given) - 1] if is_number and 0 < int(given) <= len(words) else given
 
 
-def _answer(kind: str, question: Question, shapes: Shapes) -> str | list[str]:
+def _answer(kind: str, question: AskedField, shapes: Shapes) -> str | list[str]:
     """An answer that will do; "" for later."""
     _put(question)
     while True:
@@ -165,7 +165,9 @@ def _answer(kind: str, question: Question, shapes: Shapes) -> str | list[str]:
         print("\n".join(f"  {problem}" for problem in problems))
 
 
-def _problems(kind: str, question: Question, answer: str | list[str], shapes: Shapes) -> list[str]:
+def _problems(
+    kind: str, question: AskedField, answer: str | list[str], shapes: Shapes
+) -> list[str]:
     """What the schema says against an answer, in the words of the check."""
     text = f"{question.name}: {as_yaml(answer, is_word(kind, question.name))}\n"
     document = Document("answer", text, {question.name: answer})

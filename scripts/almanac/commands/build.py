@@ -23,7 +23,7 @@ from almanac.commands.outcome import (
 from almanac.commands.rubbish import rubbish_left
 from almanac.commands.shared import CheckedCatalogue, load_and_check
 from almanac.findings import as_text
-from almanac.progress import Told, shown_on, unseen
+from almanac.progress import Progress, shown_on, unseen
 from almanac.publish.build import build_site
 from almanac.publish.errors import DiskError, PlaceError, SiteError
 from almanac.source.document_store import DocumentStore
@@ -59,7 +59,9 @@ def run(arguments: argparse.Namespace) -> int:
     return FINE
 
 
-def build_checked(checked: CheckedCatalogue, root: Path, out: Path, told: Told = unseen) -> bool:
+def build_checked(
+    checked: CheckedCatalogue, root: Path, out: Path, told: Progress = unseen
+) -> bool:
     """Build the site of a checked catalogue into ``out``; False, with the reason printed, where it
     cannot be. Raises UsageError where ``out`` holds something else, and MachineError.
     """

@@ -9,7 +9,7 @@ from datetime import date, timedelta
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.block_days import DAYS
 from almanac.arithmetic.composing_request import BadWish
-from almanac.arithmetic.planning_choices import Slot
+from almanac.arithmetic.planning_choices import DaySlot
 from almanac.commands.compose_block_asked import asked_for, effort_of
 from almanac.commands.compose_block_plan import Begun, BlockPlan, planned
 from almanac.commands.drafts import Unwritten
@@ -73,7 +73,7 @@ def empty_days(block: Block) -> Iterator[Empty]:
                 yield number, name, block.starts + timedelta(days=7 * number + place)
 
 
-def taken_slots(analysis: Analysis, block: Block) -> Iterator[Slot]:
+def taken_slots(analysis: Analysis, block: Block) -> Iterator[DaySlot]:
     """The slots of the practices that a block has."""
     for number, week in enumerate(block.weeks):
         for name, day in week.days.items():
@@ -83,7 +83,9 @@ def taken_slots(analysis: Analysis, block: Block) -> Iterator[Slot]:
                 if practice is not None and practice.id in analysis.practices:
                     slot = practice.slot
                     begins = session.start or slot.start
-                    yield Slot(on, number, practice.pool, begins, slot.minutes, only=(practice.id,))
+                    yield DaySlot(
+                        on, number, practice.pool, begins, slot.minutes, only=(practice.id,)
+                    )
 
 
 def _text(everything: CheckedCatalogue, block: Block, plan: BlockPlan, empty: list[Empty]) -> str:

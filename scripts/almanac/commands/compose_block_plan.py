@@ -11,7 +11,7 @@ from datetime import date, timedelta
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.block import BlockSummary
 from almanac.arithmetic.composing_request import BadWish
-from almanac.arithmetic.planning_choices import Choice, Slot
+from almanac.arithmetic.planning_choices import Choice, DaySlot
 from almanac.arithmetic.planning_greedy import STEPS, greedy, improved
 from almanac.arithmetic.planning_model import Plan
 from almanac.arithmetic.planning_solver import DETERMINISTIC_TIME, can_solve, solved
@@ -43,7 +43,7 @@ class Begun:
 
     id: str
     wishes: BlockWishes
-    taken: tuple[Slot, ...]
+    taken: tuple[DaySlot, ...]
     named: frozenset[date]
 
 
@@ -159,11 +159,11 @@ def _all_served(planning: Planning) -> None:
 
 def _neighbours(
     analysis: Analysis, asked: BlockRequest, but: str
-) -> tuple[list[Choice], list[Slot], int | None]:
+) -> tuple[list[Choice], list[DaySlot], int | None]:
     """What blocks of the squad hold in the week before and after: as choices that stand nowhere
     else, in slots of no week of this one; and what the first week may weigh after the one before.
     """
-    choices, slots, load = dict[str, Choice](), list[Slot](), None
+    choices, slots, load = dict[str, Choice](), list[DaySlot](), None
     every = {own.id: own for own in choices_of(analysis, asked.squad)}
     first, last = asked.first, last_of(asked)
     for id, groups in analysis.blocks.items():
@@ -183,7 +183,7 @@ def _neighbours(
                     )
                     week = (day.on - first).days // 7
                     begins = session.start or own.begins
-                    slots.append(Slot(day.on, week, own.pool, begins, own.minutes, only=(name,)))
+                    slots.append(DaySlot(day.on, week, own.pool, begins, own.minutes, only=(name,)))
         if summary.days[-1].on < first <= summary.days[-1].on + _WEEK:
             load = first_load(analysis, summary)
     return [*choices.values()], slots, load

@@ -18,7 +18,7 @@ from almanac.commands.shared import CheckedCatalogue
 from almanac.findings import Finding, as_text, counted
 from almanac.report.block_answer import BlockAnswer
 from almanac.report.block_entry import block_text
-from almanac.report.block_judged import Judged, judged
+from almanac.report.block_judged import JudgedBlock, judged
 from almanac.report.planning_request import BlockRequest, as_wished
 from almanac.report.planning_slots import Left
 
@@ -96,7 +96,7 @@ def tried_block(
 
 
 def _answer(
-    analysis: Analysis, id: str, plan: BlockPlan, found: Judged, findings: Iterable[Finding]
+    analysis: Analysis, id: str, plan: BlockPlan, found: JudgedBlock, findings: Iterable[Finding]
 ) -> BlockAnswer:
     slots = enumerate(zip(plan.planning.slots, plan.plan, strict=True))
     empty = [

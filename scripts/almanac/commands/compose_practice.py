@@ -15,7 +15,7 @@ from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.composing_changes import DEEDS, Deed
 from almanac.arithmetic.composing_pieces import ROLES, UNKNOWN
 from almanac.arithmetic.composing_request import BadWish, Request
-from almanac.arithmetic.composing_table import Table
+from almanac.arithmetic.composing_table import ComposeTable
 from almanac.arithmetic.composing_wishes import SECOND
 from almanac.commands.compose_save import alone_words, save
 from almanac.commands.given import day_of, listed, numbers, once, pairs, there, time_of_day, whole
@@ -23,7 +23,7 @@ from almanac.commands.outcome import ERRORS, FINE, UsageError, today
 from almanac.commands.shared import CheckedCatalogue, load_and_check
 from almanac.findings import as_text
 from almanac.model.log import Log
-from almanac.report.compose_answer import Answer, answer_json, answer_text, answered, changed
+from almanac.report.compose_answer import Proposals, answer_json, answer_text, answered, changed
 from almanac.report.compose_table import Made, can_compose, compose_table
 from almanac.report.compose_usual import usual_pool
 from almanac.source.suggest import fold
@@ -102,7 +102,7 @@ def run(arguments: argparse.Namespace) -> int:
 
 def answer_to(
     everything: CheckedCatalogue, analysis: Analysis, arguments: argparse.Namespace, day: date
-) -> Answer:
+) -> Proposals:
     """The answer to what is asked. Raises UsageError for a wish that cannot be."""
     groups = listed(arguments.groups)
     squad = _squad(analysis, arguments.squad, groups)
@@ -180,7 +180,7 @@ def _deed(text: str) -> Deed:
     return Deed(do, role)
 
 
-def proposal_number(answer: Answer, arguments: argparse.Namespace) -> int:
+def proposal_number(answer: Proposals, arguments: argparse.Namespace) -> int:
     """Which proposal is meant; the only one where it was changed. Raises UsageError for none."""
     count = len(answer.proposals)
     number: int = 1 if answer.changes else arguments.proposal
@@ -210,7 +210,7 @@ def _squad(analysis: Analysis, named: str | None, groups: list[str]) -> str:
     return squad
 
 
-def _of_block(table: Table, id: str, day: date) -> list[tuple[str, int]]:
+def _of_block(table: ComposeTable, id: str, day: date) -> list[tuple[str, int]]:
     """The practices that a block had in the four weeks before a day, with the days since."""
     block = next((own for own in table.blocks if own.id == id), None)
     if block is None:
@@ -221,7 +221,7 @@ def _of_block(table: Table, id: str, day: date) -> list[tuple[str, int]]:
     return [(table.practices[place].id, days) for days, place in since if 0 < days <= _LATELY]
 
 
-def _kept_days(table: Table, logs: Iterable[Log], day: date) -> list[tuple[str, int]]:
+def _kept_days(table: ComposeTable, logs: Iterable[Log], day: date) -> list[tuple[str, int]]:
     """The squad's practices that were kept as done in the four weeks before a day, with the days
     since.
     """

@@ -9,7 +9,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 from pathlib import Path
 
-from almanac.arithmetic.composing_table import Table
+from almanac.arithmetic.composing_table import ComposeTable
 from almanac.arithmetic.composing_wishes import Wishes
 from almanac.commands.new_file import refuse_bad_id, write_new
 from almanac.commands.outcome import ERRORS, FINE, root_of, today
@@ -18,7 +18,7 @@ from almanac.findings import as_text
 from almanac.kinds import KIND
 from almanac.model.load import with_file
 from almanac.report.compose_address import address
-from almanac.report.compose_answer import Answer
+from almanac.report.compose_answer import Proposals
 from almanac.report.compose_entry import as_yaml, practice_entry
 from almanac.report.compose_usual import usual_start
 
@@ -26,7 +26,7 @@ _KIND = "practice"
 
 
 def save(
-    everything: CheckedCatalogue, answer: Answer, number: int, arguments: argparse.Namespace
+    everything: CheckedCatalogue, answer: Proposals, number: int, arguments: argparse.Namespace
 ) -> int:
     """Write the proposal of a number; nothing where a check has anything to say of it."""
     told = sys.stderr if arguments.json else sys.stdout  # JSON is alone where it is read
@@ -71,7 +71,7 @@ def save(
     return FINE
 
 
-def alone_words(answer: Answer) -> str:
+def alone_words(answer: Proposals) -> str:
     """What to know beforehand of what is composed for some of a squad's lane groups: as an entry it
     is for all of them. "" where it is for all.
     """
@@ -85,7 +85,7 @@ def alone_words(answer: Answer) -> str:
     )
 
 
-def lanes_of(table: Table, wishes: Wishes) -> Mapping[str, list[int]]:
+def lanes_of(table: ComposeTable, wishes: Wishes) -> Mapping[str, list[int]]:
     """The lanes of each lane group by number, from the first on, where they are not the usual."""
     usual = tuple(group.lanes for group in table.squad.groups)
     if wishes.lanes == usual:

@@ -16,7 +16,7 @@ from almanac.commands.outcome import FINE, MachineError, UsageError, root_of
 from almanac.findings import counted
 from almanac.kinds import IN_CLUB, KIND
 from almanac.model.load import Loaded, load
-from almanac.model.renaming import Change, RenameError, in_words, renaming
+from almanac.model.renaming import RenamedFiles, RenameError, in_words, renaming
 from almanac.publish.together import ChangedSince, Texts, change
 from almanac.source.paths import bad_name
 from almanac.source.suggest import nearest
@@ -51,7 +51,7 @@ def run(arguments: argparse.Namespace) -> int:
     return FINE
 
 
-def _marked(root: Path, own: str, due: Change) -> Texts:
+def _marked(root: Path, own: str, due: RenamedFiles) -> Texts:
     """The texts of a change, the entry's own with a byte order mark where it had one."""
     if not (root / own).read_bytes().startswith(BOM_UTF8):
         return due.texts
@@ -92,7 +92,7 @@ def kind_of_id(
     raise UsageError(f"there is no {what} '{id}'" + (f"; the nearest: {near}" if near else ""))
 
 
-def _say(due: Change, kind: str, old: str, new: str, verb: str) -> None:
+def _say(due: RenamedFiles, kind: str, old: str, new: str, verb: str) -> None:
     for place in due.places:
         print(f"{place}: {old} {verb} {new}")
     leads = kind in KIND and KIND[kind].can_move

@@ -12,7 +12,7 @@ from almanac.commands.outcome import ERRORS, FINE, root_of
 from almanac.commands.rubbish import rubbish_left
 from almanac.findings import Finding, worst_first
 from almanac.model.load import Loaded, load
-from almanac.progress import Told, unseen
+from almanac.progress import Progress, unseen
 from almanac.source.document_store import DocumentStore
 from almanac.source.snapshot import Snapshot
 
@@ -38,7 +38,7 @@ def load_and_check(
     store: DocumentStore | None = None,
     snapshot: Snapshot | None = None,
     before: Analysis | None = None,
-    told: Told = unseen,
+    told: Progress = unseen,
 ) -> CheckedCatalogue:
     """Load and check everything below ``root``, findings worst first.
 
@@ -51,7 +51,7 @@ def load_and_check(
 
 
 def checked(
-    loaded: Loaded, today: date, before: Analysis | None = None, told: Told = unseen
+    loaded: Loaded, today: date, before: Analysis | None = None, told: Progress = unseen
 ) -> CheckedCatalogue:
     """Check what has been loaded."""
     catalogue, analysis = loaded.catalogue, None

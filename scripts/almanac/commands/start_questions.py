@@ -24,7 +24,7 @@ _COLOUR = "blue, green, red, violet or #rrggbb"
 
 
 @dataclass(frozen=True)
-class Asking:
+class Asker:
     """How questions are put. ``start_depth_m`` is the least depth in which anybody may dive."""
 
     asks: bool
@@ -66,7 +66,7 @@ class Asking:
 
 def ask_club(arguments: argparse.Namespace, gear: Collection[str], start_depth_m: float) -> NewClub:
     """A new club, by options first. Raises UsageError."""
-    asking = Asking(in_terminal(), gear, start_depth_m)
+    asking = Asker(in_terminal(), gear, start_depth_m)
     asking.say(_OPENING)
 
     def told(option: str, question: str, default: str, take: Callable[[str], T]) -> T:
@@ -132,7 +132,7 @@ def _gear(known: Collection[str]) -> Callable[[str], dict[str, int]]:
     return take
 
 
-def _pools(asking: Asking) -> list[NewPool]:
+def _pools(asking: Asker) -> list[NewPool]:
     where = f"\nWhere do you train: a pool of 25m, 50m or 25yd, or {ON_LAND} alone?"
     pools = [_pool(asking, asking(where, "25m", read.course), ())]
     while asking.asks:
@@ -143,7 +143,7 @@ def _pools(asking: Asking) -> list[NewPool]:
     return pools
 
 
-def _pool(asking: Asking, course: str, taken: Sequence[str]) -> NewPool:
+def _pool(asking: Asker, course: str, taken: Sequence[str]) -> NewPool:
     usual = "Hall" if course == ON_LAND else f"Pool {len(taken) + 1}" if taken else "Pool"
     id, title = asking("  What is it called?", usual, _unlike(taken))
     pool = NewPool(id, title, course)
@@ -159,7 +159,7 @@ def _pool(asking: Asking, course: str, taken: Sequence[str]) -> NewPool:
     return replace(pool, lanes=lanes, least_m=least, most_m=most)
 
 
-def _squads(asking: Asking, place: NewPool) -> list[NewSquad]:
+def _squads(asking: Asker, place: NewPool) -> list[NewSquad]:
     squads: list[NewSquad] = []
     given = asking("\nWhat is a squad of yours called?", "Juniors", _unlike(()))
     while True:
@@ -173,7 +173,7 @@ def _squads(asking: Asking, place: NewPool) -> list[NewSquad]:
         given = more
 
 
-def _squad(asking: Asking, place: NewPool, id: str, title: str) -> NewSquad:
+def _squad(asking: Asker, place: NewPool, id: str, title: str) -> NewSquad:
     asking.say(f"  {_LEVELS}")
     level = asking("  Its level?", LEVELS[1], read.level)
     sessions = asking(

@@ -24,7 +24,7 @@ class RenameError(ValueError):
 
 
 @dataclass(frozen=True)
-class Change:
+class RenamedFiles:
     """What files hold afterwards (None: no more), which of them the entry's own is, the places that
     named the entry, and the places of texts that say the old id, which nobody but a reader can
     mend.
@@ -53,7 +53,7 @@ def places_naming(documents: Mapping[Key, Document], kind: str, id: str) -> dict
     return found
 
 
-def renaming(loaded: Loaded, kind: str, old: str, new: str) -> Change:
+def renaming(loaded: Loaded, kind: str, old: str, new: str) -> RenamedFiles:
     """All that a new id changes. The old one leads to the new where its page may be linked to.
 
     Raises RenameError where a file cannot be read or written anew.
@@ -67,7 +67,7 @@ def renaming(loaded: Loaded, kind: str, old: str, new: str) -> Change:
     there = documents.get((kind, new))
     if there is not None and there.data.get("moved_to") != old:
         raise RenameError(f"there is a {kind} '{new}' already ({there.file})")
-    change = Change(target)
+    change = RenamedFiles(target)
     if there is not None:
         change.texts[there.file] = None
     change.texts[target] = own.text
@@ -87,7 +87,7 @@ def renaming(loaded: Loaded, kind: str, old: str, new: str) -> Change:
     return change
 
 
-def _renaming_in_club(loaded: Loaded, kind: str, old: str, new: str) -> Change:
+def _renaming_in_club(loaded: Loaded, kind: str, old: str, new: str) -> RenamedFiles:
     """All that a new id of a squad, a lane group or a pool changes: its key in the club's file, and
     every place that names it.
     """
@@ -97,7 +97,7 @@ def _renaming_in_club(loaded: Loaded, kind: str, old: str, new: str) -> Change:
     own: DataPath = (IN_CLUB[kind], old)
     found = {CLUB: {}, **places_naming(documents, kind, old)}
     found[CLUB] = {(own, True): old, **found[CLUB]}
-    change = Change(club.file)
+    change = RenamedFiles(club.file)
     for key, places in found.items():
         document = documents[key]
         text = rewritten(document, dict.fromkeys(places, new))

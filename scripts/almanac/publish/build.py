@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterator
 from pathlib import Path
 
 from almanac.analysis.analysis import Analysis
-from almanac.progress import Told, unseen
+from almanac.progress import Progress, unseen
 from almanac.publish.bundles import PUBLISHED, bundles
 from almanac.publish.errors import DiskError, SiteError
 from almanac.publish.node import NodeError
@@ -27,7 +27,7 @@ def build_site(
     names: Names,
     root: Path,
     out: Path,
-    told: Told = unseen,
+    told: Progress = unseen,
     wait_for: Callable[[str], None] = lambda _: None,
 ) -> str:
     """Write the pages of a checked catalogue, have MkDocs render them, and put the result in place

@@ -6,7 +6,7 @@ from collections.abc import Set as AbstractSet
 from pathlib import Path
 from urllib.parse import urlsplit
 
-from almanac.progress import Told, unseen
+from almanac.progress import Progress, unseen
 from almanac.publish.links import LinkCheck
 from almanac.publish.offline import Fingerprint, KeptFiles
 from almanac.publish.postprocess import demand_links, is_asked_for, own_files
@@ -16,7 +16,12 @@ from almanac.site.settings import SiteSettings
 
 
 def write_site(
-    work: Path, pages: Path, site: Path, settings: SiteSettings, worker: str, told: Told = unseen
+    work: Path,
+    pages: Path,
+    site: Path,
+    settings: SiteSettings,
+    worker: str,
+    told: Progress = unseen,
 ) -> None:
     """Render the Markdown below ``pages`` into ``site``, and nothing else there.
 

@@ -10,7 +10,7 @@ from typing import Any
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.planning_wishes import BlockLimits, BlockWishes
 from almanac.findings import Finding, as_text, counted
-from almanac.report.block_judged import Judged
+from almanac.report.block_judged import JudgedBlock
 from almanac.report.block_wishes import (
     OF_BLOCK,
     WishRow,
@@ -36,7 +36,7 @@ class BlockAnswer:
 
     analysis: Analysis
     id: str
-    judged: Judged
+    judged: JudgedBlock
     wishes: BlockWishes
     limits: BlockLimits
     findings: tuple[Finding, ...] = ()
@@ -104,7 +104,7 @@ def _beside(answer: BlockAnswer) -> Iterator[str]:
     yield from _most_often(own)
 
 
-def _most_often(own: Judged) -> Iterator[str]:
+def _most_often(own: JudgedBlock) -> Iterator[str]:
     """The practice that comes more often than any other, where it comes again."""
     weeks = [[one.practice.id for day in week.days for one in day.practices]
              for week in own.summary.weeks]  # fmt: skip

@@ -6,7 +6,7 @@ from collections.abc import Collection, Iterator, Mapping, Sequence
 from datetime import date, timedelta
 
 from almanac.arithmetic.block_days import DAYS
-from almanac.arithmetic.planning_choices import Choice, Slot
+from almanac.arithmetic.planning_choices import Choice, DaySlot
 from almanac.arithmetic.planning_model import Plan
 from almanac.arithmetic.planning_wishes import LOADING, BlockWishes, Permille
 from almanac.model.catalogue import Catalogue
@@ -22,9 +22,9 @@ _KINDS = {"test": "with tests", "recovery": "a lighter week", "taper": "taper"}
 _FULL_FROM = 98  # hundredths
 
 
-def standing(planning: Planning, plan: Plan) -> Mapping[date, Sequence[tuple[Slot, Choice]]]:
+def standing(planning: Planning, plan: Plan) -> Mapping[date, Sequence[tuple[DaySlot, Choice]]]:
     """By day what stands in its slots."""
-    found: dict[date, list[tuple[Slot, Choice]]] = {}
+    found: dict[date, list[tuple[DaySlot, Choice]]] = {}
     for slot, place in zip(planning.slots, plan, strict=True):
         if place and 0 <= slot.week < len(planning.wishes.weeks):
             found.setdefault(slot.on, []).append((slot, planning.grid.choices[place]))
@@ -145,7 +145,7 @@ def _weeks(planning: Planning, asked: BlockRequest, plan: Plan) -> Iterator[str]
 
 
 def day_text(
-    planning: Planning, asked: BlockRequest, on: date, stands: Sequence[tuple[Slot, Choice]]
+    planning: Planning, asked: BlockRequest, on: date, stands: Sequence[tuple[DaySlot, Choice]]
 ) -> str:
     """A day on one line: what stands, the meet, or rest."""
     if on in planning.wishes.races:

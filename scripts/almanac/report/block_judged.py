@@ -72,7 +72,7 @@ class Again:
 
 
 @dataclass(frozen=True)
-class Judged:
+class JudgedBlock:
     """A block for the squad's first lane group."""
 
     summary: BlockSummary
@@ -84,10 +84,10 @@ class Judged:
     warm_ups: int
 
 
-def judged(analysis: Analysis, summary: BlockSummary) -> Judged:
+def judged(analysis: Analysis, summary: BlockSummary) -> JudgedBlock:
     """A block beside what it says itself was wished of it."""
     days = [*_choices(analysis, summary)]
-    return Judged(
+    return JudgedBlock(
         summary,
         tuple(_weeks(summary)),
         tuple(

@@ -14,7 +14,7 @@ from almanac.arithmetic.composing_order import Stood, whole
 from almanac.arithmetic.composing_pieces import ROLES, TENTHS, UNKNOWN
 from almanac.arithmetic.composing_request import Request, wishes_of
 from almanac.arithmetic.composing_sentences import role_word
-from almanac.arithmetic.composing_table import Table
+from almanac.arithmetic.composing_table import ComposeTable
 from almanac.arithmetic.composing_why import Unmet, unmet, why
 from almanac.arithmetic.composing_wishes import Asked
 from almanac.arithmetic.scaling import scaled_items
@@ -29,7 +29,7 @@ VERSION = 1
 
 
 @dataclass(frozen=True)
-class Answer:
+class Proposals:
     """Proposals, the best first; where there are none, what hinders. ``changes`` are the words of
     each change that was made to the only one.
     """
@@ -47,20 +47,20 @@ class Answer:
         return self.analysis.catalogue.club.pools[self.asked.wishes.pool].course.unit.value
 
     @property
-    def table(self) -> Table:
+    def table(self) -> ComposeTable:
         """What was chosen from."""
         return self.asked.table
 
 
-def answered(analysis: Analysis, made: Made, request: Request) -> Answer:
+def answered(analysis: Analysis, made: Made, request: Request) -> Proposals:
     """The answer to a request. Raises BadWish for a wish that cannot be."""
     wishes = wishes_of(made.table, request)
     found = compose(made.table, wishes)
     hinders = () if found else hindering(made.table, wishes)
-    return Answer(analysis, made, Asked(made.table, wishes), found, hinders)
+    return Proposals(analysis, made, Asked(made.table, wishes), found, hinders)
 
 
-def changed(answer: Answer, number: int, deeds: Sequence[Deed]) -> Answer:
+def changed(answer: Proposals, number: int, deeds: Sequence[Deed]) -> Proposals:
     """The proposal of a number after deeds, one after the other. Raises BadWish for one that cannot
     be done.
     """
@@ -75,7 +75,7 @@ def changed(answer: Answer, number: int, deeds: Sequence[Deed]) -> Answer:
     return replace(answer, proposals=(proposal,), changes=tuple(words))
 
 
-def answer_json(answer: Answer) -> dict[str, Any]:
+def answer_json(answer: Proposals) -> dict[str, Any]:
     """The contract of ``almanac compose practice --json``; times are seconds to the tenth."""
     asked, table = answer.asked, answer.table
     data = {
@@ -95,7 +95,7 @@ def answer_json(answer: Answer) -> dict[str, Any]:
     return data | {"changes": [list(own) for own in answer.changes]} if answer.changes else data
 
 
-def proposal_json(answer: Answer, own: Proposal) -> dict[str, Any]:
+def proposal_json(answer: Proposals, own: Proposal) -> dict[str, Any]:
     """A proposal as it is told."""
     asked = answer.asked
     takes = whole(own.order)
@@ -120,7 +120,7 @@ def proposal_json(answer: Answer, own: Proposal) -> dict[str, Any]:
     }
 
 
-def _part(answer: Answer, order: Sequence[Stood], one: Stood) -> dict[str, Any]:
+def _part(answer: Proposals, order: Sequence[Stood], one: Stood) -> dict[str, Any]:
     table, piece, told = answer.table, one.own.piece, why(answer.asked, order, one)
     data: dict[str, Any] = {
         "role": role_word(one.role),
@@ -143,7 +143,7 @@ def _part(answer: Answer, order: Sequence[Stood], one: Stood) -> dict[str, Any]:
     return data
 
 
-def _which(table: Table, own: Unmet | Hinders) -> str | int | None:
+def _which(table: ComposeTable, own: Unmet | Hinders) -> str | int | None:
     """The id of the goal or the effort that is meant, or how many minutes."""
     if own.which == UNKNOWN:
         return None
@@ -162,7 +162,7 @@ def _seconds(tenths: int) -> int:
     return -(-tenths // TENTHS)
 
 
-def answer_text(answer: Answer) -> str:
+def answer_text(answer: Proposals) -> str:
     """The answer for a terminal: a whiteboard for each proposal."""
     asked, table = answer.asked, answer.table
     pool = next(own for own in table.pools if own.id == asked.wishes.pool)
@@ -179,7 +179,7 @@ def answer_text(answer: Answer) -> str:
     return "\n\n".join([head, *blocks, *changes])
 
 
-def _board(answer: Answer, number: int, own: Proposal) -> Iterator[str]:
+def _board(answer: Proposals, number: int, own: Proposal) -> Iterator[str]:
     takes = _seconds(whole(own.order))
     left = 60 * answer.asked.wishes.minutes - takes
     unit = answer.unit
@@ -224,7 +224,7 @@ def _often(one: Stood) -> str:
     return f"{counted(number, piece.what.removesuffix('s'))}, written {piece.written}"
 
 
-def _lines(answer: Answer, one: Stood) -> Sequence[str]:
+def _lines(answer: Proposals, one: Stood) -> Sequence[str]:
     """What is written on the board for a piece, so often as it is done."""
     candidate = answer.made.candidates[one.own.piece.key]
     items = candidate.items

@@ -18,7 +18,7 @@ from almanac.arithmetic.composing_pieces import (
     TENTHS,
     WARM_UP,
 )
-from almanac.arithmetic.composing_table import Table
+from almanac.arithmetic.composing_table import ComposeTable
 from almanac.arithmetic.composing_wishes import SECOND, Asked, Wishes
 from almanac.arithmetic.scaling import REPS
 from almanac.model.vocabularies import CLOSES, OPENS, TEACHES, WORKS
@@ -37,7 +37,7 @@ _TIME = re.compile(r"\d+|\d+:[0-5]\d(\.\d)?")
 
 
 def practice_entry(
-    table: Table,
+    table: ComposeTable,
     candidates: Mapping[str, Candidate],
     wishes: Wishes,
     own: Proposal,

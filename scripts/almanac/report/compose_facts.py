@@ -21,7 +21,7 @@ from almanac.arithmetic.composing_pieces import (
     SKILL,
     TENTHS,
     WARM_UP,
-    Piece,
+    PracticePiece,
 )
 from almanac.arithmetic.expand import Piece as Swum
 from almanac.arithmetic.expand import Rep
@@ -60,7 +60,7 @@ class Places:
 
 
 @dataclass(frozen=True)
-class Facts:
+class PieceFacts:
     """Tells of candidates as pieces."""
 
     analysis: Analysis
@@ -94,7 +94,7 @@ class Facts:
         opens = bool(opened) or TO_WARM_UP in swim_set.goals
         return opens and course not in {swim_set.course, *opened}
 
-    def piece(self, own: Candidate, laid: Laid) -> Piece:
+    def piece(self, own: Candidate, laid: Laid) -> PracticePiece:
         """A candidate as a piece, by how it is swum as written."""
         reps = laid.run.every_rep
         pieces = [piece for rep in reps for piece in rep.pieces]
@@ -103,7 +103,7 @@ class Facts:
         gear = list(dict.fromkeys(id for piece in pieces for id in piece.gear))
         serves = self._serving.of(own, reps, roles)
         chief = self._chief(serves, pieces)
-        return Piece(
+        return PracticePiece(
             of=own.of,
             id=own.id,
             part=own.part,

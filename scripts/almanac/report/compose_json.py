@@ -9,9 +9,9 @@ from dataclasses import replace
 from typing import Any
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.composing_pieces import UNKNOWN, Offer, Piece, Size, Sizes
+from almanac.arithmetic.composing_pieces import UNKNOWN, Offer, PracticePiece, Size, Sizes
 from almanac.arithmetic.composing_sentences import SENTENCES
-from almanac.arithmetic.composing_table import Squad
+from almanac.arithmetic.composing_table import TableSquad
 from almanac.report.board_line import BoardLine
 from almanac.report.compose_entry import PART_WORDS
 from almanac.report.compose_lines import line_words, lines_of
@@ -66,7 +66,7 @@ def table_json(analysis: Analysis, made: Made) -> dict[str, Any]:
     }
 
 
-def _piece(own: Piece) -> dict[str, Any]:
+def _piece(own: PracticePiece) -> dict[str, Any]:
     data = {
         "of": own.of,
         "id": own.id,
@@ -94,7 +94,7 @@ def _piece(own: Piece) -> dict[str, Any]:
     return {key: value for key, value in data.items() if value}
 
 
-def _shows(own: Piece, place_of: Mapping[str, int]) -> dict[str, list[int]]:
+def _shows(own: PracticePiece, place_of: Mapping[str, int]) -> dict[str, list[int]]:
     """What in a piece serves its goals, by their places from 1; 0 where no line shows it."""
     return {"shows": [place_of[show] for show in own.shows]} if any(own.shows) else {}
 
@@ -126,7 +126,7 @@ def _line(line: BoardLine, path: DataPath) -> str:
     return line_words(line)
 
 
-def _squad(own: Squad) -> dict[str, Any]:
+def _squad(own: TableSquad) -> dict[str, Any]:
     limits = own.limits
     return {
         "id": own.id,

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from almanac.arithmetic.composing import Proposal
-from almanac.arithmetic.composing_pieces import MAIN, PART, SKILL, UNKNOWN, Piece
+from almanac.arithmetic.composing_pieces import MAIN, PART, SKILL, UNKNOWN, PracticePiece
 from almanac.arithmetic.composing_sentences import role_word, said
 from almanac.arithmetic.composing_why import WORK
 from almanac.arithmetic.composing_wishes import SECOND, Asked
@@ -46,16 +46,16 @@ def _called(asked: Asked, own: Proposal) -> list[str]:
     return [*([f"{called}, {stood.size.distance} {unit}"] if main.of == PART else []), called]
 
 
-def _both(asked: Asked, one: Piece, other: Piece) -> str:
+def _both(asked: Asked, one: PracticePiece, other: PracticePiece) -> str:
     return said("and").join([_small(asked, one), _small(asked, other)])
 
 
-def _small(asked: Asked, piece: Piece) -> str:
+def _small(asked: Asked, piece: PracticePiece) -> str:
     text = piece.called.removeprefix(f"{asked.table.squad.title}: ")
     return text[:1].lower() + text[1:]
 
 
-def _serve(work: Sequence[Piece], goal: int) -> list[Piece]:
+def _serve(work: Sequence[PracticePiece], goal: int) -> list[PracticePiece]:
     return [piece for piece in work if goal in piece.goals]
 
 
@@ -88,6 +88,6 @@ def focus(asked: Asked, own: Proposal) -> str:
     return ended(next(_cues(work, asked.wishes.goals[:1]), work[0].title))
 
 
-def _cues(work: Sequence[Piece], chief: Sequence[int]) -> Iterator[str]:
+def _cues(work: Sequence[PracticePiece], chief: Sequence[int]) -> Iterator[str]:
     for pieces in ([own for own in work if set(chief) & set(own.goals)], work):
         yield from (own.cue for own in pieces if own.cue)

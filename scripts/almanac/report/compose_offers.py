@@ -18,10 +18,10 @@ from almanac.arithmetic.lanes import room_in_lane
 from almanac.arithmetic.leaving_out import comes_home
 from almanac.arithmetic.out_of_breath import NEVER
 from almanac.arithmetic.part_run import PartRun, run_part
-from almanac.arithmetic.pool_fit import Place, misplaced
+from almanac.arithmetic.pool_fit import PoolPlace, misplaced
 from almanac.arithmetic.run_sheet import run_sheet
 from almanac.arithmetic.scaling import ROUNDS, scaled_items
-from almanac.arithmetic.stages import Stage
+from almanac.arithmetic.stages import SharedStart
 from almanac.arithmetic.swum import Swum
 from almanac.arithmetic.under_water import counts, is_under
 from almanac.checks.after_fast import breath_of
@@ -124,7 +124,7 @@ class Layer:
             rules = rules_for(self.analysis.catalogue, self.level)
             for crew in self.crews:
                 if misplaced(
-                    run.of(crew.group).reps, Place(pool, crew.lanes, "start", True), rules
+                    run.of(crew.group).reps, PoolPlace(pool, crew.lanes, "start", True), rules
                 ):
                     return None
         return Laid(number, run, swums)
@@ -152,7 +152,7 @@ class Layer:
         helped = any(piece.drill.helpers for piece in pieces)
         if not helped and not any(catalogue.gear[id].helpers for id in gear):
             return 1
-        stage = Stage(1, None, 0.0, 0.0, ((laid.run,),))
+        stage = SharedStart(1, None, 0.0, 0.0, ((laid.run,),))
         owned = catalogue.club.gear_owned
         rows = tuple(run_sheet((stage,), catalogue.gear, self.analysis.scale, owned))
         need = hands(rows, catalogue.gear, owned)

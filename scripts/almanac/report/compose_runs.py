@@ -10,7 +10,7 @@ from typing import Any
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.brief import brief
-from almanac.arithmetic.composing_pieces import DRILL, PART, SET, Piece
+from almanac.arithmetic.composing_pieces import DRILL, PART, SET, PracticePiece
 from almanac.arithmetic.run_blocks import run_blocks
 from almanac.checks.run_offers import CrewOffer, RepsOffer
 from almanac.model.club import START_END
@@ -78,7 +78,7 @@ def part_hazards(analysis: Analysis, made: Made) -> dict[str, list[dict[str, str
     return found
 
 
-def _course(analysis: Analysis, piece: Piece) -> Course:
+def _course(analysis: Analysis, piece: PracticePiece) -> Course:
     """The course that ``data/v1/run/`` has a piece in."""
     if piece.of == SET:
         return analysis.summary(piece.id).course

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.block_days import DAYS
 from almanac.arithmetic.composing_pieces import PART, SET, TENTHS, Offer
-from almanac.arithmetic.composing_table import Done, Group, Limits, Planned, Squad
+from almanac.arithmetic.composing_table import Done, Limits, Planned, TableGroup, TableSquad
 from almanac.arithmetic.watching import watch
 from almanac.model.catalogue import Catalogue
 from almanac.model.club import LaneGroup
@@ -16,17 +16,17 @@ from almanac.report.compose_facts import Places
 
 def squad_of(
     analysis: Analysis, places: Places, id: str, offers: Mapping[str, tuple[Offer, ...]]
-) -> Squad:
+) -> TableSquad:
     """The squad with its lane groups, its limits, what it has been taught, and what is offered."""
     catalogue = analysis.catalogue
     squad = catalogue.club.squads[id]
     limits = catalogue.policy.of_level(squad.level)
-    return Squad(
+    return TableSquad(
         id=id,
         title=squad.title,
         level=squad.level,
         groups=tuple(
-            Group(name, group.title, group.lanes, group.heads, _gap(catalogue, group))
+            TableGroup(name, group.title, group.lanes, group.heads, _gap(catalogue, group))
             for name, group in catalogue.lane_groups.items()
             if group.squad == id
         ),

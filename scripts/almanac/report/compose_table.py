@@ -6,16 +6,16 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.composing_pieces import TENTHS, Offer, Piece, Size, Sizes
+from almanac.arithmetic.composing_pieces import TENTHS, Offer, PracticePiece, Size, Sizes
 from almanac.arithmetic.composing_table import (
+    ComposeTable,
     GearHere,
     Named,
     PoolHere,
-    Table,
     Taught,
 )
 from almanac.model.catalogue import Catalogue
-from almanac.report.compose_facts import Facts, Places
+from almanac.report.compose_facts import PieceFacts, Places
 from almanac.report.compose_offers import Layer
 from almanac.report.compose_pieces import Candidate, candidates
 from almanac.report.compose_sizes import sizes_of
@@ -29,7 +29,7 @@ _SUM_MOST = 6
 class _Gathered:
     """Pieces and offers, as they are found."""
 
-    pieces: list[Piece] = field(default_factory=list)
+    pieces: list[PracticePiece] = field(default_factory=list)
     items: dict[str, Candidate] = field(default_factory=dict)
     offers: dict[str, list[Offer]] = field(default_factory=dict)
 
@@ -38,7 +38,7 @@ class _Gathered:
 class Made:
     """The table, and by the key of a piece what it is written from."""
 
-    table: Table
+    table: ComposeTable
     candidates: Mapping[str, Candidate]
 
 
@@ -64,7 +64,7 @@ def compose_table(
     offers = {pool: _counted(own) for pool, own in found.offers.items()}
     place_of = {piece.key: place for place, piece in enumerate(found.pieces)}
     practices = tuple(practices_of(catalogue, squad, place_of))
-    table = Table(
+    table = ComposeTable(
         goals=_named(catalogue.words("goals")),
         efforts=_named(catalogue.efforts),
         gentle=max(places.efforts[word] for word in analysis.scale.gentle),
@@ -121,7 +121,7 @@ def _gather(
     """Every piece that the squad may do in some pool."""
     level = analysis.catalogue.club.squads[squad].level
     talk = analysis.catalogue.policy.of_level(level).limit("talk_minutes_most")
-    found, facts = _Gathered(), Facts(analysis, places, int(60 * talk))
+    found, facts = _Gathered(), PieceFacts(analysis, places, int(60 * talk))
     layers = [Layer(analysis, squad, pool) for pool in pools]
     for own in candidates(analysis, squad, broken):
         place = None
@@ -138,7 +138,7 @@ def _gather(
     return found
 
 
-def _offer(layer: Layer, facts: Facts, own: Candidate) -> tuple[Piece, Offer] | None:
+def _offer(layer: Layer, facts: PieceFacts, own: Candidate) -> tuple[PracticePiece, Offer] | None:
     """A candidate as a piece and what it comes to; None where nobody of the squad can do it."""
     written = own.scale.written if own.scale else 1
     nearest = sorted(own.numbers or (1,), key=lambda number: (abs(number - written), number))

@@ -7,9 +7,9 @@ from collections.abc import Iterator, Sequence
 from almanac.arithmetic.composing_changes import DOWN, FREE, KEEP, UP, Deed
 from almanac.arithmetic.composing_hinders import FULL, PIECE, Hinders
 from almanac.arithmetic.composing_order import SLACK_MOST, Stood, whole
-from almanac.arithmetic.composing_pieces import MAIN, ROLES, TENTHS, UNKNOWN, Piece
+from almanac.arithmetic.composing_pieces import MAIN, ROLES, TENTHS, UNKNOWN, PracticePiece
 from almanac.arithmetic.composing_sentences import role_word, said
-from almanac.arithmetic.composing_table import Table
+from almanac.arithmetic.composing_table import ComposeTable
 from almanac.arithmetic.composing_why import (
     CARRIES,
     EFFORT,
@@ -31,7 +31,7 @@ _SOME = 300
 """Permille of a piece below which it has only some of a goal."""
 
 
-def why_words(table: Table, one: Stood, own: Why) -> Iterator[str]:
+def why_words(table: ComposeTable, one: Stood, own: Why) -> Iterator[str]:
     """Why a piece stands there, in short phrases."""
     yield from _serves_words(table, one.own.piece, own.goals)
     yield from (_note_words(table, one, note) for note in own.notes)
@@ -41,7 +41,7 @@ def why_words(table: Table, one: Stood, own: Why) -> Iterator[str]:
         yield said("gear", used=used, gear=table.gear[gear].title.lower(), here=here)
 
 
-def _serves_words(table: Table, piece: Piece, goals: Sequence[int]) -> Iterator[str]:
+def _serves_words(table: ComposeTable, piece: PracticePiece, goals: Sequence[int]) -> Iterator[str]:
     """The goals that a piece serves, and what in it does; those together that the same does."""
     alike: dict[tuple[str, str], list[str]] = {}
     for goal in goals:
@@ -60,7 +60,7 @@ def listed(words: Sequence[str]) -> str:
     return said("and").join([", ".join(others), last]) if others else last
 
 
-def _note_words(table: Table, one: Stood, note: Note) -> str:
+def _note_words(table: ComposeTable, one: Stood, note: Note) -> str:
     """What a piece does where it stands."""
     if note.does == STANDS:
         return said(f"stands-{one.role}")
@@ -75,7 +75,7 @@ def _note_words(table: Table, one: Stood, note: Note) -> str:
     return said(note.does, effort="".join(efforts))
 
 
-def unmet_words(table: Table, own: Unmet) -> str:
+def unmet_words(table: ComposeTable, own: Unmet) -> str:
     """What is not met, as a sentence."""
     if own.wish == GOAL:
         because = said(f"because-{own.because}")
@@ -88,7 +88,7 @@ def unmet_words(table: Table, own: Unmet) -> str:
     return said(f"unmet-{own.wish}")
 
 
-def hinders_words(table: Table, own: Hinders) -> str:
+def hinders_words(table: ComposeTable, own: Hinders) -> str:
     """A wish that hinders, as a sentence."""
     if own.wish == GOAL:
         return said("hinders-goals", goal=table.goals[own.which].title.lower())

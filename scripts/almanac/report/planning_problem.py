@@ -14,7 +14,7 @@ from almanac.arithmetic.block import BlockSummary
 from almanac.arithmetic.block_days import SessionPlan
 from almanac.arithmetic.gear_needs import GearNeed
 from almanac.arithmetic.planning_aims import Aims
-from almanac.arithmetic.planning_choices import HEAVY, LOAD, METRES, NOTHING, WORN, Choice, Slot
+from almanac.arithmetic.planning_choices import HEAVY, LOAD, METRES, NOTHING, WORN, Choice, DaySlot
 from almanac.arithmetic.planning_costs import (
     COMPOSED,
     EMPTY,
@@ -24,7 +24,7 @@ from almanac.arithmetic.planning_costs import (
     SPARE_STEP,
     SPARE_WHERE_LIGHT,
 )
-from almanac.arithmetic.planning_model import Problem
+from almanac.arithmetic.planning_model import PlanProblem
 from almanac.arithmetic.planning_rules import Grid, limit_rules
 from almanac.arithmetic.planning_variety import variety
 from almanac.arithmetic.planning_wishes import BlockLimits, BlockWishes
@@ -88,13 +88,13 @@ class Planning:
 
     analysis: Analysis
     squad: str
-    slots: tuple[Slot, ...]
+    slots: tuple[DaySlot, ...]
     choices: tuple[Choice, ...]
     wishes: BlockWishes
     limits: BlockLimits
 
     @cached_property
-    def problem(self) -> Problem:
+    def problem(self) -> PlanProblem:
         """All of it as one problem."""
         grid = self.grid
         aims = self.aims
@@ -107,7 +107,7 @@ class Planning:
             {place: self._own(slot, place) for place in may}
             for slot, may in zip(self.slots, grid.may, strict=True)
         )
-        return Problem(self.slots, grid.choices, grid.may, own, rules)
+        return PlanProblem(self.slots, grid.choices, grid.may, own, rules)
 
     @cached_property
     def grid(self) -> Grid:
@@ -142,7 +142,7 @@ class Planning:
     def _weeks(self) -> int:
         return len(self.wishes.weeks)
 
-    def _own(self, slot: Slot, place: int) -> int:
+    def _own(self, slot: DaySlot, place: int) -> int:
         choice = self.grid.choices[place]
         if not place:
             return EMPTY
@@ -187,7 +187,7 @@ class Planning:
             return follows_a_break(self.analysis.catalogue, self.squad, on, days)
         return (on - self.slots[number - 1].on).days > days
 
-    def _is_free(self, slot: Slot, choice: Choice) -> bool:
+    def _is_free(self, slot: DaySlot, choice: Choice) -> bool:
         """Whether the gear, the adults and the lanes are there that others do not have then."""
         club = self.analysis.catalogue.club
         beside = list(self._beside(slot, choice))
@@ -207,7 +207,7 @@ class Planning:
         ]
         return not any(choice.lanes & own for own in lanes)
 
-    def _beside(self, slot: Slot, choice: Choice) -> Iterator[SessionPlan]:
+    def _beside(self, slot: DaySlot, choice: Choice) -> Iterator[SessionPlan]:
         begins = seconds_of_day(slot.begins)
         ends = begins + 60 * choice.minutes
         for booked, own in self._others.get(slot.on, ()):

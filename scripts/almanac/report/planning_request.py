@@ -10,7 +10,7 @@ from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.block import BlockSummary
 from almanac.arithmetic.block_days import DAY_NAMES, DAYS
 from almanac.arithmetic.composing_request import BadWish
-from almanac.arithmetic.planning_choices import Slot
+from almanac.arithmetic.planning_choices import DaySlot
 from almanac.arithmetic.planning_wishes import (
     BlockWishes,
     Permille,
@@ -142,9 +142,9 @@ def race_of(catalogue: Catalogue, asked: BlockRequest) -> date | None:
 def slots_for(
     analysis: Analysis,
     asked: BlockRequest,
-    taken: Sequence[Slot] = (),
+    taken: Sequence[DaySlot] = (),
     named: Collection[date] = (),
-) -> tuple[list[Slot], list[Left]]:
+) -> tuple[list[DaySlot], list[Left]]:
     """The slots of the block, and those that are left out; none on a day that is ``named``, of
     which ``taken`` are those that hold a practice. Raises BadWish where there are none, or more
     than the squad may have.
@@ -179,7 +179,7 @@ def race_days(catalogue: Catalogue, asked: BlockRequest) -> list[date]:
     return [day.on for day in meet.days] if meet else [race] if race else []
 
 
-def _not_too_many(analysis: Analysis, asked: BlockRequest, slots: Sequence[Slot]) -> None:
+def _not_too_many(analysis: Analysis, asked: BlockRequest, slots: Sequence[DaySlot]) -> None:
     catalogue, squad = analysis.catalogue, asked.squad
     busy = {*race_days(catalogue, asked), *(slot.on for slot in slots)}
     most = catalogue.club.squads[squad].sessions_a_week + 1

@@ -10,7 +10,7 @@ from dataclasses import dataclass, replace
 from datetime import date, timedelta
 
 from almanac.arithmetic.block_days import DAYS
-from almanac.arithmetic.planning_choices import Slot
+from almanac.arithmetic.planning_choices import DaySlot
 from almanac.arithmetic.pool_slots import slots_on
 from almanac.model.block import Block
 from almanac.model.catalogue import Catalogue
@@ -34,7 +34,7 @@ class Weekly:
 class Left:
     """A slot that is left out, and why."""
 
-    slot: Slot
+    slot: DaySlot
     why: str
 
 
@@ -43,7 +43,7 @@ def days_of(first: date, weeks: int) -> Iterator[date]:
     return (first + timedelta(days=number) for number in range(7 * weeks))
 
 
-def of_timetables(catalogue: Catalogue, squad: str, first: date, weeks: int) -> list[Slot]:
+def of_timetables(catalogue: Catalogue, squad: str, first: date, weeks: int) -> list[DaySlot]:
     """The slots of a squad by the timetables that hold."""
     found = []
     for on in days_of(first, weeks):
@@ -52,7 +52,7 @@ def of_timetables(catalogue: Catalogue, squad: str, first: date, weeks: int) -> 
             if slot.squad == squad:
                 span = seconds_of_day(slot.ends) - seconds_of_day(slot.begins)
                 found.append(
-                    Slot(
+                    DaySlot(
                         on,
                         (on - first).days // 7,
                         slot.pool,
@@ -79,11 +79,13 @@ def of_block(catalogue: Catalogue, block: Block) -> list[Weekly]:
     return [Weekly(name, *found[name].most_common(1)[0][0]) for name in DAYS if name in found]
 
 
-def of_weeks(catalogue: Catalogue, weekly: Iterable[Weekly], first: date, weeks: int) -> list[Slot]:
+def of_weeks(
+    catalogue: Catalogue, weekly: Iterable[Weekly], first: date, weeks: int
+) -> list[DaySlot]:
     """The same slots each week, in all lanes of their pools."""
     named = list(weekly)
     found = [
-        Slot(
+        DaySlot(
             on,
             (on - first).days // 7,
             own.pool,
@@ -98,13 +100,13 @@ def of_weeks(catalogue: Catalogue, weekly: Iterable[Weekly], first: date, weeks:
     return sorted(found, key=_when)
 
 
-def _when(slot: Slot) -> tuple[date, str]:
+def _when(slot: DaySlot) -> tuple[date, str]:
     return slot.on, slot.begins
 
 
 def open_slots(
-    catalogue: Catalogue, squad: str, slots: Sequence[Slot]
-) -> tuple[list[Slot], list[Left]]:
+    catalogue: Catalogue, squad: str, slots: Sequence[DaySlot]
+) -> tuple[list[DaySlot], list[Left]]:
     """The slots in which there is training, and the others: in closures, out of term, on days of
     meets that the squad goes to.
     """
@@ -123,7 +125,7 @@ def weeks_without(
     squad: str,
     first: date,
     weeks: int,
-    slots: Iterable[Slot],
+    slots: Iterable[DaySlot],
     named: Collection[date] = (),
 ) -> Iterator[tuple[int, str]]:
     """The weeks, from 0, of which no day has a slot, open or left out, with why; none whose days
@@ -170,13 +172,13 @@ def meet_on(catalogue: Catalogue, squad: str, on: date) -> Meet | None:
     return next((meet for meet in every if any(day.on == on for day in meet.days)), None)
 
 
-def named_days(slots: Sequence[Slot], days: Sequence[str]) -> list[Slot]:
+def named_days(slots: Sequence[DaySlot], days: Sequence[str]) -> list[DaySlot]:
     """The slots that lie on some days of the week."""
     return [slot for slot in slots if DAYS[slot.on.weekday()] in days]
 
 
 def with_only(
-    slots: Sequence[Slot], only: Mapping[tuple[date, str], tuple[str, ...]]
-) -> list[Slot]:
+    slots: Sequence[DaySlot], only: Mapping[tuple[date, str], tuple[str, ...]]
+) -> list[DaySlot]:
     """The slots with what stands in them already, by day and start."""
     return [replace(slot, only=only.get((slot.on, slot.begins), ())) for slot in slots]

@@ -8,7 +8,7 @@ from datetime import date, timedelta
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.known_tests import repeat_weeks
-from almanac.arithmetic.planning_choices import Slot
+from almanac.arithmetic.planning_choices import DaySlot
 from almanac.arithmetic.planning_wishes import (
     LOADING,
     RECOVERY,
@@ -61,7 +61,7 @@ def wishes_for(analysis: Analysis, asked: BlockRequest) -> BlockWishes:
     )
 
 
-def with_holidays(wishes: BlockWishes, slots: Sequence[Slot]) -> BlockWishes:
+def with_holidays(wishes: BlockWishes, slots: Sequence[DaySlot]) -> BlockWishes:
     """The wishes, where no week counts as loading that has less than half the slots of others: a
     taper is held against work, and not against a holiday.
     """

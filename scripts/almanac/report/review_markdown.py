@@ -7,7 +7,7 @@ from __future__ import annotations
 from almanac.analysis.comparison import Comparison
 from almanac.findings import counted
 from almanac.report.fenced import fenced
-from almanac.report.review_sections import Section, headline, sections
+from almanac.report.review_sections import ReviewSection, headline, sections
 
 MOST_BYTES = 65_000  # a comment on GitHub holds 65,536 characters; a byte is never more than one
 MARK = "<!-- deck-almanac-review -->"
@@ -15,7 +15,7 @@ MARK_NOTHING = "<!-- deck-almanac-review: nothing -->"
 _FOR_THE_CUT = 1_000  # bytes kept for the sentence that says what is cut
 
 
-def _pieces(section: Section) -> list[tuple[str, list[str], str]]:
+def _pieces(section: ReviewSection) -> list[tuple[str, list[str], str]]:
     """What stands before some lines of a section, the lines, and what stands behind them."""
     title = f"\n### {section.title}\n\n"
     lines, most = section.lines, section.most
@@ -53,7 +53,7 @@ def review_markdown(review: Comparison, base: str, address: str = "") -> str:
     return _within(head, told)
 
 
-def _within(head: list[str], sections: list[Section]) -> str:
+def _within(head: list[str], sections: list[ReviewSection]) -> str:
     """All of it, or as many whole lines as a comment holds and a sentence on the rest."""
     text = "\n\n".join(head) + "\n"
     left_out: list[tuple[str, int]] = []

@@ -26,7 +26,7 @@ _SCREEN = 8  # lines of a section that stand unfolded
 
 
 @dataclass(frozen=True)
-class Section:
+class ReviewSection:
     """A title and its lines; a line that begins with two spaces belongs to the one before it. After
     the first ``most`` lines the rest is folded.
     """
@@ -36,20 +36,22 @@ class Section:
     most: int = _SCREEN
 
 
-def sections(review: Comparison, address: str = "") -> list[Section]:
+def sections(review: Comparison, address: str = "") -> list[ReviewSection]:
     """The sections that have lines, what must not be missed first. ``address`` is where files can
     be looked at, "" for none.
     """
     found = [
-        Section("Read this first", list(first_lines(review, address)), 99),
-        Section("What coaches will see", list(seen_first(review)), 99),
-        Section("Findings that appear", list(_findings(review.appeared, address))),
-        Section("Entries", [line for change in review.entries for line in _entry(change, address)]),
-        Section("Figures that move", list(by_entry(review)), 0),
-        Section("Findings that go", list(_findings(review.gone, address))),
-        Section("Entries that say nearly the same", list(_alike(review))),
-        Section("Entries that nothing uses any more", list(_unused(review))),
-        Section("Other files", list(_files(review, address))),
+        ReviewSection("Read this first", list(first_lines(review, address)), 99),
+        ReviewSection("What coaches will see", list(seen_first(review)), 99),
+        ReviewSection("Findings that appear", list(_findings(review.appeared, address))),
+        ReviewSection(
+            "Entries", [line for change in review.entries for line in _entry(change, address)]
+        ),
+        ReviewSection("Figures that move", list(by_entry(review)), 0),
+        ReviewSection("Findings that go", list(_findings(review.gone, address))),
+        ReviewSection("Entries that say nearly the same", list(_alike(review))),
+        ReviewSection("Entries that nothing uses any more", list(_unused(review))),
+        ReviewSection("Other files", list(_files(review, address))),
     ]
     return [section for section in found if section.lines]
 

@@ -9,7 +9,7 @@ from collections.abc import Iterator, Sequence
 from almanac.analysis.comparison import Comparison
 from almanac.findings import counted
 from almanac.report.fenced import fenced
-from almanac.report.review_sections import Section, headline, sections
+from almanac.report.review_sections import ReviewSection, headline, sections
 
 WIDTH = 100  # characters of a row
 ROWS = 40  # of a screen
@@ -66,11 +66,11 @@ def _head(review: Comparison, base: str) -> list[str]:
     return rows
 
 
-def _whole(section: Section) -> list[str]:
+def _whole(section: ReviewSection) -> list[str]:
     return ["", section.title, *(row for line in section.lines for row in _wrapped(line))]
 
 
-def _screen(section: Section, room: int) -> tuple[list[str], bool]:
+def _screen(section: ReviewSection, room: int) -> tuple[list[str], bool]:
     """A section in at most so many rows, its first line whole in any case; and whether something is
     left out.
     """
@@ -87,7 +87,7 @@ def _screen(section: Section, room: int) -> tuple[list[str], bool]:
     return rows, shown < len(lines)
 
 
-def _counts(folded: Sequence[Section]) -> str:
+def _counts(folded: Sequence[ReviewSection]) -> str:
     return ", ".join(
         f"{own.title[0].lower()}{own.title[1:]} ({counted(len(own.lines), 'line')})"
         for own in folded

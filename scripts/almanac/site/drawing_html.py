@@ -72,7 +72,7 @@ def figure_file(catalogue: Catalogue, id: str) -> str:
 
 
 @dataclass(frozen=True)
-class Told:
+class PictureWords:
     """A picture for who does not see it, where a page shows it as a file: in a line, and in all its
     words.
     """
@@ -81,18 +81,18 @@ class Told:
     words: str
 
 
-def figure_told(catalogue: Catalogue, id: str) -> Told:
+def figure_told(catalogue: Catalogue, id: str) -> PictureWords:
     """A drill's picture in the drawing's own words."""
     return _told(picture(catalogue, catalogue.drills[id]))
 
 
-def fault_told(fault: Fault) -> Told:
+def fault_told(fault: Fault) -> PictureWords:
     """A fault's picture, wrong beside right, in the drawing's own words."""
     return _told(str(fault_figure(fault)))
 
 
-def _told(svg: str) -> Told:
-    return Told(*(_within(svg, name) for name in ("title", "desc")))
+def _told(svg: str) -> PictureWords:
+    return PictureWords(*(_within(svg, name) for name in ("title", "desc")))
 
 
 def _within(svg: str, name: str) -> str:

@@ -15,7 +15,7 @@ from almanac.site.drawing_html import picture
 from almanac.site.entry_times import Times, times_of
 from almanac.site.finder_facts import Words, words_of
 from almanac.site.practice_table import practice_table
-from almanac.site.search_documents import Document, document_of
+from almanac.site.search_documents import SearchedPage, document_of
 
 
 @dataclass(frozen=True)
@@ -28,7 +28,7 @@ class EntryParts:
     data: str
     times: Times
     words: Words
-    document: Document | None
+    document: SearchedPage | None
     picture: str
     table: str = ""
 
@@ -83,7 +83,7 @@ class Parts:
         """By drill id its picture."""
         return {id: self.of((Drill.kind, id)).picture for id in self.analysis.catalogue.drills}
 
-    def documents(self) -> list[Document]:
+    def documents(self) -> list[SearchedPage]:
         """What every entry with a page is found by."""
         found = (self.of(key).document for key in self.analysis.catalogue.entries)
         return [document for document in found if document]

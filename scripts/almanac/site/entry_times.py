@@ -29,7 +29,7 @@ Takes = list[int]
 
 
 @dataclass(frozen=True)
-class Size:
+class SetSize:
     """A set with fewer rounds or reps: how many, in words, what it takes each lane group in the
     set's own pool, and how far it then is, as ``far`` tells it.
     """
@@ -47,7 +47,7 @@ class Times:
     """
 
     takes: list[list[Takes]] = field(default_factory=list)
-    cuts: tuple[Size, ...] = ()
+    cuts: tuple[SetSize, ...] = ()
     gear_s: int = 0
 
 
@@ -72,14 +72,14 @@ def _of_set(analysis: Analysis, swim_set: SwimSet) -> Times:
     )
 
 
-def _cuts(analysis: Analysis, swim_set: SwimSet) -> Iterator[Size]:
+def _cuts(analysis: Analysis, swim_set: SwimSet) -> Iterator[SetSize]:
     scale = scale_of(analysis, swim_set)
     for number in reversed(scale.offered()) if scale else ():
         if scale and number < scale.written:
             summary = summary_of_size(analysis, swim_set.id, number)
             distance = () if swim_set.is_on_land else far(summary, analysis.meant(swim_set))
             words = size_words(scale, number)
-            yield Size(number, words, _by_group(analysis, summary), distance)
+            yield SetSize(number, words, _by_group(analysis, summary), distance)
 
 
 def far(swum: ByGroup, meant: tuple[str, ...]) -> tuple[str, ...]:

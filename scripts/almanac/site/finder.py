@@ -20,7 +20,7 @@ from almanac.site.finder_rows import kinds, lane_groups, rows, talk_s
 from almanac.site.links import Page
 from almanac.site.pictures import named
 from almanac.site.preferences import preferences
-from almanac.site.search_documents import Document, synonyms, texts_file
+from almanac.site.search_documents import SearchedPage, synonyms, texts_file
 from almanac.site.search_pages import page_documents
 from almanac.site.templates import script_json
 from almanac.units import COURSES
@@ -84,13 +84,13 @@ class Finder:
         return list(self._known)
 
     @cached_property
-    def documents(self) -> list[Document]:
+    def documents(self) -> list[SearchedPage]:
         """All that is found by words."""
         of_pages = page_documents(self.analysis.catalogue, self.pages)
         return [*self.parts.documents(), *of_pages]
 
     @cached_property
-    def _found(self) -> list[tuple[Document, Facts | None]]:
+    def _found(self) -> list[tuple[SearchedPage, Facts | None]]:
         """Every document, those with facts first and in their order."""
         known = {document.key: document for document in self.documents if document.key}
         with_facts = [(known[fact.entry.kind, fact.entry.id], fact) for fact in self.facts]

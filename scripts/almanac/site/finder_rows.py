@@ -10,7 +10,7 @@ from almanac.kinds import KIND
 from almanac.model.catalogue import Catalogue
 from almanac.site.entry_times import Times
 from almanac.site.finder_facts import Facts
-from almanac.site.search_documents import Document
+from almanac.site.search_documents import SearchedPage
 from almanac.site.search_pages import KINDS
 
 LISTS = ("goal", "fault", "position", "stroke", "effort", "level", "whom")
@@ -20,7 +20,7 @@ Numbers = Mapping[str, Mapping[str, int]]  # by facet, the number of each word
 
 
 def rows(
-    found: Sequence[tuple[Document, Facts | None]], number: Numbers, texts: Mapping[str, int]
+    found: Sequence[tuple[SearchedPage, Facts | None]], number: Numbers, texts: Mapping[str, int]
 ) -> list[dict[str, Any]]:
     """A row for each document, with what the finder knows of it; ``texts`` is the place of each
     document's text by where it is.
@@ -29,7 +29,7 @@ def rows(
 
 
 def _row(
-    document: Document, fact: Facts | None, number: Numbers, texts: Mapping[str, int]
+    document: SearchedPage, fact: Facts | None, number: Numbers, texts: Mapping[str, int]
 ) -> Iterator[tuple[str, Any]]:
     yield "href", document.location
     yield "kind", document.kind
@@ -56,7 +56,7 @@ def _row(
     yield "own_pool", fact.own_pool if fact else ""
 
 
-def kinds(documents: Sequence[Document]) -> list[tuple[str, str, str]]:
+def kinds(documents: Sequence[SearchedPage]) -> list[tuple[str, str, str]]:
     """The kinds that are found, each with its title and that of many."""
     used = {document.kind for document in documents}
     own = [(key, kind.title, kind.plural) for key, kind in KIND.items() if key in used]

@@ -45,7 +45,7 @@ from almanac.arithmetic.rest_rules import rest_after, rest_working
 from almanac.arithmetic.run_sheet import SheetCell, may_join, run_sheet
 from almanac.arithmetic.scaling import scalable, scaled
 from almanac.arithmetic.session_load import planned_load, session_minutes, session_rating
-from almanac.arithmetic.stages import Stage, beginners
+from almanac.arithmetic.stages import SharedStart, beginners
 from almanac.arithmetic.taper import taper
 from almanac.arithmetic.test_workings import critical_speed_of
 from almanac.arithmetic.timed_reps import GroupClock, until_done
@@ -122,7 +122,7 @@ FORMULAS: tuple[tuple[str, tuple[tuple[str, Documented], ...]], ...] = (
         ("What a part takes", PartRun.takes),
         ("When something is not known", least_seconds),
         ("Who waits, and for whom", SheetCell),
-        ("Lists apart, and turns of stations", Stage),
+        ("Lists apart, and turns of stations", SharedStart),
         ("Who begins at which station", beginners),
         ("Lanes, and halves of them", crew_of),
         ("Gear to carry", gear_needs),

@@ -17,7 +17,7 @@ NONE = "–"
 _MARK = re.compile(r" \(([^()]*)\)")
 
 
-class Cell(NamedTuple):
+class GroupCell(NamedTuple):
     """When a lane group goes and how fast, each with the letters of its marks."""
 
     go: str
@@ -44,12 +44,12 @@ def group_table(
     }
 
 
-def _cell(line: BoardLine, group: str, letters: dict[str, str]) -> Cell:
+def _cell(line: BoardLine, group: str, letters: dict[str, str]) -> GroupCell:
     if line.groups and group not in line.groups:
-        return Cell(NONE)
+        return GroupCell(NONE)
     go = _own(line.go_of, group, line.go).removeprefix("on ")
     target = _own(line.target_of, group, line.target).removeprefix("target ")
-    return Cell(*_short(go or NONE, letters), *_short(target, letters))
+    return GroupCell(*_short(go or NONE, letters), *_short(target, letters))
 
 
 def _short(words: str, letters: dict[str, str]) -> tuple[str, str]:

@@ -34,7 +34,7 @@ _DRILLS = 4
 
 
 @dataclass(frozen=True)
-class Asked:
+class AskedFault:
     """A fault in one view, with how much of it is drawn: at least ``least`` of the way to its
     drawing where it is wrong, at most ``within`` where it is right.
     """
@@ -46,7 +46,7 @@ class Asked:
     within: float
 
 
-def asked(catalogue: Catalogue) -> Iterator[Asked]:
+def asked(catalogue: Catalogue) -> Iterator[AskedFault]:
     """Every fault that is asked: a still picture shows it, and it has first words."""
     return (one for one in _shown(catalogue) if _is_asked(one.fault))
 
@@ -55,7 +55,7 @@ def _is_asked(fault: Fault) -> bool:
     return bool(fault.first_words and fault.drawing and not fault.drawing.matter_of_time)
 
 
-def _shown(catalogue: Catalogue) -> Iterator[Asked]:
+def _shown(catalogue: Catalogue) -> Iterator[AskedFault]:
     """Every fault that a still picture can draw, in each view in which it shows enough: over the
     tolerance and 8 px.
     """
@@ -70,7 +70,7 @@ def _shown(catalogue: Catalogue) -> Iterator[Asked]:
                 continue
             least = max(LEAST, MARGIN * max(lets_go, LEAST_PX / drawn.scale) / drawn.shift)
             if least < 1:
-                yield Asked(fault, deck, drawn, least, RIGHT * lets_go / drawn.shift)
+                yield AskedFault(fault, deck, drawn, least, RIGHT * lets_go / drawn.shift)
 
 
 @lru_cache(maxsize=256)
@@ -92,11 +92,11 @@ PLACE_NAMES = {
 }  # fmt: skip
 
 
-def _faults(found: list[Asked]) -> dict[str, Fault]:
+def _faults(found: list[AskedFault]) -> dict[str, Fault]:
     return {one.fault.id: one.fault for one in found}
 
 
-def judge_data(catalogue: Catalogue, found: list[Asked]) -> dict[str, Any]:
+def judge_data(catalogue: Catalogue, found: list[AskedFault]) -> dict[str, Any]:
     """What the script reads. Numbers of drawings are halves of a unit, each less the one two before
     it; the wrong ones are what they differ by. One that is not asked comes
     last: it is never asked, and offered as an answer where too few others would do.

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 from almanac.analysis.adapted import answers_of, done_by
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.adapting import Answer
+from almanac.arithmetic.adapting import NeedFit
 from almanac.model.knowledge import Drill, Gear
 from almanac.model.need import AS_IS, CHANGED, LEAVE_OUT, Need
 from almanac.site.entry_page import entry_page, evidence_rows
@@ -17,7 +17,7 @@ from almanac.site.links import Link, Page, link
 
 
 @dataclass(frozen=True)
-class Group:
+class AlikeEntries:
     """Entries that a rule changes alike: what is done otherwise, or why they are left out."""
 
     says: str
@@ -29,7 +29,7 @@ class Fitting:
     """Entries that fit a need alike: by rule, and each with what it says itself."""
 
     many: int
-    groups: tuple[Group, ...]
+    groups: tuple[AlikeEntries, ...]
     own: tuple[tuple[Link, str], ...]
 
     @property
@@ -68,7 +68,7 @@ def need_page(analysis: Analysis, need: Need) -> Page:
 
 
 def _fitting(
-    entries: Mapping[str, Drill] | Mapping[str, Gear], answers: list[tuple[str, Answer]], fits: str
+    entries: Mapping[str, Drill] | Mapping[str, Gear], answers: list[tuple[str, NeedFit]], fits: str
 ) -> Fitting:
     """The entries that fit a need in one way, by the first rule that says so."""
     groups: dict[str, list[Link]] = {}
@@ -81,7 +81,7 @@ def _fitting(
             groups.setdefault(answer.changes[0], []).append(entry)
     by_size = sorted(groups.items(), key=lambda group: -len(group[1]))
     return Fitting(
-        len(found), tuple(Group(says, tuple(alike)) for says, alike in by_size), tuple(own)
+        len(found), tuple(AlikeEntries(says, tuple(alike)) for says, alike in by_size), tuple(own)
     )
 
 

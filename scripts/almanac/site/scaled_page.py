@@ -25,21 +25,23 @@ _FOLDER = "sets/scaled"
 
 
 @dataclass(frozen=True)
-class Offer:
+class ScaledOffer:
     """One number of rounds or reps, with the link to what it comes to; "" for what is written."""
 
     words: str
     href: str
 
 
-def offers(analysis: Analysis, swim_set: SwimSet) -> list[Offer]:
+def offers(analysis: Analysis, swim_set: SwimSet) -> list[ScaledOffer]:
     """The numbers that a set's page links to; none where it cannot be asked for another."""
     scale = scale_of(analysis, swim_set)
     if scale is None:
         return []
     page = f"{_FOLDER}/{swim_set.id}.html"
     return [
-        Offer(size_words(scale, number), "" if number == scale.written else f"{page}#{number}")
+        ScaledOffer(
+            size_words(scale, number), "" if number == scale.written else f"{page}#{number}"
+        )
         for number in scale.offered()
     ]
 

@@ -31,7 +31,7 @@ _TAGGED = (
 
 
 @dataclass(frozen=True)
-class Document:
+class SearchedPage:
     """A page as it is found: where it is, the words in their order of weight, and one ``fact`` that
     a list shows of it. ``key`` is its entry's, None where it is none's.
     """
@@ -48,7 +48,7 @@ class Document:
     text: str
 
 
-def texts_file(found: Iterable[Document]) -> tuple[str, str]:
+def texts_file(found: Iterable[SearchedPage]) -> tuple[str, str]:
     """The file with what is typed for each document and its text, in their order: a script, for a
     page opened from a folder may fetch nothing. Returns its path below the site's root, and what it
     holds.
@@ -72,12 +72,12 @@ def synonyms(catalogue: Catalogue) -> list[list[str]]:
     return [[title, *also] for title, also in others if also]
 
 
-def document_of(catalogue: Catalogue, entry: Entry) -> Document:
+def document_of(catalogue: Catalogue, entry: Entry) -> SearchedPage:
     """What an entry with a page is found by."""
     key = entry.kind, entry.id
     data = catalogue.documents[key].data
     own = {name: value for name, value in data.items() if name not in _SHOWN_APART}
-    return Document(
+    return SearchedPage(
         key=key,
         location=page_of(entry),
         kind=entry.kind,

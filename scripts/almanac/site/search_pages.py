@@ -12,7 +12,7 @@ from almanac.model.catalogue import Catalogue
 from almanac.model.vocabularies import GRAVITIES, HAZARDS
 from almanac.site.front_matter import front_matter_of
 from almanac.site.links import place_of_rule
-from almanac.site.search_documents import Document, once
+from almanac.site.search_documents import SearchedPage, once
 
 PAGE = "page"  # the kind of a page that is no entry's
 EDITORS = "editors"  # of one that only those who write entries look for
@@ -33,7 +33,7 @@ _MARKUP = re.compile(
 )
 
 
-def page_documents(catalogue: Catalogue, pages: Mapping[str, str]) -> Iterator[Document]:
+def page_documents(catalogue: Catalogue, pages: Mapping[str, str]) -> Iterator[SearchedPage]:
     """The pages that are no entry's: ``pages`` holds their Markdown by their file. A page is
     followed by the places on it that its front matter names; the safety page by its hazards
     and rules.
@@ -45,7 +45,7 @@ def page_documents(catalogue: Catalogue, pages: Mapping[str, str]) -> Iterator[D
             yield from _dangers(catalogue)
 
 
-def _dangers(catalogue: Catalogue) -> Iterator[Document]:
+def _dangers(catalogue: Catalogue) -> Iterator[SearchedPage]:
     """Every hazard by what it means and is looked for by, and every house rule."""
     has_words = {HAZARDS, GRAVITIES} <= catalogue.vocabularies.keys()
     gravities = catalogue.words(GRAVITIES) if has_words else {}
@@ -64,9 +64,9 @@ def _dangers(catalogue: Catalogue) -> Iterator[Document]:
 
 def _place(
     location: str, kind: str, title: str, asked: tuple[str, ...] = (), *, fact: str, **texts: str
-) -> Document:
+) -> SearchedPage:
     """A place on a page: what it says beside its title, ``summary`` and ``text``."""
-    return Document(
+    return SearchedPage(
         key=None,
         location=location,
         kind=kind,
@@ -80,7 +80,7 @@ def _place(
     )
 
 
-def _page(location: str, markdown: str) -> Iterator[Document]:
+def _page(location: str, markdown: str) -> Iterator[SearchedPage]:
     """A page that is no entry's: its title, and all that it says; of one for editors what it is
     looked for by alone, or its many words would answer what a coach asks. Then the places on it.
     """
@@ -90,7 +90,7 @@ def _page(location: str, markdown: str) -> Iterator[Document]:
     title = fields.get("title", name)
     about = fields.get("description", "")
     body = _MARKUP.sub(" ", markdown)
-    yield Document(
+    yield SearchedPage(
         key=None,
         location=location,
         kind=kind,

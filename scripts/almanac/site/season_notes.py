@@ -14,7 +14,7 @@ from almanac.site.links import Link, link
 
 
 @dataclass(frozen=True)
-class Note:
+class SeasonNote:
     """A line: of which sort it is, its words, and the page that they lead to."""
 
     sort: str
@@ -22,7 +22,7 @@ class Note:
     to: Link | None = None
 
 
-def notes_of(analysis: Analysis, season: Season, monday: date) -> Iterator[Note]:
+def notes_of(analysis: Analysis, season: Season, monday: date) -> Iterator[SeasonNote]:
     """What begins in a week, and the meets in it."""
     sunday = monday + timedelta(days=6)
     for begins, note in _all(analysis, season):
@@ -30,7 +30,7 @@ def notes_of(analysis: Analysis, season: Season, monday: date) -> Iterator[Note]
             yield note
 
 
-def _all(analysis: Analysis, season: Season) -> Iterator[tuple[date, Note]]:
+def _all(analysis: Analysis, season: Season) -> Iterator[tuple[date, SeasonNote]]:
     """Every line of a year with its day, in the order in which those of a week stand."""
     catalogue = analysis.catalogue
     squads = catalogue.club.squads
@@ -39,21 +39,21 @@ def _all(analysis: Analysis, season: Season) -> Iterator[tuple[date, Note]]:
         return ", ".join(squads[id].title for id in ids)
 
     for meet in (catalogue.meets[id] for id in season.meets):
-        yield meet.first, Note("meet", f"{meet.title}, {names(meet.squads)}", link(meet))
+        yield meet.first, SeasonNote("meet", f"{meet.title}, {names(meet.squads)}", link(meet))
     for own in season.closures:
-        yield own.first, Note("shut", f"{own.title}{_shut_pools(analysis, own)}")
+        yield own.first, SeasonNote("shut", f"{own.title}{_shut_pools(analysis, own)}")
     for term in season.terms:
-        yield term.first, Note("term", f"{term.title} begins")
+        yield term.first, SeasonNote("term", f"{term.title} begins")
     for exams in season.exams:
-        yield exams.first, Note("exams", f"{exams.title}, {names(exams.squads)}")
+        yield exams.first, SeasonNote("exams", f"{exams.title}, {names(exams.squads)}")
     for one in season.courses:
         words = f"{one.title} ({one.course.shown}), {names(one.squads)}"
-        yield one.first, Note("course", words)
+        yield one.first, SeasonNote("course", words)
     for id, plan in season.squads.items():
         for block in blocks_in(analysis, season, id):
-            yield block.starts, Note("block", block.title, link(block))
+            yield block.starts, SeasonNote("block", block.title, link(block))
         for outline in plan.outlines:
-            yield outline.first, Note("outline", f"{squads[id].title}: {outline.title}")
+            yield outline.first, SeasonNote("outline", f"{squads[id].title}: {outline.title}")
 
 
 def _shut_pools(analysis: Analysis, closure: Closure) -> str:

@@ -25,13 +25,13 @@ from almanac.report.shown import date_words, day_words
 from almanac.rounding import show_change, show_number
 from almanac.site.entry_page import entry_page, findings_on
 from almanac.site.links import Link, Page, link, links
-from almanac.site.season_notes import Note, notes_of
+from almanac.site.season_notes import SeasonNote, notes_of
 
 _DAYS_TO_SUNDAY = timedelta(days=6)
 
 
 @dataclass(frozen=True)
-class Cell:
+class WeekCell:
     """A week of a squad: its load, what is in it, how heavy it is in tenths, and whether a block
     holds it, an outline, or nothing.
     """
@@ -50,8 +50,8 @@ class WeekRow:
 
     monday: date
     days: int
-    cells: tuple[Cell, ...]
-    notes: tuple[Note, ...]
+    cells: tuple[WeekCell, ...]
+    notes: tuple[SeasonNote, ...]
 
     @property
     def day(self) -> str:
@@ -133,7 +133,7 @@ def _weeks(analysis: Analysis, season: Season, squad: str) -> list[SquadWeek]:
     return squad_weeks(season, season.squads[squad], blocks, _summaries(analysis, season, squad))
 
 
-def _cells(analysis: Analysis, season: Season, squad: str) -> Iterator[Cell]:
+def _cells(analysis: Analysis, season: Season, squad: str) -> Iterator[WeekCell]:
     """Each week of a season for a squad: its load, and in small what sort of week it is, tests,
     exams, another course.
     """
@@ -142,12 +142,12 @@ def _cells(analysis: Analysis, season: Season, squad: str) -> Iterator[Cell]:
     tested = {monday_of(on) for days in runs.values() for on in days}
     for monday, own in zip(mondays(season), _weeks(analysis, season, squad), strict=True):
         if not any(season.is_term(monday + timedelta(days=n)) for n in range(DAYS_A_WEEK)):
-            yield Cell("", (), 0, "shut")
+            yield WeekCell("", (), 0, "shut")
             continue
         kinds = [_kind(own), "test" if monday in tested else "", *_around(season, squad, monday)]
         words = "" if own.block is None else "?" if own.load is None else show_number(own.load, 0)
         sort = "held" if own.block else "outlined" if own.outline else "bare"
-        yield Cell(words, tuple(dict.fromkeys(filter(None, kinds))), own.step, sort)
+        yield WeekCell(words, tuple(dict.fromkeys(filter(None, kinds))), own.step, sort)
 
 
 def _around(season: Season, squad: str, monday: date) -> Iterator[str]:

@@ -19,7 +19,7 @@ from almanac.arithmetic.table import ItemRow, item_rows
 from almanac.arithmetic.timed_reps import GroupClock, TimedRep, unlike
 from almanac.arithmetic.timeline import timeline
 from almanac.drawing.charts.effort_marks import effort_marks
-from almanac.drawing.charts.strip import Stretch, strip
+from almanac.drawing.charts.strip import StripPart, strip
 from almanac.model.swim_set import Reps, SwimSet
 from almanac.model.walk import reps_with_paths
 from almanac.report.known_words import basis_words, no_number_words, paces_words, unfit_words
@@ -205,7 +205,7 @@ def _strip(analysis: Analysis, summary: SetSummary, run: GroupClock) -> str:
     moments = timeline(summary.of(run.group).events, run, analysis.scale)
     if moments is None or run.clock is None:
         return ""
-    stretches = [Stretch(moment.start, moment.length, moment.effort) for moment in moments]
+    stretches = [StripPart(moment.start, moment.length, moment.effort) for moment in moments]
     title = f"The set along the clock for {analysis.catalogue.lane_groups[run.group].title}"
     identifier = f"strip-{run.group}-{summary.course}"
     marks = analysis.once(effort_marks, lambda: effort_marks(analysis.catalogue.efforts))

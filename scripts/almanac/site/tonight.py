@@ -23,7 +23,7 @@ _TIME = "%H:%M"
 
 
 @dataclass(frozen=True)
-class Planned:
+class PlannedPractice:
     """A practice, by its id, on a day: ``start`` to ``end`` as HH:MM, "" where no start is said."""
 
     on: date
@@ -41,7 +41,7 @@ class Planned:
         return f"run.html#practice={self.id}{start}"
 
 
-def planned(analysis: Analysis) -> list[Planned]:
+def planned(analysis: Analysis) -> list[PlannedPractice]:
     """Every practice that a block plans, by day and start."""
     found = {
         (own.on, own.start, own.practice.href): own
@@ -52,14 +52,16 @@ def planned(analysis: Analysis) -> list[Planned]:
     return [found[key] for key in sorted(found)]
 
 
-def _of_day(analysis: Analysis, on: date, sessions: tuple[SessionPlan, ...]) -> Iterator[Planned]:
+def _of_day(
+    analysis: Analysis, on: date, sessions: tuple[SessionPlan, ...]
+) -> Iterator[PlannedPractice]:
     for own in sessions:
         if own.practice is not None:
             practice = own.practice.practice
             squad = analysis.catalogue.club.squads[practice.squad].title
             groups = own.session.groups or tuple(own.practice.groups)
             end = _end(on, own.start, practice.slot.minutes)
-            yield Planned(on, own.start, end, practice.id, link(practice), squad, groups)
+            yield PlannedPractice(on, own.start, end, practice.id, link(practice), squad, groups)
 
 
 def _end(on: date, start: str, minutes: int) -> str:
@@ -87,12 +89,12 @@ def home_data(analysis: Analysis) -> Markup:
 
 
 @dataclass(frozen=True)
-class Week:
+class WeekOfPractices:
     """A week of planned practices: what it is called, the squads, day by day, and how many."""
 
     title: str
     squads: str
-    days: tuple[tuple[str, str, tuple[Planned, ...]], ...]
+    days: tuple[tuple[str, str, tuple[PlannedPractice, ...]], ...]
     count: int
 
 
@@ -102,9 +104,9 @@ def tonight_page(analysis: Analysis) -> Page:
     return Page("tonight.md", "tonight", {"weeks": [_week(on, [*own]) for on, own in weeks]})
 
 
-def _week(monday: date, own: list[Planned]) -> Week:
+def _week(monday: date, own: list[PlannedPractice]) -> WeekOfPractices:
     days = groupby(own, key=lambda one: one.on)
-    return Week(
+    return WeekOfPractices(
         f"Week from {day_words(monday)}",
         ", ".join(dict.fromkeys(one.squad for one in own)),
         tuple((on.isoformat(), f"{on:%A} {day_words(on)}", tuple(each)) for on, each in days),

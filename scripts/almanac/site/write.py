@@ -7,7 +7,7 @@ from collections.abc import Set as AbstractSet
 from pathlib import Path
 
 from almanac.model.catalogue import Key
-from almanac.progress import Told, unseen
+from almanac.progress import Progress, unseen
 from almanac.resources import SITE_SOURCE
 from almanac.second_process import begun, from_both_ends
 from almanac.site.entry_parts import EntryParts
@@ -49,7 +49,7 @@ def write_pages(
     pages: SitePages,
     folder: Path,
     scripts: Iterable[tuple[str, bytes]] = (),
-    told: Told = unseen,
+    told: Progress = unseen,
 ) -> None:
     """Everything that MkDocs reads, as plain files below ``folder``, and nothing else; ``scripts``
     are put beside it.
@@ -89,7 +89,7 @@ Made = dict[Key, EntryParts | None]
 
 
 def _write_each(
-    pages: SitePages, turns: Iterable[tuple[int, Key]], folder: Folder, told: Told = unseen
+    pages: SitePages, turns: Iterable[tuple[int, Key]], folder: Folder, told: Progress = unseen
 ) -> Made:
     """Write the pages of entries and the data of squads, each with its place among all. Returns
     what lists and data hold of the entries.

@@ -22,7 +22,7 @@ _MOST_TICKS = 4
 
 @quick
 @dataclass(frozen=True, slots=True)
-class Stretch:
+class StripPart:
     """A stretch of the strip: seconds from the start, its length, and the effort word; "" for
     rest.
     """
@@ -34,7 +34,7 @@ class Stretch:
 
 
 def strip(
-    stretches: Sequence[Stretch],
+    stretches: Sequence[StripPart],
     marks: Mapping[str, EffortMark],
     identifier: str,
     title: str,
@@ -69,13 +69,13 @@ def swatches(marks: Mapping[str, EffortMark], identifier: str) -> list[str]:
     patterns = [f"<defs>{hatch_patterns(identifier, marks, WIDTH)}</defs>", *("" for _ in marks)]
     return [
         f'<svg class="swatch" viewBox="0 {TOP} {_SWATCH} 72" aria-hidden="true">{defined}'
-        f"{''.join(_boxes([Stretch(0, 1, effort)], _SWATCH, marks, identifier))}</svg>"
+        f"{''.join(_boxes([StripPart(0, 1, effort)], _SWATCH, marks, identifier))}</svg>"
         for effort, defined in zip(marks, patterns, strict=False)
     ]
 
 
 def _boxes(
-    stretches: Sequence[Stretch], scale: float, marks: Mapping[str, EffortMark], hatches: str
+    stretches: Sequence[StripPart], scale: float, marks: Mapping[str, EffortMark], hatches: str
 ) -> Iterator[str]:
     """One path an effort, and one more for its hatch: a set has many reps, and each is drawn for
     every lane group and pool.
@@ -88,7 +88,7 @@ def _boxes(
                 yield f'<path fill="url(#{hatches}-{mark.hatch})" d="{path}"/>'
 
 
-def _path(stretches: Sequence[Stretch], scale: float) -> str:
+def _path(stretches: Sequence[StripPart], scale: float) -> str:
     """A box for each stretch, in whole thousandths of the strip: each begins where the one before
     it did, so that like reps read alike, and compress.
     """
@@ -116,7 +116,7 @@ def _ticks(total_s: float, scale: float) -> Iterator[str]:
 
 
 def _described(
-    stretches: Sequence[Stretch], marks: Mapping[str, EffortMark], total_s: float
+    stretches: Sequence[StripPart], marks: Mapping[str, EffortMark], total_s: float
 ) -> str:
     """The strip in words: runs of reps at one effort, with when they begin."""
     runs: list[tuple[str, float, int]] = []
