@@ -159,7 +159,7 @@ FORMULA_OF: dict[str, dict[str, str | None]] = {
         "starts_s": "run_sheet.run_sheet",
         "talk_s": WRITTEN,
         "there": WRITTEN,
-        "turn": "stages.Stage",
+        "turn": "stages.SharedStart",
         "waits_s": "run_sheet.SheetCell",
     },
     "block": {
