@@ -171,7 +171,7 @@ def random_list(random: Random) -> list[tuple[str, dict[str, int], int]]:
     ]
 
 
-@pytest.mark.parametrize("seed", share(range(400), 60))
+@pytest.mark.parametrize("seed", share(range(400), 30))
 def test_against_a_reckoning_second_by_second(seed):
     random = Random(seed)
     stages, parts = [], []

@@ -31,7 +31,7 @@ from almanac.report.compose_table import Made, compose_table
 
 ROOT = Path(__file__).parents[1]
 SCRIPT = Path(__file__).parent / "compose" / "vectors.test.js"
-REQUESTS = examples(24, 200)
+REQUESTS = examples(16, 200)
 SQUADS = ("heron", "osprey", "reed")
 POOLS = ("home", "home", "home", "home", "long-course", "yards-meet")
 

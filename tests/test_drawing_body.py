@@ -55,7 +55,7 @@ def all_poses(**fixed: str) -> list[Pose]:
     words = [(fixed[name],) if name in fixed else known for name, known in choices.items()]
     return [
         pose(resolve_pose(position=position, arms=arms, kick=kick, setting=setting, moment=moment))  # type: ignore[arg-type]
-        for position, arms, kick, setting, moment in share(product(*words, range(MOMENTS)), 1500)
+        for position, arms, kick, setting, moment in share(product(*words, range(MOMENTS)), 700)
     ]
 
 

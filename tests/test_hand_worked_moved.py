@@ -140,7 +140,7 @@ PAIRS = list(
 )
 
 
-@pytest.mark.parametrize("pair", share(PAIRS, 80), ids=lambda pair: f"{pair[0].id} {pair[1].id}")
+@pytest.mark.parametrize("pair", share(PAIRS, 40), ids=lambda pair: f"{pair[0].id} {pair[1].id}")
 def test_two_sets_one_after_the_other_are_their_sum(
     pair: tuple[Case, Case], loaded: Loaded
 ) -> None:

@@ -85,7 +85,7 @@ POOLS = st.one_of(
     squads=st.lists(SQUADS, min_size=1, max_size=3),
     gear=st.dictionaries(st.sampled_from(["fins", "kickboard", "snorkel"]), st.integers(0, 30)),
 )
-@settings(max_examples=examples(4, 60), deadline=None)
+@settings(max_examples=examples(2, 60), deadline=None)
 def test_whatever_is_answered_makes_a_sound_club(
     shelf: Loaded,
     tmp_path_factory: pytest.TempPathFactory,
