@@ -83,7 +83,7 @@ class LiveSite:
     def holding(self, texts: Collection[str]) -> Iterator[str]:
         """The pages, as files of the site, that have one of these texts in them."""
         sought = [text.encode() for text in texts]
-        for file in self._sources:
+        for file in self._sources if sought else ():
             if file.endswith(_MARKDOWN):
                 content = (self._pages / file).read_bytes()
                 if any(text in content for text in sought):
