@@ -132,7 +132,7 @@ def drawn(seed: int) -> Asked:
             goals=tuple(chance.sample(range(3), chance.randint(0, 2))), drills=drills,
             asks=tuple(set(some(3, 0.1)) - set(drills)), strokes=some(3, 0.4),
             kick=chance.choice((0, 200, 500, 501, 800)), hardest=chance.randint(0, 4),
-            gear=gear, begins=gear, ends=gear[:1], talk=0 if "c" in roles else 300 if "e" in roles else chance.choice((0, 60, 200)),
+            gear=gear, begins=gear, ends=gear[:1], talk=chance.choice((0, 60, 200)),
             what=chance.choice(("", "rounds")), written=2,
         )  # fmt: skip
         start = chance.randrange(1500, 12000 if "m" in roles else 4000, 10)

@@ -168,6 +168,29 @@ def test_the_talk_before_a_cool_down_is_in_the_slot() -> None:
     assert ends(1010) == []
 
 
+def test_before_a_cool_down_it_is_the_longer_of_its_talk_and_of_taking_gear_off() -> None:
+    """Socks take 10 s to put on and to take off: 59 000 tenths without what goes before the cool-down."""
+    worn = {"gear": (1,), "begins": (1,), "ends": (1,)}
+
+    def ends(talk: int, close: int) -> list[list[int]]:
+        last = (piece("c", "c", talk=talk), (size(close),))
+        opens = (piece("w", "w"), (size(15000),))
+        return proposed(asked(opens, (piece("m", "m", **worn), (size(30000),)), last))
+
+    assert ends(1000, 13900) == ends(0, 14800) == [[0, 1, 2]]
+    assert ends(1010, 13900) == ends(0, 14810) == []
+
+
+def test_work_that_only_fills_the_slot_with_its_gear_taken_off_is_tried() -> None:
+    """10 s to put socks on and 10 to take them off: 115 s are left, and 125 without the latter."""
+    worn = {"gear": (1,), "begins": (1,), "ends": (1,)}
+    own = asked(
+        (piece("w", "w"), (size(15000),)), (piece("m", "m", **worn), (size(36650),)), (piece("e", "e"), (size(2000),)),
+        (piece("c", "c"), (size(5000),)),
+    )  # fmt: skip
+    assert proposed(own) == [[0, 1, 2, 3]]
+
+
 def test_work_that_needs_what_nobody_has_taught_is_not_counted_as_tried() -> None:
     own = asked(
         (piece("w", "w"), (size(15000),)), (piece("needs", "m", asks=(0,)), (size(30000),)), (piece("m", "m"), (size(30000),)),

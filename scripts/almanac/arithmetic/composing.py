@@ -21,7 +21,15 @@ from almanac.arithmetic.composing_costs import (
 )
 from almanac.arithmetic.composing_hearts import Heart, hearts
 from almanac.arithmetic.composing_lists import Lists, lists
-from almanac.arithmetic.composing_order import SLACK_MOST, Stood, broken, change, laid, too_much
+from almanac.arithmetic.composing_order import (
+    SLACK_MOST,
+    Stood,
+    broken,
+    change,
+    laid,
+    taken_off,
+    too_much,
+)
 from almanac.arithmetic.composing_pieces import COOL_DOWN, EASY, SKILL, TENTHS, WARM_UP
 from almanac.arithmetic.composing_table import ComposeTable
 from almanac.arithmetic.composing_wishes import Asked, Sized, Wishes
@@ -112,13 +120,15 @@ class Around:
 
     def __init__(self, asked: Asked, known: Lists) -> None:
         self.asked, self.known = asked, known
-        self._cool_downs = self._by_second()
+        self._closing: dict[int, dict[int, list[tuple[int, Sized]]]] = {}
         self._eased: dict[tuple[bool, frozenset[int], tuple[int, ...]], list[_Easy]] = {}
         easies = [own_cost(asked, own, EASY) for own in known.easies]
         if not any(own.role == EASY for own in asked.wishes.kept):
             easies.append(0)
         # What cool-down, relief and warm-up cost at least, with what comes after them.
-        self._least_end = min(cost for each in self._cool_downs.values() for cost, _ in each)
+        self._least_end = min(
+            own_cost(asked, own, COOL_DOWN) + cool_down_cost(asked, own) for own in known.cool_downs
+        )
         self._least_eased = self._least_end + min(easies, default=0)
         self.least = self._least_eased + min(
             own_cost(asked, own, WARM_UP) for own in known.warm_ups
@@ -137,24 +147,29 @@ class Around:
 
     @property
     def bounds(self) -> tuple[int, int]:
-        """The least and the most that a heart may take."""
+        """The least and the most that a heart may take; after each it is a talk that is counted."""
         warm = [own.takes + own.piece.talk for own in self.known.warm_ups]
         cool = [own.takes + own.piece.talk for own in self.known.cool_downs]
         easy = [own.takes + own.piece.talk for own in self.known.easies]
         room = max(warm) + max(cool) + max(easy, default=0)
         return self.asked.slot - room - SLACK_MOST, self.asked.slot - min(warm) - min(cool)
 
-    def _by_second(self) -> dict[int, list[tuple[int, Sized]]]:
-        """By the whole seconds that are left, the cool-downs that fill them, each with its cost."""
+    def _by_second(self, off: int) -> dict[int, list[tuple[int, Sized]]]:
+        """By the whole seconds that are left, the cool-downs that fill them after gear that is so
+        long taken off, or the talk where that is longer; each with its cost.
+        """
+        if off in self._closing:
+            return self._closing[off]
         found: dict[int, list[tuple[int, Sized]]] = {}
         for own in self.known.cool_downs:
             cost = own_cost(self.asked, own, COOL_DOWN) + cool_down_cost(self.asked, own)
-            takes = -(-(own.takes + own.piece.talk) // TENTHS)
+            takes = -(-(max(own.piece.talk, off) + own.takes) // TENTHS)
             for slack in range(SLACK_MOST // TENTHS + 1):
                 spare = abs(slack - SPARE) // A_POINT
                 found.setdefault(takes + slack, []).append((cost + spare, own))
         for each in found.values():
             each.sort(key=lambda both: both[0])
+        self._closing[off] = found
         return found
 
     def fill(
@@ -164,7 +179,7 @@ class Around:
         asked, work = self.asked, heart.pieces
         taken = {own.place for own in work}
         left = asked.slot - heart.takes
-        easies = self._easies(heart, taken)
+        easies, off = self._easies(heart, taken), taken_off(asked, work[-1])
         refused = 0
         for of_warm_up, warm_up in self._warm_ups(work, taken, warm):
             so_far = cost + of_warm_up
@@ -176,7 +191,8 @@ class Around:
                     break
                 if easy and easy.place == warm_up.place:
                     continue
-                for of_end, end in self._cool_downs.get((rest - takes) // TENTHS, ()):
+                ends = self._by_second(0 if easy else off)
+                for of_end, end in ends.get((rest - takes) // TENTHS, ()):
                     whole = so_far + of_easy + of_end
                     if best and whole >= best.cost:
                         break
@@ -219,12 +235,11 @@ class Around:
 
     def _every_easy(self, work: Sequence[Sized]) -> list[_Easy]:
         """Relief with its cost and what it takes with what goes before it; none where it is left
-        out, and the gear of the work is taken off before the cool-down.
+        out, and what goes before the cool-down is counted there.
         """
         asked, worn = self.asked, set(work[-1].piece.ends)
-        off = max((asked.table.gear[gear].change for gear in worn), default=0)
         kept = any(own.role == EASY for own in asked.wishes.kept)
-        found: list[_Easy] = [] if kept else [(relief_cost(asked, None, work), off, None)]
+        found: list[_Easy] = [] if kept else [(relief_cost(asked, None, work), 0, None)]
         for own in self.known.easies:
             cost = own_cost(asked, own, EASY) + relief_cost(asked, own, work)
             lead = max(own.piece.talk, change(asked, worn, own))

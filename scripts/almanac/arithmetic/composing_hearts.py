@@ -14,7 +14,7 @@ from almanac.arithmetic.composing_costs import (
     skill_cost,
 )
 from almanac.arithmetic.composing_lists import Lists
-from almanac.arithmetic.composing_order import change
+from almanac.arithmetic.composing_order import change, taken_off
 from almanac.arithmetic.composing_pieces import MAIN, SKILL
 from almanac.arithmetic.composing_wishes import SECOND, Asked, Sized
 
@@ -45,7 +45,8 @@ class Heart:
 
 def hearts(asked: Asked, known: Lists, least: int, most: int) -> list[Heart]:
     """Every heart that takes between ``least`` and ``most`` tenths, cheapest first; alike, in the
-    order in which the lists have them.
+    order in which the lists have them. Less by as much as taking its gear off takes will do, since
+    that may be longer than the talk that ``least`` counts after it.
     """
     seconds = [_weighed(asked, own, SECOND) for own in known.seconds]
     skills = [_weighed(asked, own, SKILL) for own in known.skills]
@@ -105,7 +106,7 @@ def _around(
                 continue
             order = ((SKILL, skill.own), *mains) if skill else mains
             takes = _takes(asked, order)
-            if least <= takes <= most:
+            if least - taken_off(asked, order[-1][1]) <= takes <= most:
                 cost = of_mains + of_skill
                 cost += sum(_cheaper(serves, skill.serves) if skill else serves)
                 own = skill.own if skill else None

@@ -34,6 +34,11 @@ def change(asked: Asked, worn: AbstractSet[int], after: Sized) -> int:
     return max((asked.table.gear[gear].change for gear in changed), default=0)
 
 
+def taken_off(asked: Asked, own: Sized) -> int:
+    """What taking off takes that is worn at the last length of a piece: the longest of it."""
+    return max((asked.table.gear[gear].change for gear in own.piece.ends), default=0)
+
+
 def laid(asked: Asked, order: Sequence[tuple[str, Sized]]) -> tuple[Stood, ...]:
     """Pieces with what goes before each: the talk, or the change of gear where that is longer;
     before the first the talk alone.

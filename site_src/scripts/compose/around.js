@@ -1,7 +1,7 @@
 // Warm-ups, relief and cool-downs, tried around the work of an evening so that the slot is filled. Pure. Of composing.py.
 
 import { coolDownCost, ownCost, reliefCost, warmUpCost, workOf } from "./costs.js";
-import { broken, laid, lead, SLACK_MOST } from "./order.js";
+import { broken, laid, lead, SLACK_MOST, takenOff } from "./order.js";
 import { COOL_DOWN, EASY, TENTHS, WARM_UP } from "./pieces.js";
 
 /** @typedef {import("./wishes.js").Asked} Asked */
@@ -10,9 +10,12 @@ import { COOL_DOWN, EASY, TENTHS, WARM_UP } from "./pieces.js";
 /** @typedef {{order: import("./order.js").Stood[], cost: number}} Found a practice, and what it costs in points */
 /** @typedef {import("./costs.js").Work} Work */
 /** @typedef {{own: Sized, cost: number, takes: number}} Tried `takes` with the talk before it */
-/** @typedef {{own: Sized | null, cost: number, takes: number}} Easy relief, or none and the gear of the work taken off */
-/** @typedef {{heart: Standing[], taken: number[], left: number, easies: Easy[], best: Found | null, refused: number}} Filling
- *   `left`: tenths around the heart */
+/** @typedef {{own: Sized | null, cost: number, takes: number}} Easy relief, or none, where `takes` is 0 */
+/** @typedef {{own: Sized, rank: number, cost: number, takes: number}} End a cool-down, in seconds with what goes before it */
+/** @typedef {{all: End[], fewest: number, most: number, at: Map<number, End[]>}} Closing cool-downs after gear that takes so long to take off, the
+ *   shortest first: the fewest seconds that one fills, the most, and those that fill so many, the cheapest first */
+/** @typedef {{heart: Standing[], taken: number[], left: number, easies: Easy[], off: number, best: Found | null, refused: number}} Filling
+ *   `left`: tenths around the heart, `off`: those that its gear is taken off in */
 
 const REFUSED = 60; // so many practices around one heart may break a limit before it is given up
 const SAME_WARM_UP = 20;
@@ -27,21 +30,19 @@ export class Around {
     });
     this.warmUps = known.warmUps.map((own) => tried(own, WARM_UP));
     this.easies = known.easies.map((own) => tried(own, EASY));
-    this.coolDowns = known.coolDowns.map((own, rank) => ({
-      own, rank, cost: ownCost(asked, own, COOL_DOWN) + coolDownCost(asked, own), takes: Math.ceil((own.takes + own.piece.talk) / TENTHS), // seconds
-    }));
-    this.coolDowns.sort((a, b) => a.takes - b.takes);
-    this.fewest = this.coolDowns[0]?.takes ?? Infinity; // seconds that a cool-down fills, and the most that one does
-    this.most = (this.coolDowns.at(-1)?.takes ?? 0) + SLACK_MOST / TENTHS;
+    this.coolDowns = known.coolDowns.map((own) => {
+      const each = tried(own, COOL_DOWN);
+      return { ...each, cost: each.cost + coolDownCost(asked, own) };
+    });
     const cheapest = (/** @type {Tried[]} */ all) => Math.min(...all.map((own) => own.cost));
     const noRelief = asked.wishes.kept.some((own) => own.role === EASY) ? Infinity : 0;
     // What cool-down, relief and warm-up cost at least, with what comes after them.
     this.leastEnd = cheapest(this.coolDowns);
     this.leastEased = this.leastEnd + Math.min(noRelief, cheapest(this.easies));
     this.least = this.leastEased + cheapest(this.warmUps);
-    // What has been worked out already: cool-downs by the seconds that they fill, relief and warm-ups by the work.
-    /** @type {Map<number, Tried[]>} */
-    this.ends = new Map();
+    // What has been worked out already: cool-downs by the gear that comes off, relief and warm-ups by the work.
+    /** @type {Map<number, Closing>} */
+    this.closings = new Map();
     /** @type {Map<string, Easy[]>} */
     this.eased = new Map();
     /** @type {Map<string, Tried[]>} */
@@ -59,31 +60,39 @@ export class Around {
     return !needs.length || this.warmUps.some(({ own }) => needs.every((drill) => own.piece.drills.includes(drill)));
   }
 
-  /** The least and the most that a heart may take. @returns {[least: number, most: number]} */
+  /** The least and the most that a heart may take; after each it is a talk that is counted. @returns {[least: number, most: number]} */
   get bounds() {
     const least = (/** @type {Tried[]} */ all) => Math.min(...all.map((own) => own.takes));
     const most = (/** @type {Tried[]} */ all) => Math.max(0, ...all.map((own) => own.takes));
-    const { slot } = this.asked, cool = this.coolDowns.map((own) => ({ ...own, takes: own.own.takes + own.own.piece.talk }));
+    const { slot } = this.asked, cool = this.coolDowns;
     return [slot - most(this.warmUps) - most(cool) - most(this.easies) - SLACK_MOST, slot - least(this.warmUps) - least(cool)];
   }
 
-  /** The cool-downs that fill so many whole seconds, with what they cost there, the cheapest first. @param {number} seconds */
-  #endsAt(seconds) {
-    let found = this.ends.get(seconds);
+  /** Cool-downs after gear that takes so many tenths to take off, or the talk where that is longer. @param {number} off @returns {Closing} */
+  #closing(off) {
+    let found = this.closings.get(off);
     if (!found) {
-      found = this.coolDowns
-        .slice(this.#firstFrom(seconds - SLACK_MOST / TENTHS), this.#firstFrom(seconds + 1))
-        .map((end) => ({ ...end, cost: end.cost + Math.floor(Math.abs(seconds - end.takes - SPARE) / A_POINT) }))
-        .sort((a, b) => a.cost - b.cost || a.rank - b.rank);
-      this.ends.set(seconds, found);
+      const all = this.coolDowns.map(({ own, cost }, rank) => ({
+        own, cost, rank, takes: Math.ceil((Math.max(own.piece.talk, off) + own.takes) / TENTHS),
+      }));
+      all.sort((a, b) => a.takes - b.takes);
+      found = { all, fewest: all[0]?.takes ?? Infinity, most: (all.at(-1)?.takes ?? 0) + SLACK_MOST / TENTHS, at: new Map() };
+      this.closings.set(off, found);
     }
     return found;
   }
 
-  /** Where the cool-downs begin that take so many seconds or more. @param {number} seconds */
-  #firstFrom(seconds) {
-    const found = this.coolDowns.findIndex((end) => end.takes >= seconds);
-    return found < 0 ? this.coolDowns.length : found;
+  /** The cool-downs that fill so many whole seconds, with what they cost there, the cheapest first. @param {Closing} closing @param {number} seconds */
+  #endsAt({ all, at }, seconds) {
+    let found = at.get(seconds);
+    if (!found) {
+      found = all
+        .slice(firstFrom(all, seconds - SLACK_MOST / TENTHS), firstFrom(all, seconds + 1))
+        .map((end) => ({ ...end, cost: end.cost + Math.floor(Math.abs(seconds - end.takes - SPARE) / A_POINT) }))
+        .sort((a, b) => a.cost - b.cost || a.rank - b.rank);
+      at.set(seconds, found);
+    }
+    return found;
   }
 
   /**
@@ -97,7 +106,9 @@ export class Around {
   fill(heart, takes, cost, best, warm) {
     const pieces = heart.map(([, own]) => own), work = workOf(this.asked, pieces), taken = pieces.map((own) => own.place);
     /** @type {Filling} */
-    const filling = { heart, taken, left: this.asked.slot - takes, easies: this.#easies(pieces, work), best, refused: 0 };
+    const filling = {
+      heart, taken, left: this.asked.slot - takes, easies: this.#easies(pieces, work), off: takenOff(this.asked, /** @type {Sized} */ (pieces.at(-1))), best, refused: 0,
+    };
     for (const warmUp of this.#warmUps(work, warm)) {
       if (filling.best && cost + warmUp.cost + this.leastEased >= filling.best.cost) {
         break;
@@ -111,14 +122,14 @@ export class Around {
 
   /** Relief and cool-down after a warm-up; whether there is more to try. @param {Filling} filling @param {Tried} warmUp @param {number} soFar */
   #after(filling, warmUp, soFar) {
-    const rest = filling.left - warmUp.takes;
+    const rest = filling.left - warmUp.takes, bare = this.#closing(0), geared = this.#closing(filling.off);
     for (const easy of filling.easies) {
       if (filling.best && soFar + easy.cost + this.leastEnd >= filling.best.cost) {
         break;
       }
-      const seconds = Math.floor((rest - easy.takes) / TENTHS);
-      const fits = seconds >= this.fewest && seconds <= this.most && !isIn(easy.own, warmUp.own, filling.taken);
-      if (fits && !this.#close(filling, warmUp.own, easy.own, seconds, soFar + easy.cost)) {
+      const seconds = Math.floor((rest - easy.takes) / TENTHS), closing = easy.own ? bare : geared;
+      const fits = seconds >= closing.fewest && seconds <= closing.most && !isIn(easy.own, warmUp.own, filling.taken);
+      if (fits && !this.#close(filling, warmUp.own, easy.own, this.#endsAt(closing, seconds), soFar + easy.cost)) {
         return false;
       }
     }
@@ -130,11 +141,11 @@ export class Around {
    * @param {Filling} filling
    * @param {Sized} warmUp
    * @param {Sized | null} easy
-   * @param {number} seconds
+   * @param {End[]} ends
    * @param {number} soFar
    */
-  #close(filling, warmUp, easy, seconds, soFar) {
-    for (const end of this.#endsAt(seconds)) {
+  #close(filling, warmUp, easy, ends, soFar) {
+    for (const end of ends) {
       const cost = soFar + end.cost, { place } = end.own;
       if (filling.best && cost >= filling.best.cost) {
         break;
@@ -178,13 +189,18 @@ export class Around {
         own: /** @type {Sized | null} */ (own), cost: cost + reliefCost(asked, own, work), takes: lead(asked, worn, own) + own.takes,
       }));
       if (!asked.wishes.kept.some((own) => own.role === EASY)) {
-        const takes = Math.max(0, ...worn.map((gear) => asked.table.gear[gear]?.change ?? 0));
-        found.unshift({ own: null, cost: reliefCost(asked, null, work), takes });
+        found.unshift({ own: null, cost: reliefCost(asked, null, work), takes: 0 });
       }
       this.eased.set(key, found.sort((a, b) => a.cost - b.cost));
     }
     return found;
   }
+}
+
+/** Where those begin that take so many seconds or more. @param {End[]} ends the shortest first @param {number} seconds */
+function firstFrom(ends, seconds) {
+  const found = ends.findIndex((end) => end.takes >= seconds);
+  return found < 0 ? ends.length : found;
 }
 
 /** Whether relief stands there already. @param {Sized | null} easy @param {Sized} warmUp @param {number[]} taken */

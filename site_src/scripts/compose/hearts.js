@@ -1,7 +1,7 @@
 // The work of an evening: skill, main set and a second main set, in every way that may fit. Pure. Of composing_hearts.py.
 
 import { idleCost, lengthCost, mainsCost, ownCost, pairCost, served, skillCost } from "./costs.js";
-import { lead } from "./order.js";
+import { lead, takenOff } from "./order.js";
 import { MAIN, SECOND, SKILL } from "./pieces.js";
 
 /** @typedef {import("./wishes.js").Asked} Asked */
@@ -11,9 +11,9 @@ import { MAIN, SECOND, SKILL } from "./pieces.js";
 /** @typedef {import("./types.js").Role} Role */
 /** @typedef {{own: Sized, role: Role, cost: number, serves: number[], first: number}} Part its cost beside a main set; `first`: what goes before it after a warm-up */
 /** @typedef {{order: Standing[], places: number[], number: number, first: Part, takes: number, cost: number, serves: number[], beside: number[],
- *   least: number}} Mains
+ *   least: number, off: number}} Mains
  *   one or two main sets, in order: `number` of them in the order of the lists, `beside` what each skill costs before them, `least` what a heart
- *   with them costs at least */
+ *   with them costs at least, `off` what taking their gear off takes */
 /** @typedef {{mains: Mains, skill: Sized | null, number: number, takes: number, cost: number}} Heart `takes` is with what goes before each, `cost` in points */
 
 const SECOND_FROM = 50 * 600; // a shorter slot has no second main set
@@ -23,7 +23,8 @@ const BAND = 100; // points: so many hearts are made at a time
 export const orderOf = ({ mains, skill }) => (skill ? [[SKILL, skill], ...mains.order] : mains.order);
 
 /**
- * Every heart that takes so long, cheapest first; alike, in the order in which the lists have them. There are many, and few are looked at: they are
+ * Every heart that takes so long, cheapest first; alike, in the order in which the lists have them. Less than `least` by as much as taking its
+ * gear off takes will do, since that may be longer than the talk that is counted after it. There are many, and few are looked at: they are
  * made by bands of what they cost, and those of main sets whose hearts all cost more not at all.
  */
 export class Hearts {
@@ -106,16 +107,16 @@ export class Hearts {
       places: parts.map(({ own }) => own.place),
       number: this.#mains.length,
       takes: both + (after ? lead(asked, first.own.piece.ends, after.own) : 0),
-      first, cost, serves, beside, least,
+      first, cost, serves, beside, least, off: takenOff(asked, (after ?? first).own),
     });
   }
 
   /** The hearts of main sets, without a skill and with each. @param {Mains} mains */
   #make(mains) {
-    const { asked, skills, bounds } = this, { first, takes, cost, serves, beside, places } = mains;
+    const { asked, skills, bounds } = this, { first, takes, cost, serves, beside, places, off } = mains;
     const number = mains.number * (skills.length + 1);
     const push = (/** @type {Sized | null} */ skill, /** @type {number} */ at, /** @type {number} */ all, /** @type {number} */ points) => {
-      if (all >= bounds.least && all <= bounds.most && points < Infinity) {
+      if (all >= bounds.least - off && all <= bounds.most && points < Infinity) {
         this.#later.push({ mains, skill, number: number + at, takes: all, cost: points });
       }
     };

@@ -37,6 +37,9 @@ export function lead(asked, worn, { piece }) {
   return most;
 }
 
+/** What taking off takes that is worn at the last length of a piece: the longest of it. @param {Asked} asked @param {Sized} own */
+export const takenOff = ({ table }, { piece }) => Math.max(0, ...piece.ends.map((gear) => table.gear[gear]?.change ?? 0));
+
 /** Pieces with what goes before each. @param {Asked} asked @param {Standing[]} order @returns {Stood[]} */
 export const laid = (asked, order) =>
   order.map(([role, own], place) => ({ role, own, lead: lead(asked, order[place - 1]?.[1].piece.ends ?? null, own) }));
