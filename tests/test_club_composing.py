@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import random
 import shutil
+from dataclasses import replace
 from functools import cache
 from pathlib import Path
 from typing import Any
@@ -210,6 +211,23 @@ def test_titles_say_what_it_is_for_fit_and_differ_between_proposals() -> None:
             assert len(summary(own.asked, one)) <= SUMMARY_MOST
             assert focus(own.asked, one).endswith((".", "!", "?"))
     assert alike <= 0.02 * count
+
+
+def test_of_goals_with_long_titles_as_many_are_told_as_there_is_room_for(tmp_path: Path) -> None:
+    """Titles as long as a vocabulary lets them be: three of them are longer than a summary."""
+    own = made("heron")
+    goals = tuple(replace(one, title=one.title.ljust(60, "o")) for one in own.table.goals)
+    long = replace(own, table=replace(own.table, goals=goals))
+    request = Request(pool="home", minutes=75, goals=["kick-technique", "walls", "kick-speed"])
+    answer = answered(analysed(), long, request)
+    assert any(len(served(answer.asked, one)) > 1 for one in answer.proposals)
+    for one in answer.proposals:
+        told = summary(answer.asked, one)
+        assert told.startswith(f"For {served(answer.asked, one)[0]}") and len(told) <= SUMMARY_MOST
+        assert len(title(answer.asked, one)) <= TITLE_MOST
+    steps = [*walked(answer, random.Random(1), 6)]
+    case = ("heron", request, answer_json(answer), steps)
+    run_by_node(SCRIPT, **vectors(analysed(), {"heron": long}, [case], tmp_path / "vectors.json"))
 
 
 def run(*argv: str) -> int:

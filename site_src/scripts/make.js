@@ -1,7 +1,7 @@
 // Make a practice: three questions. What is asked stands in the address; the proposals for it, with all that is done to them, are another
 // script (make/propose.js), which is fetched once the questions are there.
 
-import { make, one } from "./lib/dom.js";
+import { make, one, tool } from "./lib/dom.js";
 import { write } from "./lib/storage.js";
 import { time, today } from "./lib/today.js";
 import { answersOf, requestOf } from "./make/answers.js";
@@ -61,11 +61,7 @@ async function inTurn(work) {
 
 /** Ask for the squad: whose practice it is, is known of no phone that has no groups. */
 function askSquad() {
-  const rows = here.squads.map(([id, title]) => {
-    const own = make("button", { type: "button", class: "tool" }, title);
-    own.addEventListener("click", () => ask(id));
-    return own;
-  });
+  const rows = here.squads.map(([id, title]) => tool(title, () => ask(id)));
   say(make("h2", {}, "Whose practice?"), make("div", { class: "tools" }, ...rows), make("p", { class: "hint" }, "Settings keeps your groups, so that this is not asked."));
 }
 

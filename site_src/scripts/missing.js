@@ -1,5 +1,5 @@
 // The page of a missing address, where nobody has said at which address the site is: a browser finds this script beside that
-// address or one folder up, and where it was found says where the site begins.
+// address or as far up as a folder of the site can be, and where it was found says where the site begins.
 
 const LATER = ["scripts/kept.js", "scripts/choices.js", "scripts/mine.js", "scripts/offline.js"];
 const found = document.currentScript;

@@ -47,12 +47,13 @@ export function titled(asked, order) {
   return every.find((own) => [...own].length <= TITLE_MOST) ?? `${cut.slice(0, Math.max(0, cut.lastIndexOf(" "))).replace(/[, –]+$/, "")}…`;
 }
 
-/** What it is for, and one piece of what is done beside the main set of the title; no longer than the schema lets it be. @param {Asked} asked @param {Stood[]} order */
+/** What it is for, and one piece of what is done beside the main set of the title; no longer than the schema lets it be, with fewer goals where they are long. @param {Asked} asked @param {Stood[]} order */
 export function summary(asked, order) {
   const { table } = asked, [one] = workOf(order, [SKILL, SECOND, MAIN]), goals = served(asked, order);
-  const purpose = said(table, "entry-purpose", { goals: (goals.length ? goals : [table.squad.title]).join(", ") });
-  const text = `${purpose} ${said(table, "entry-work", { role: roleWord(table, one?.role ?? MAIN), title: one?.own.piece.title.replace(/\.+$/, "") ?? "" })}`;
-  return [...text].length <= SUMMARY_MOST ? text : purpose;
+  const every = goals.length ? goals : [table.squad.title];
+  const purposes = every.map((_, out) => said(table, "entry-purpose", { goals: every.slice(0, every.length - out).join(", ") }));
+  const text = `${purposes[0]} ${said(table, "entry-work", { role: roleWord(table, one?.role ?? MAIN), title: one?.own.piece.title.replace(/\.+$/, "") ?? "" })}`;
+  return [text, ...purposes].find((own) => [...own].length <= SUMMARY_MOST) ?? "";
 }
 
 /** What every lane hears: the cue of the work for the chief goal, else of the main set and what stands beside it, else its title. @param {Asked} asked @param {Stood[]} order */

@@ -46,7 +46,7 @@ const OTHERS = [
   [/\bmain sets?\b/gu, "set"],
   [/\b(?:build|make|write|create|plan|design|compose|invent|come up with|put together) (?:me |us )?(?:(?:a|an|my|our|own|the|new|quick|simple) )*(?:practice|session|workout|training|lesson)\b/gu, "make a practice"],
   [/\b(?:no|without(?: a| any| the)?) (?:water|pool)\b(?=\s*(?:$|[?!.,;]|(?:tonight|today|tomorrow|this (?:week|morning|evening))\b))/gu, "on land"], // but not: up the nose
-  [/\bwhat(?: does| do) [^?]*\d[^?]* mean\b/gu, "glossary how to read a set"], // what does 4x50 on 1:10 mean
+  [/\bwhat(?: does| do) [^?]*(?:\d\s*[x×*]\s*\d|\d:\d\d)[^?]* mean\b/gu, "glossary how to read a set"], // what does 4x50 on 1:10 mean
   [/\bwhat(?: does| do|['’]?s| is| are) ([\p{L}\p{N}/@ -]+?) (?:mean|stand for|stands for|means)\b/gu, "glossary $1"],
   [/\b(?:what|which)(?: drill| one)? (?:comes|goes|to do|to teach)(?: next)? after\b|\b(?:what(?:['’]?s| is)? )?next(?: step| drill| stage)? after\b/gu, "progression"],
   [/\bafter ([\p{L} ]+?) (?:what|what(?:['’]?s| is)) next\b/gu, "progression $1"],
@@ -67,7 +67,11 @@ const HARM = "(?:hits?|hitting|bangs?|banged|banging|knocks?|knocked|cracks?|cra
 const HARMED = "(?:heads?|face|teeth|tooth|chin|nose|forehead)";
 const IS_HARM = new RegExp(`\\b${HARM}\\b.*\\b${HARMED}\\b|\\b${HARMED}\\b.*\\b${HARM}\\b`, "u");
 const RULES = /\b(?:rules?|legal|disqualif\w*|explain)\b/u;
-const NO_BREATH = /\b(?:no|without(?: a| any)?|(?:on |in )?one) breaths?(?: for| over)?(?: an?| the| one| whole| full)* (?:\d{2,}(?!\s*(?:strokes?|kicks?|beats?))|lengths?|widths?|laps?)\b/u;
+const UNBREATHED = "(?:no|without(?: an?| any)?|(?:on |in )?one) breath(?:s|ing)?";
+const FAR = "(?:\\d{2,}(?!\\s*(?:strokes?|kicks?|beats?))|lengths?|widths?|laps?)";
+const NO_BREATH = new RegExp(`\\b${UNBREATHED}(?: for| over)?(?: an?| the| one| whole| full)* ${FAR}\\b|` +
+  `\\b${FAR}(?:s\\b|\\s*(?:m|met(?:re|er)s?|yds?|yards?)\\b)?,?(?: with)? ${UNBREATHED}\\b(?! (?:every|per|an?|to|on|each)\\b)|` +
+  "\\bhow (?:far|long)\\b.*\\bwithout (?:breathing|air|(?:a |any )?breath)\\b", "u");
 const DARED = new RegExp(`\\b${DARE}\\b.*(?:${OF_BREATH})|(?:${OF_BREATH}).*\\b${DARE}\\b`, "u");
 
 /** Whether holding the breath or staying under is asked for as a game or for a distance, in any words: then the danger is meant to be found. What the

@@ -1,7 +1,7 @@
 // The questions of Make a practice: minutes, goals and the gear that is not here; the rest is taken from my groups, from what is planned
 // and from what was done, and stands under More.
 
-import { make } from "../lib/dom.js";
+import { make, tool } from "../lib/dom.js";
 import { keepUntil } from "../lib/mine-until.js";
 import { minutesUntil } from "./asked.js";
 
@@ -57,15 +57,6 @@ function choice(id, title, options, value, act) {
   select.value = value;
   select.addEventListener("change", () => act(select.value));
   return make("p", { class: "make-field" }, make("label", { for: id }, title), select);
-}
-
-/** @param {string} title
- * @param {() => void} act
- * @param {Record<string, string>} [more] */
-export function tool(title, act, more = {}) {
-  const own = make("button", { type: "button", class: "tool", ...more }, title);
-  own.addEventListener("click", act);
-  return own;
 }
 
 /** @param {Answers} answers */

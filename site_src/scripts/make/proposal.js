@@ -1,9 +1,8 @@
 // What was proposed, as it is shown: what is in the way before all else, then the rows, the dangers, and what may be done with it.
 
-import { all, make } from "../lib/dom.js";
+import { all, make, tool } from "../lib/dom.js";
 import { sentence } from "./answer.js";
 import { wayPast, without } from "./asked.js";
-import { tool } from "./form.js";
 import { whose } from "./names.js";
 import { rows, total } from "./rows.js";
 import { titleOf } from "./written.js";

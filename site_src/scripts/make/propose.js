@@ -13,7 +13,7 @@ import { whose } from "./names.js";
 import { sheets } from "./paper.js";
 import { bringOpen, dangers, focusOf, movedWords, page, tappedWords } from "./proposal.js";
 import { showSwims } from "./rows.js";
-import { opened } from "./written.js";
+import { opened, withGoals } from "./written.js";
 
 /** @import {Asked} from "./asked.js" */
 /** @import {Shown, Stand, Told} from "./proposal.js" */
@@ -49,11 +49,12 @@ const stay = (asked) => history.replaceState(null, "", `#${toAddress(asked)}`);
  * @param {Data} data
  * @param {Asked} wanted */
 async function arriveAt(data, wanted) {
-  const [asked, unopened] = opened(data, wanted), answer = answerTo(data, asked.request);
+  const whole = withGoals(data, wanted), answer = answerTo(data, whole.request);
   if (typeof answer === "string") {
-    tellQuestions("make-ask", { data, squad: asked.squad, request: asked.request, problem: answer });
+    tellQuestions("make-ask", { data, squad: whole.squad, request: whole.request, problem: answer });
     return;
   }
+  const [asked, unopened] = opened(data, whole);
   before = [];
   const number = Math.min(asked.number, answer.proposals.length || 1);
   const [stand, told] = standOf(data, asked, answer.proposals[number - 1]);
@@ -62,23 +63,26 @@ async function arriveAt(data, wanted) {
   if (wanted.from) {
     stay(shown.asked);
   }
-  await draw();
+  if (!await draw()) {
+    return;
+  }
   if (asked.code && stand) {
     await begin(asked.code);
   }
   one("h2, p", box).scrollIntoView({ block: "nearest" });
 }
 
-/** Draw what was proposed, with what its run data tells where that is soon here, so that no row grows under a finger. */
+/** Draw what was proposed, with what its run data tells where that is soon here, so that no row grows under a finger.
+ * @returns {Promise<boolean>} whether it is there: not where something else was asked for meanwhile */
 async function draw() {
   if (!shown) {
-    return;
+    return false;
   }
   const [own, refocus] = [shown, focusOf(box)];
   const making = own.stand && asRun({ ...own, stand: own.stand });
   await Promise.race([making, new Promise((resolve) => { setTimeout(resolve, SOON_MS); })]);
   if (shown !== own) {
-    return;
+    return false;
   }
   say(...page(own, { ask: (request) => go({ ...own.asked, request, number: 1, practice: null }), show, change: act, takeBack, read: () => tell(lastTold()), onOpen: (role) => { own.open = role; bringOpen(box); }, again: () => again(own), run: () => begin(""), print: () => filling.then(() => print()), save: () => handed(save), hand: () => handed(hand) }));
   refocus();
@@ -86,6 +90,7 @@ async function draw() {
   if (own.stand && making) {
     filling = fill({ ...own, stand: own.stand }, making);
   }
+  return true;
 }
 
 /** What the run data of a proposal tells: the swim of each row, the dangers, the sheets.

@@ -1,10 +1,9 @@
 // A proposal: a row a piece, with one button that opens what may be done with it. Nothing is dragged.
 
 import { askedOf } from "../compose/change.js";
-import { all, make, root } from "../lib/dom.js";
+import { all, make, root, tool } from "../lib/dom.js";
 import { count, many } from "../run/words.js";
 import { pieceOf } from "./lay.js";
-import { tool } from "./form.js";
 import { swimOf } from "./swim.js";
 
 /** @import {Data, Part, Proposal, Request, RunData} from "./types.js" */

@@ -35,17 +35,20 @@ export function goalsOf(data, pool, written) {
   return [...new Set(ranked.map(({ goals = [] }) => goals[0]))].filter((goal) => served.has(goal)).slice(0, MOST_GOALS).map((goal) => data.goals[goal][0]);
 }
 
-/** How often a piece is done: as often as it was, or as near to that as is offered here.
+/** How often each piece is done: as often as it was, or as near to that as is offered here.
  * @param {Data} data
  * @param {Request} request
- * @param {Written} own */
-function nearest(data, request, { piece, number }) {
-  const often = number || pieceOf(data, piece).written || 1;
-  const sizes = askedOf(data, request).offers.find((offer) => offer.piece.key === piece)?.sizes ?? [];
-  return sizes.map((size) => size.number).sort((one, other) => Math.abs(one - often) - Math.abs(other - often) || one - other)[0] ?? often;
+ * @param {Written[]} written */
+function nearest(data, request, written) {
+  const { offers } = askedOf(data, request);
+  return written.map(({ piece, number }) => {
+    const often = number || pieceOf(data, piece).written || 1;
+    const sizes = offers.find((offer) => offer.piece.key === piece)?.sizes ?? [];
+    return sizes.map((size) => size.number).sort((one, other) => Math.abs(one - often) - Math.abs(other - often) || one - other)[0] ?? often;
+  });
 }
 
-/** It as a practice that may be changed, or the sentence that says why not.
+/** It as a practice that may be changed, or the sentence that says why not. Throws BadWish for a request that cannot be.
  * @param {Data} data
  * @param {Request} request
  * @param {Written[]} written
@@ -55,7 +58,7 @@ export function placed(data, request, written) {
     return { refused: "not all of its parts are pieces that a practice is made of." };
   }
   let refused = "its parts can’t stand as a warm-up, skill, main sets, relief and a cool-down.";
-  const numbers = written.map((own) => nearest(data, request, own));
+  const numbers = nearest(data, request, written);
   for (const between of choices(BETWEEN, written.length - 2)) {
     const roles = /** @type {Role[]} */ (["w", ...between, "c"]);
     if (between.includes("m") && roles.every((role, k) => suits(data, written[k].piece, role))) {
@@ -71,18 +74,30 @@ export function placed(data, request, written) {
   return { refused };
 }
 
-/** What the page of a practice asks for: its pieces in their roles, for the goals that they serve; and why not, where they can't be.
+/** Whether it is what the page of a practice asks for: pieces that have no roles yet.
+ * @param {Asked} asked */
+const isWritten = ({ from, written = [], practice }) => Boolean(from && written.length && !practice);
+
+/** What the page of a practice asks for, for the goals that its pieces serve.
+ * @param {Data} data
+ * @param {Asked} asked
+ * @returns {Asked} */
+export function withGoals(data, asked) {
+  const { request, written = [] } = asked;
+  return isWritten(asked) && !request.goals.length ? { ...asked, request: { ...request, goals: goalsOf(data, request.pool, written) } } : asked;
+}
+
+/** The same with its pieces in their roles; and why not, where they can't be. Throws BadWish for a request that cannot be.
  * @param {Data} data
  * @param {Asked} asked
  * @returns {[asked: Asked, told: string]} */
 export function opened(data, asked) {
-  const { request, written = [], from } = asked;
-  if (!from || !written.length || asked.practice) {
+  const { request, written = [], from = "" } = asked;
+  if (!isWritten(asked)) {
     return [asked, ""];
   }
-  const own = { ...asked, request: { ...request, goals: request.goals.length ? request.goals : goalsOf(data, request.pool, written) } };
-  const found = placed(data, own.request, written);
-  return "refused" in found ? [own, `${titleOf(data, from)} can’t be opened here: ${found.refused.charAt(0).toLowerCase()}${found.refused.slice(1)} What follows is for the same goals.`] : [{ ...own, practice: found.practice }, ""];
+  const found = placed(data, request, written);
+  return "refused" in found ? [asked, `${titleOf(data, from)} can’t be opened here: ${found.refused.charAt(0).toLowerCase()}${found.refused.slice(1)} What follows is for the same goals.`] : [{ ...asked, practice: found.practice }, ""];
 }
 
 /** What an entry is called.
