@@ -189,7 +189,12 @@ def test_a_composed_practice_opens_in_make_a_practice_while_all_of_it_is_there(t
     assert opens(catalogue, words) and not opens(catalogue, "")
     main = words.partition("m.set/")[2].partition(":")[0]
     assert main in catalogue.sets and not opens(catalogue, words.replace(main, "no-such-set"))
-    assert not opens(catalogue, words.replace("squad=heron", "squad=sharks"))
+    for word, gone in (
+        ("squad=heron", "squad=sharks"),
+        ("pool=", "pool=no-"),
+        ("goals=", "goals=no-"),
+    ):
+        assert word in words and not opens(catalogue, words.replace(word, gone))
     analysis = Analysis(catalogue, DAY)
     for id, link in (("heron-tonight", f"make.html#{words}"), ("heron-kick-and-go", "")):
         page = practice_page(analysis, analysis.practices[id], ())

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import os
+import re
 from pathlib import Path
 from typing import Any
 
@@ -14,6 +15,7 @@ from almanac.commands.main import main
 from almanac.commands.shared import load_and_check
 from almanac.model.load import load
 from almanac.publish import together
+from almanac.report.compose_address import opens
 from almanac.site.moved import moved_pages
 from almanac.source.rewrite import uses
 
@@ -346,3 +348,29 @@ def test_what_is_not_there_is_told_by_its_kind(
 ) -> None:
     assert main(["rename", "nothing", "x", "--kind", "pool", "--root", str(catalogue)]) == 2
     assert "there is no pool 'nothing'" in capsys.readouterr().err
+
+
+COMPOSED = (
+    "squad=heron&pool=home&groups=heron-1&minutes=60&goals=kick-technique&gear=fins:8&lanes=heron-1:2"
+    "&heads=heron-1:9&parts=w.part/heron-kick-and-go/0:2,s.drill/back-streamline-kick:4,m.set/kick-and-go:3"
+)
+
+
+@pytest.mark.parametrize(
+    ("kind", "old"),
+    [("squad", "heron"), ("pool", "home"), ("lane_group", "heron-1"), ("gear", "fins"), ("practice", "heron-kick-and-go"),
+     ("drill", OLD), ("set", "kick-and-go")],
+)  # fmt: skip
+def test_the_address_of_a_composed_practice_names_it_by_its_new_id(
+    catalogue: Path, kind: str, old: str
+) -> None:
+    """And nobody else whose id has the same letters in it: heron-1 is not heron."""
+    file = catalogue / "plans/practices/reed-kick-then-swim.yml"
+    before = file.read_text("utf-8").replace("\nparts:", f'\ncomposed: "{COMPOSED}"\nparts:', 1)
+    file.write_text(before, "utf-8")
+    assert main(["rename", old, "another", "--kind", kind, "--root", str(catalogue)]) == 0
+    loaded = load(catalogue)
+    assert loaded.catalogue is not None
+    words = loaded.catalogue.practices["reed-kick-then-swim"].composed
+    assert words == re.sub(rf"(?<=[=/,]){old}(?=[&:/,])", "another", COMPOSED) != COMPOSED
+    assert opens(loaded.catalogue, words) and not opens(loaded.catalogue, COMPOSED)

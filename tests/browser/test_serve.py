@@ -50,11 +50,11 @@ def served(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Served]:
     running.server.shutdown()
 
 
-@pytest.mark.parametrize("file", ["gone.html", "drills/gone.html"])
+@pytest.mark.parametrize("file", ["gone.html", "drills/gone.html", "sets/clocks/gone.html"])
 def test_a_missing_address_finds_the_root_of_a_site_that_names_none(
     context: BrowserContext, served: Served, file: str
 ) -> None:
-    """Beside the other pages or one folder down: styled, and its links lead where theirs do."""
+    """In the folder of any page: styled, and its links lead where theirs do."""
     page = context.new_page()
     page.goto(served.address + file)
     find = page.get_by_role("link", name="Find it")

@@ -38,12 +38,16 @@ test("under ten is an age, but under ten minutes, metres or lanes is none", () =
 test("a game of the breath or under water weighs the danger, and the question stays as it is asked", () => {
   const dared = [
     "hold breath game", "who can hold their breath longest", "holding breath competition for kids", "no breath 25", "no breath for 25 m", "no breath for a whole length", "underwater contest",
+    "50 m on one breath", "swim a length without breathing", "how far can they go without air",
   ];
   for (const words of dared) {
     assert.equal(asked(words).kinds.has("danger"), true, words);
     assert.equal(words.endsWith(asked(words).words.trim()), true, words); // "no" is heard of gear
   }
-  for (const words of ["who can explain underwater rules", "underwater rule in competition", "no breath 3 strokes into the turn", "underwater dolphin", "holds his breath"]) {
+  for (const words of ["25 no breath", "25s no breath"]) {
+    assert.equal(asked(words).kinds.has("danger"), true, words);
+  }
+  for (const words of ["who can explain underwater rules", "underwater rule in competition", "no breath 3 strokes into the turn", "50 free, one breath every 3 strokes", "25 one breath a length", "length without breathing to the left", "underwater dolphin", "holds his breath"]) {
     assert.equal(asked(words).kinds.has("danger"), false, words);
     assert.equal(words.endsWith(asked(words).words.trim()), true, words);
   }
@@ -102,6 +106,7 @@ test("what a line of a set means is asked of the words, with its numbers or with
   assert.equal(asked("what does 4x50 on 1:10 mean").words, "glossary how to read a set");
   assert.equal(asked("what does 4x50 on 1:10 mean").kinds.has("set"), true);
   assert.equal(asked("what does descend mean").words, "glossary descend");
+  assert.equal(asked("what does a 6 beat kick mean").words, "glossary a 6 beat kick");
 });
 
 test("an age may be written in words, and a bad back is sore unless it is a stroke's", () => {

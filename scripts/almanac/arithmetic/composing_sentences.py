@@ -47,8 +47,7 @@ SENTENCES: Mapping[str, str] = {
     "unmet-relief": "Nothing easy carries tired legs into the stroke: take more minutes.",
     "unmet-skill-time-left": "There is no skill in it.",
     "unmet-relief-time-left": "Nothing easy carries tired legs into the stroke.",
-    "unmet-slot-time-left": "{time} of the slot is not filled: take the change back, or swap"
-    " a piece for a longer one.",
+    "unmet-slot-time-left": "{time} of the slot is not filled: swap a piece for a longer one.",
     "because-gear": "the gear for it is not at hand",
     "because-lanes": "the lanes are too full for it",
     "because-adults": "it needs more adults",

@@ -1,5 +1,5 @@
-"""An entry under another id, its file and every place that names it; and a squad, a lane group or a
-pool, which stand in the club's file.
+"""An entry under another id, its file and every place that names it, addresses of composed
+practices too; and a squad, a lane group or a pool, which stand in the club's file.
 """
 
 from __future__ import annotations
@@ -13,6 +13,7 @@ from almanac.findings import Place
 from almanac.kinds import IN_CLUB, KIND
 from almanac.model.catalogue import Key
 from almanac.model.closed import CLUB
+from almanac.model.composed_words import with_new_id
 from almanac.model.load import Loaded
 from almanac.source.reader import DataPath, Document
 from almanac.source.rewrite import Rewrites, rewritten, uses
@@ -53,6 +54,22 @@ def places_naming(documents: Mapping[Key, Document], kind: str, id: str) -> dict
     return found
 
 
+_COMPOSED = "composed"
+
+
+def _rewrites(
+    documents: Mapping[Key, Document], kind: str, old: str, new: str
+) -> dict[Key, Rewrites]:
+    """By entry, the places that name one, each with what stands there once it has a new id."""
+    naming = places_naming(documents, kind, old)
+    found: dict[Key, Rewrites] = {key: dict.fromkeys(places, new) for key, places in naming.items()}
+    for key, document in documents.items():
+        words = document.data.get(_COMPOSED)
+        if isinstance(words, str) and (again := with_new_id(words, kind, old, new)) != words:
+            found[key] = {**found.get(key, {}), ((_COMPOSED,), False): again}
+    return found
+
+
 def renaming(loaded: Loaded, kind: str, old: str, new: str) -> RenamedFiles:
     """All that a new id changes. The old one leads to the new where its page may be linked to.
 
@@ -72,11 +89,11 @@ def renaming(loaded: Loaded, kind: str, old: str, new: str) -> RenamedFiles:
         change.texts[there.file] = None
     change.texts[target] = own.text
     change.texts[own.file] = f"moved_to: {new}\n" if KIND[kind].can_move else None
-    for key, places in places_naming(documents, kind, old).items():
+    for key, places in _rewrites(documents, kind, old, new).items():
         document = documents[key]
         if document is there:
             continue
-        text = rewritten(document, dict.fromkeys(places, new))
+        text = rewritten(document, places)
         if text is None:
             raise RenameError(
                 f"{document.file} cannot be written anew: change '{old}' there by hand"
@@ -95,12 +112,12 @@ def _renaming_in_club(loaded: Loaded, kind: str, old: str, new: str) -> RenamedF
     if new in loaded.names.of("reference", kind):
         raise RenameError(f"there is a {in_words(kind)} '{new}' already ({club.file})")
     own: DataPath = (IN_CLUB[kind], old)
-    found = {CLUB: {}, **places_naming(documents, kind, old)}
-    found[CLUB] = {(own, True): old, **found[CLUB]}
+    found = {CLUB: {}, **_rewrites(documents, kind, old, new)}
+    found[CLUB] = {(own, True): new, **found[CLUB]}
     change = RenamedFiles(club.file)
     for key, places in found.items():
         document = documents[key]
-        text = rewritten(document, dict.fromkeys(places, new))
+        text = rewritten(document, places)
         if text is None:
             raise RenameError(
                 f"{document.file} cannot be written anew: change '{old}' there by hand"

@@ -22,7 +22,8 @@ def _attribute(name: str) -> re.Pattern[str]:
     return re.compile(rf'{name}="(?<=\s{name}=")([^"<>]*)"(?=[^<>]*>)')
 
 
-MISSING = "404.html"  # shown at any address: one folder down "../" leads to the root, too
+MISSING = "404.html"  # shown at any address: in a folder of the site "../" leads to the root, too
+_UP = re.compile(r"^(?:\.\./)+")
 _HREF, _SRC, _ID = map(_attribute, ("href", "src", "id"))
 
 
@@ -41,7 +42,7 @@ class LinkCheck:
         plain = _SCRIPT_BODY.sub(r"\1", text)
         links = {*_HREF.findall(plain), *_SRC.findall(plain)}
         if file == MISSING:
-            links = {link.removeprefix("../") for link in links}
+            links = {_UP.sub("", link) for link in links}
         self._links[file] = links
         self._anchors[file] = set(_ID.findall(plain))
 

@@ -7,9 +7,10 @@ from __future__ import annotations
 from collections.abc import Collection, Iterable, Mapping, Sequence
 
 from almanac.arithmetic.composing_order import Stood
-from almanac.arithmetic.composing_pieces import DRILL, PART, SET, UNKNOWN
+from almanac.arithmetic.composing_pieces import UNKNOWN
 from almanac.arithmetic.composing_wishes import Asked
 from almanac.model.catalogue import Catalogue
+from almanac.model.composed_words import named_in
 
 PAGE = "make.html"
 
@@ -48,16 +49,14 @@ def address(catalogue: Catalogue, words: str) -> str:
 
 def opens(catalogue: Catalogue, words: str) -> bool:
     """Whether all that an address names is still there, so that the page can open it."""
-    found = dict(word.partition("=")[::2] for word in words.split("&"))
-    pieces = [own.partition(".")[2].partition(":")[0] for own in found.get("parts", "").split(",")]
+    club = catalogue.club
     known: dict[str, Collection[str]] = {
-        SET: catalogue.sets,
-        PART: catalogue.practices,
-        DRILL: catalogue.drills,
-    }
-    kept = (own.split("/") for own in filter(None, pieces))
-    is_there = all(len(own) > 1 and own[1] in known.get(own[0], {}) for own in kept)
-    return bool(words) and is_there and found.get("squad") in catalogue.club.squads
+        "squad": club.squads, "pool": club.waters, "lane_group": catalogue.lane_groups,
+        "gear": catalogue.gear, "goals": catalogue.words("goals"), "efforts": catalogue.efforts,
+        "set": catalogue.sets, "practice": catalogue.practices, "drill": catalogue.drills,
+    }  # fmt: skip
+    named = [*named_in(words)]
+    return bool(named) and all(own.id in known[own.kind] for own in named)
 
 
 def _unusual(numbers: Mapping[str, tuple[int, int]]) -> str:

@@ -4,39 +4,36 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from urllib.parse import urlencode
-from weakref import WeakKeyDictionary
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.composing_pieces import SET
 from almanac.model.practice import Practice
+from almanac.report.compose_address import PAGE
 from almanac.report.compose_pieces import part_keys
 from almanac.report.compose_table import can_compose
 
 _PARTS = range(3, 7)  # a warm-up, one to four pieces of work and relief, a cool-down
-_KEYS: WeakKeyDictionary[Analysis, dict[str, dict[tuple[str, int], str]]] = WeakKeyDictionary()
 
 
 def change_link(analysis: Analysis, practice: Practice) -> str:
     """The address, below the site's root, that opens a practice with its pieces; "" where not all
     of its parts are sets and parts that a practice is made of.
     """
-    known = analysis.catalogue.club.waters
-    if practice.pool not in known or not can_compose(analysis, practice.squad):
+    squad, waters = practice.squad, analysis.catalogue.club.waters
+    if practice.pool not in waters or not can_compose(analysis, squad):
         return ""
-    keys = _KEYS.setdefault(analysis, {})
-    if practice.squad not in keys:
-        keys[practice.squad] = part_keys(analysis, practice.squad)
-    parts = [*_pieces(practice, keys[practice.squad])]
+    keys = analysis.once((part_keys, squad), lambda: part_keys(analysis, squad))
+    parts = [*_pieces(practice, keys)]
     once = {own.partition(":")[0] for own in parts}
     if "" in parts or len(once) < len(parts) or len(parts) not in _PARTS:
         return ""
     slot = practice.slot
     words = {
-        "squad": practice.squad, "pool": practice.pool, "minutes": slot.minutes,
+        "squad": squad, "pool": practice.pool, "minutes": slot.minutes,
         "lanes": ",".join(_lanes(analysis, practice)), "start": slot.start,
         "parts": ",".join(parts), "from": practice.id,
     }  # fmt: skip
-    return "make.html#" + urlencode({name: own for name, own in words.items() if own}, safe="/,:")
+    return f"{PAGE}#" + urlencode({name: own for name, own in words.items() if own}, safe="/,:")
 
 
 def _pieces(practice: Practice, keys: Mapping[tuple[str, int], str]) -> Iterator[str]:
