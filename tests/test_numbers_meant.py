@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from almanac.source.meant import number_hint, range_meant
-from almanac.source.times_meant import time_meant
+from almanac.source.times_meant import later_meant, time_meant
 
 
 @pytest.mark.parametrize(
@@ -44,3 +44,20 @@ def test_a_number_of_hundreds_of_digits_is_nothing_that_was_meant() -> None:
     assert range_meant("4-12 ft", "depth_m") == ("1.22", "3.66")
     for text in (f"1-{'9' * 400}", f"1-{'9' * 400} ft"):
         assert range_meant(text, "depth_m") == ()
+
+
+@pytest.mark.parametrize(
+    ("said", "since", "day"),
+    [
+        ("in a year", "2026-10-05", "2027-10-05"), ("in a year", "2028-02-29", "2029-02-28"),
+        ("six months", "2026-08-31", "2027-02-28"), ("after 4 months", "2027-10-31", "2028-02-29"),
+        ("2 weeks", "2026-12-25", "2027-01-08"), ("every ten days", "2026-12-25", "2027-01-04"),
+        ("in 0 years", "2026-10-05", ""), ("some years", "2026-10-05", ""), ("a year", "soon", ""),
+        ("99 years", "9990-01-01", ""), ("in 100 years", "2026-10-05", ""), ("", "2026-10-05", ""),
+        ("in ١ year", "2026-10-05", ""),
+    ],
+)  # fmt: skip
+def test_a_day_said_by_how_much_later_it_is_lies_in_the_calendar(
+    said: str, since: str, day: str
+) -> None:
+    assert later_meant(said, since) == day

@@ -38,6 +38,8 @@ def text_hint(failure: Failure) -> str:
             return ""
         return f"write it behind the colon: {_about(failure)}".rstrip(": ")
     if isinstance(value, list) and len(value) == 1 and isinstance(value[0], str):
+        if not isinstance((failure.path or ("",))[-1], int):
+            return f"write it without a dash or brackets: {excerpt(value[0])}"
         return f"one dash is enough: - {excerpt(value[0])}"
     if isinstance(value, list) and value and all(isinstance(own, str) for own in value):
         whole = ", ".join(value)

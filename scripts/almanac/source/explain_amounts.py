@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from almanac.findings import Finding
+from almanac.source.explain_times import of_groups
 from almanac.source.failure import Failure, quote
-from almanac.source.put_together import of_groups
 
 
 def bound(failure: Failure) -> Iterator[Finding]:

@@ -2,12 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+import re
+from collections.abc import Iterator, Mapping
+from typing import Any
 
 from almanac.findings import Finding
 from almanac.source.failure import Failure, quote
-from almanac.source.put_together import of_groups, several_times
-from almanac.source.times_meant import day_meant, days_meant, dotted_time, time_meant
+from almanac.source.put_together import taken
+from almanac.source.times_meant import day_meant, days_meant, dotted_time, later_meant, time_meant
+
+_GROUP_AND_TIME = re.compile(r"\s*([\w-]+)\s*[ :=@]\s*([0-9]{0,2}:[0-5][0-9])\s*")
+_TIMES = re.compile(
+    r"[0-9]{1,2}:[0-5][0-9](?:\s*(?:[/,;&]|\band\b|\bor\b)\s*[0-9]{1,2}:[0-5][0-9])+"
+)
+_MOST_TIMES = 12  # that are written out
 
 
 def groups_in_list(failure: Failure) -> list[Finding] | None:
@@ -33,7 +41,8 @@ def clock(failure: Failure) -> Iterator[Finding]:
     message, hint = str(failure.problem.cause), getattr(failure.problem.cause, "hint", "")
     written = failure.written
     said = failure.value if isinstance(failure.value, str) else ""
-    if said and (meant := time_meant(said) or of_groups(said, failure)):
+    in_list = isinstance((failure.path or ("",))[-1], int)  # a list holds no lane groups
+    if said and (meant := time_meant(said) or ("" if in_list else of_groups(said, failure))):
         hint = f"write {meant}"
     elif said and (meant := several_times(said, failure)):
         hint = meant
@@ -49,6 +58,48 @@ def clock(failure: Failure) -> Iterator[Finding]:
 def day(failure: Failure) -> Iterator[Finding]:
     """A day that is none."""
     said = failure.value if isinstance(failure.value, str) else ""
-    meant = f"write {day_meant(said)}" if day_meant(said) else days_meant(said)
+    since = str(failure.siblings.get("on", ""))
+    if meant := day_meant(said):
+        meant = f"write {meant}"
+    elif failure.path[-1:] == ("again",) and (meant := later_meant(said, since)):
+        meant = f"write {meant}, counted from {since}"
+    else:
+        meant = days_meant(said)
     usual = "write a day that exists, from 1900 to 2199, as YYYY-MM-DD"
     yield failure.say("bad-date", f"{quote(failure.value)} is no day", meant or usual)
+
+
+def of_groups(value: Any, failure: Failure) -> str:
+    """Times with the lane groups that they are for, in a text or a list, as fields; "" where they
+    are none.
+    """
+    pieces = re.split(r"[,;/]", value) if isinstance(value, str) else value
+    if not isinstance(pieces, list) or not pieces:
+        return ""
+    told: dict[str, str] = {}
+    for piece in pieces:
+        text = piece
+        if isinstance(piece, Mapping) and len(piece) == 1:
+            text = " ".join(map(str, next(iter(piece.items()))))
+        found = _GROUP_AND_TIME.fullmatch(text) if isinstance(text, str) else None
+        group: dict[str, Any] = {"reference": "lane_group"}
+        name = taken(failure, group, found[1]) if found else ""
+        if not found or not name:
+            return ""
+        told[name] = found[2] if told.get(name, found[2]) == found[2] else "..."  # which is meant?
+    return "{" + ", ".join(f"{name}: {time}" for name, time in told.items()) + "}"
+
+
+def several_times(text: str, failure: Failure) -> str:
+    """For several times in one text: how those of reps and those of lane groups are written; ""
+    elsewhere.
+    """
+    if not _TIMES.fullmatch(text.strip()) or "sendoff" not in failure.path:
+        return ""
+    times = re.findall(r"[0-9]{1,2}:[0-5][0-9]", text)
+    if len(times) > _MOST_TIMES:
+        return f"in a list, one for each rep in order: [{times[0]}, {times[1]}, ...]"
+    groups = list(failure.names.of("reference", "lane_group"))
+    names = [*groups, *["..."] * len(times)][: len(times)]
+    own = ", ".join(f"{name}: {time}" for name, time in zip(names, times, strict=True))
+    return f"for lane groups write {{{own}}}; for one rep after the other [{', '.join(times)}]"

@@ -14,6 +14,7 @@ from almanac.source.put_together import (
     in_one_line,
     is_free_text,
     names_meant,
+    number_meant_for,
     rep_meant,
     text_of_field,
 )
@@ -23,7 +24,12 @@ from almanac.source.syntax_slips import excerpt
 from almanac.source.times_meant import of_day_meant
 from almanac.source.words_meant import dose_meant, fields_meant, list_meant
 from almanac.units import COURSES
+from almanac.wording.numbers_said import number_said
 
+_LENGTHS = re.compile(
+    r"([0-9]{1,2}(?= ?[a-z])|[a-z -]+(?= )) ?(?:lengths?|laps?|widths?)", re.ASCII
+)
+_ALL_OPEN = re.compile(r"write \{(?:\w+: \.\.\.(?:, )?){1,3}\}")
 _YES, _NO = {"yes", "on", "y"}, {"no", "off", "n", "none"}
 _DAYS_OFF = {"off", "free", "day off", "rest day", "none", "no session"}
 
@@ -32,6 +38,8 @@ def type_hint(failure: Failure) -> str:
     """For a value of another type: how to write what was meant."""
     wanted = failure.wanted if isinstance(failure.wanted, str) else ""
     if failure.says("format") == "date":
+        if isinstance(failure.value, int) and re.fullmatch(r"(19|20|21)[0-9]{2}", failure.written):
+            return f"write it with month and day, as {failure.value}-MM-DD"
         return "write a day that exists, as YYYY-MM-DD"
     if wanted in _BY_TYPE and (hint := _BY_TYPE[wanted](failure)):
         return hint
@@ -39,10 +47,9 @@ def type_hint(failure: Failure) -> str:
         words = listed(failure.names.of("vocabulary", "efforts"), 24)
         return f"an effort is a word here: write {words}"
     if failure.says("vocabulary"):
-        return (
-            "the words are "
-            f"{listed(failure.names.of('vocabulary', failure.says('vocabulary')), 24)}"
-        )
+        list_of = failure.says("vocabulary")
+        words = listed(failure.names.of("vocabulary", list_of), 24)
+        return f"the words are {words} (drills/vocabulary/{list_of}.yml)"
     told = failure.says("says") or failure.says("description")
     is_told = failure.says("says") or isinstance(failure.value, list)
     if told and wanted == "object" and failure.fields and not is_told:
@@ -97,7 +104,9 @@ def _item_meant(failure: Failure, text: str) -> str:
 
 
 def _object(failure: Failure) -> str:
-    return _rep_hint(failure) or _fields_hint(failure)
+    hint = _rep_hint(failure) or _fields_hint(failure)
+    names = re.findall(r"(\w+): ", hint) if _ALL_OPEN.fullmatch(hint) else []
+    return hint + "".join(f"; {name}: {failure.about(name)}" for name in names)
 
 
 def _of_day(failure: Failure) -> str:
@@ -119,13 +128,14 @@ def _rep_hint(failure: Failure) -> str:
 
 def _lengths_hint(failure: Failure) -> str:
     """For a distance that is told in lengths: how far that is; "" elsewhere."""
-    said = re.fullmatch(r"([1-9][0-9]?) ?(?:lengths?|laps?|widths?)", str(failure.value).strip())
-    if not said:
+    said = _LENGTHS.fullmatch(str(failure.value).strip())
+    if not said or failure.path[-1:] != ("distance",):
         return ""
+    many = int(said[1]) if said[1].isdigit() else number_said(said[1])
     course = COURSES.get(str(failure.document.data.get("course")))
-    if not course or "length" not in failure.value:
+    if not many or not course or "length" not in failure.value:
         return "write how far that is, in digits alone"
-    return f"write {int(said[1]) * course.length}: so far are {said[0]} of a pool of {course.shown}"
+    return f"write {many * course.length}: so far are {said[0]} of a pool of {course.shown}"
 
 
 def _fields_hint(failure: Failure) -> str:
@@ -136,7 +146,7 @@ def _fields_hint(failure: Failure) -> str:
             return f"write {{people: [{', '.join(map(scalar, value))}]}}"
         return names_meant(failure)
     if not isinstance(value, str):
-        return fields_meant(failure)
+        return fields_meant(failure) or number_meant_for(failure, failure.written)
     if "rest" in failure.fields and value.lower() in _DAYS_OFF:
         return "write {rest: true}"
     if "people" in failure.fields and " " in value:
@@ -144,6 +154,8 @@ def _fields_hint(failure: Failure) -> str:
     if dose := dose_meant(failure):
         return f"write {dose}"
     hint = fields_meant(failure)
+    if not hint or _ALL_OPEN.fullmatch(hint):
+        hint = number_meant_for(failure, value) or hint
     is_whole = all(f"{name}: " in hint for name in failure.says("required", []))
     if hint and is_whole and "..." not in hint:
         return hint

@@ -9,7 +9,7 @@ from almanac.wording.numbers_said import number_said
 
 _DECIMAL_COMMA = re.compile(r"[0-9]+,([0-9]{1,2}|[0-9]{4,})", re.ASCII)
 # A whole number as people write it: grouped, with leading noughts, with a unit behind it.
-_NUMBER = re.compile(r"0*([0-9]{1,3}([,_' ][0-9]{3})+|[0-9]+) ?[a-z]{0,7}", re.ASCII)
+_NUMBER = re.compile(r"0*([0-9]{1,3}([,_' ][0-9]{3})+|[0-9]+) ?[a-z]{0,8}", re.ASCII)
 LIKE_DIGITS = str.maketrans("OoQlI|", "000111")
 _NEARLY_DIGITS = re.compile(r"[0-9OoQlI|]*[0-9][0-9OoQlI|]*")
 _RANGE = re.compile(r"([0-9]{1,6}) ?(?:-|–|—|to|or|\.\.) ?([0-9]{1,6})")
@@ -79,11 +79,11 @@ def number_hint(value: object, wanted: str, field: str = "") -> str:
     if field == "minutes" and (hours := _HOURS_AND_MINUTES.fullmatch(said)):
         whole, rest = hours[1] or hours[3], hours[2] or hours[4] or 0
         return f"write {60 * int(whole) + int(rest)}: all of it in minutes, in digits alone"
-    if isinstance(value, str) and (share := _PERCENT.fullmatch(value.strip())):
+    if wanted == "number" and (share := _PERCENT.fullmatch(said)):
         part = int(share[2]) / 100
         if share[1]:
             part = 1 + part if share[1] == "+" else 1 - part
-            return f"write {part:g}: so many times of it {value.strip()} is"
+            return f"write {part:g}: so many times of it {said} is"
         return f"write {part:g}: a hundredth of what stands before the %"
     if field == "minutes" and (many := _MINUTES_SAID.get(said.lower())):
         return f"write {many}: all of it in minutes, in digits alone"

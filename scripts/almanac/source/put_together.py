@@ -1,17 +1,16 @@
 """What somebody put together that stands apart: a word of one field as the name of another, several
-fields in a line, fields where a list belongs, send-offs with their lane groups in a list.
+fields in a line, fields where a list belongs.
 """
 
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
 from typing import Any
 
 from almanac.source.failure import Failure
-from almanac.source.scalars import scalar
+from almanac.source.scalars import in_quotes, scalar
 from almanac.source.syntax_slips import excerpt
-from almanac.source.words_meant import word_meant
+from almanac.source.words_meant import as_written, word_meant
 from almanac.units import TimeError, parse_written_time
 
 _ISO_DAY = re.compile(r"(?:19|20)[0-9]{2}-[0-9]{2}-[0-9]{2}", re.ASCII)
@@ -23,10 +22,6 @@ _LEAVES = re.compile(
     r"\b(?:on|leaving|every|send-?off)\s+([0-9]{1,2}:[0-5][0-9])|@\s*([0-9]{1,2}:[0-5][0-9])"
 )
 _RESTS = re.compile(r"\brest:?\s+([0-9]{0,2}:[0-5][0-9])|([0-9]{0,2}:[0-5][0-9])\s+rest\b")
-_GROUP_AND_TIME = re.compile(r"\s*([\w-]+)\s*[ :=@]\s*([0-9]{0,2}:[0-5][0-9])\s*")
-_TIMES = re.compile(
-    r"[0-9]{1,2}:[0-5][0-9](?:\s*(?:[/,;&]|\band\b|\bor\b)\s*[0-9]{1,2}:[0-5][0-9])+"
-)
 _MOST_TOKENS = 8
 _MOST_WORDS = 12  # of what is done, and how hard
 
@@ -100,13 +95,6 @@ def is_free_text(failure: Failure, piece: dict[str, Any]) -> bool:
     return piece.get("type") == "string" and not closed & piece.keys()
 
 
-def as_written(failure: Failure, told: Mapping[str, str]) -> str:
-    """Fields in braces, in the order of the schema, those that are needed and not known as dots."""
-    needed = failure.says("required", [])
-    names = [name for name in failure.fields if name in told or name in needed]
-    return "{" + ", ".join(f"{name}: {told.get(name, '...')}" for name in names) + "}"
-
-
 def in_one_line(failure: Failure, text: str) -> str:
     """Fields that stand in one text, each known by what it is, as they are written; "" where a word
     of it is of no field.
@@ -131,6 +119,19 @@ def text_of_field(failure: Failure, text: str) -> str:
     return as_written(failure, {name: scalar(excerpt(text))}) if name and is_sentence else ""
 
 
+def number_meant_for(failure: Failure, text: str) -> str:
+    """For a text or number where fields belong: the one that takes texts only with a number in
+    them, as one to call; "" where none does.
+    """
+    for name in failure.fields:
+        piece, said = failure.resolved(failure.fields[name]), text.removeprefix(f"{name} ")
+        pattern = piece.get("pattern", "")
+        is_numbered = is_free_text(failure, piece) and not re.search(pattern, "a")
+        if is_numbered and len(said) > 1 and re.search(pattern, said):
+            return f"write {as_written(failure, {name: in_quotes(excerpt(said))})}"
+    return ""
+
+
 def dashes_meant(failure: Failure) -> str:
     """For fields where a list belongs: what to put a dash before."""
     keys = list(failure.value)
@@ -150,40 +151,6 @@ def names_meant(failure: Failure) -> str:
     own = failure.resolved(piece.get("additionalProperties") or {})
     behind = "how many" if own.get("type") == "integer" else "..."
     return f"write each with a colon, without a dash or brackets: {excerpt(words[0])}: {behind}"
-
-
-def of_groups(value: Any, failure: Failure) -> str:
-    """Times with the lane groups that they are for, in a text or a list, as fields; "" where they
-    are none.
-    """
-    pieces = re.split(r"[,;/]", value) if isinstance(value, str) else value
-    if not isinstance(pieces, list) or not pieces:
-        return ""
-    told: dict[str, str] = {}
-    for piece in pieces:
-        text = piece
-        if isinstance(piece, Mapping) and len(piece) == 1:
-            text = " ".join(map(str, next(iter(piece.items()))))
-        found = _GROUP_AND_TIME.fullmatch(text) if isinstance(text, str) else None
-        group: dict[str, Any] = {"reference": "lane_group"}
-        name = taken(failure, group, found[1]) if found else ""
-        if not found or not name:
-            return ""
-        told[name] = found[2]
-    return "{" + ", ".join(f"{name}: {time}" for name, time in told.items()) + "}"
-
-
-def several_times(text: str, failure: Failure) -> str:
-    """For several times in one text: how those of reps and those of lane groups are written; ""
-    elsewhere.
-    """
-    if not _TIMES.fullmatch(text.strip()) or "sendoff" not in failure.path:
-        return ""
-    times = re.findall(r"[0-9]{1,2}:[0-5][0-9]", text)
-    groups = list(failure.names.of("reference", "lane_group"))
-    names = [*groups, *["..."] * len(times)][: len(times)]
-    own = ", ".join(f"{name}: {time}" for name, time in zip(names, times, strict=True))
-    return f"for lane groups write {{{own}}}; for one rep after the other [{', '.join(times)}]"
 
 
 def rep_meant(failure: Failure, text: str) -> str:

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import re
-from datetime import date
+from calendar import monthrange
+from datetime import date, timedelta
 
 from almanac.source.meant import LIKE_DIGITS, bare, has_letters
 from almanac.wording.numbers_said import number_said
@@ -26,6 +27,11 @@ _DAY = re.compile(
 )
 _IN_ORDER = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
 _MONTHS = {month: number for number, month in enumerate(_IN_ORDER, start=1)}
+_LATER = re.compile(
+    r"(?:in |after |every (?=.* ))?([0-9]{1,2}|[a-z -]+?) (day|week|month|year)s?(?: later)?"
+)
+_ONCE = {"a": 1, "an": 1, "next": 1, "every": 1, "each": 1}
+_DAYS = {"day": 1, "week": 7}
 _CLOCK = re.compile(r"[0-9]{1,2}(:[0-9]{2}){1,2}|[0-9]{1,4}")
 
 
@@ -52,11 +58,41 @@ def days_meant(text: str) -> str:
     """
     found = re.fullmatch(r"([0-9]{1,2})[./-]([0-9]{1,2})[./-]((?:19|20)[0-9]{2})", text.strip())
     if not found:
-        return _without_year(text)
+        return _without_year(text) or _without_day(text)
     said = [f"{found[1]} {found[2]} {found[3]}", f"{found[2]} {found[1]} {found[3]}"]
     both = [day_meant(own) for own in said]
     told = " or ".join(f"{own} for {date.fromisoformat(own):%-d %B}" for own in both if own)
     return f"write {told}" if told else ""
+
+
+def later_meant(text: str, since: str) -> str:
+    """The day so many days, weeks, months or years after another, as ``in a year``, as YYYY-MM-DD;
+    "" where either is none.
+    """
+    found = _LATER.fullmatch(text.strip().lower())
+    if not found:
+        return ""
+    many = int(found[1]) if found[1].isdigit() else _ONCE.get(found[1]) or number_said(found[1])
+    try:
+        start = date.fromisoformat(since)
+        if found[2] in _DAYS:
+            return (start + timedelta(days=many * _DAYS[found[2]])).isoformat() if many else ""
+        months = start.month - 1 + many * (len(_MONTHS) if found[2] == "year" else 1)
+        year, month = start.year + months // len(_MONTHS), months % len(_MONTHS) + 1
+        last = monthrange(year, month)[1]
+        return date(year, month, min(start.day, last)).isoformat() if many else ""
+    except ValueError:
+        return ""
+
+
+def _without_day(text: str) -> str:
+    """A month of a year, as a day of it is written; "" where it is none."""
+    found = re.fullmatch(r"((?:19|20)[0-9]{2})-(0[1-9]|1[0-2])", text.strip(), re.ASCII)
+    if found:
+        return f"write it with its day, as {found[0]}-DD"
+    named = re.fullmatch(r"([A-Za-z]{3,9})\.? ((?:19|20)[0-9]{2})", text.strip(), re.ASCII)
+    number = _MONTHS.get(named[1][:3].lower()) if named else None
+    return f"write it with its day, as {named[2]}-{number:02}-DD" if named and number else ""
 
 
 def _without_year(text: str) -> str:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping
+from math import inf
 from typing import Any
 
 from almanac.source.failure import Failure, quote
@@ -53,6 +54,13 @@ def _field_of(failure: Failure, item: Mapping[str, Any], text: str) -> str:
     return ""
 
 
+def as_written(failure: Failure, told: Mapping[str, str]) -> str:
+    """Fields in braces, in the order of the schema, those that are needed and not known as dots."""
+    needed = failure.says("required", [])
+    names = [name for name in failure.fields if name in told or name in needed]
+    return "{" + ", ".join(f"{name}: {told.get(name, '...')}" for name in names) + "}"
+
+
 def dose_meant(failure: Failure) -> str:
     """A dose as coaches say it, ``4-6 x 50``, in its fields; "" elsewhere."""
     if not {"distance", "reps"} <= {*failure.fields}:
@@ -62,11 +70,11 @@ def dose_meant(failure: Failure) -> str:
     )
     if not said:
         return ""
-    told = {"distance": said[3], "reps": f"{{from: {said[1]}, to: {said[2] or said[1]}}}"}
+    few, many = sorted((int(said[1]), int(said[2] or said[1])))
+    told = {"distance": said[3], "reps": f"{{from: {few}, to: {many}}}"}
     if rest := re.search(r"[0-9]{0,2}:[0-5][0-9]", str(failure.value)):
         told["rest"] = rest[0] if rest[0][0] != ":" else f"0{rest[0]}"
-    told |= {name: "..." for name in failure.says("required", []) if name not in told}
-    return "{" + ", ".join(f"{name}: {told[name]}" for name in failure.fields if name in told) + "}"
+    return as_written(failure, told)
 
 
 def fields_meant(failure: Failure) -> str:
@@ -77,9 +85,10 @@ def fields_meant(failure: Failure) -> str:
     if isinstance(value, int | float) and {"from", "to"} <= {*fields} and value is not True:
         return f"write {{from: {value}, to: {value}}}"
     if isinstance(value, int) and not isinstance(value, bool):
-        taking = [name for name in fields if _piece(failure, name).get("type") in _NUMBERS]
+        taking = [name for name in fields if _takes(_piece(failure, name), value)]
         name = "distance" if "distance" in taking else taking[0] if taking else ""
-        return f"write {{{name}: {value}}}" if name else ""
+        if name:
+            return f"write {as_written(failure, {name: str(value)})}"
     if isinstance(value, str) and (meant := _of_text(failure, value)):
         return meant
     if failure.says("required") or not failure.says("description"):
@@ -152,6 +161,12 @@ def _words_between(failure: Failure, text: str) -> tuple[str, ...]:
         if known and all(word in known for word in words):
             return words
     return ()
+
+
+def _takes(piece: Mapping[str, Any], number: int) -> bool:
+    """Whether a number may stand in a piece of a schema."""
+    least, most = piece.get("minimum", -inf), piece.get("maximum", inf)
+    return piece.get("type") in _NUMBERS and least <= number <= most
 
 
 def _piece(failure: Failure, name: str) -> Mapping[str, Any]:
