@@ -38,16 +38,17 @@ test("under ten is an age, but under ten minutes, metres or lanes is none", () =
 test("a game of the breath or under water weighs the danger, and the question stays as it is asked", () => {
   const dared = [
     "hold breath game", "who can hold their breath longest", "holding breath competition for kids", "no breath 25", "no breath for 25 m", "no breath for a whole length", "underwater contest",
-    "50 m on one breath", "swim a length without breathing", "how far can they go without air",
+    "50 m on one breath",
   ];
   for (const words of dared) {
     assert.equal(asked(words).kinds.has("danger"), true, words);
     assert.equal(words.endsWith(asked(words).words.trim()), true, words); // "no" is heard of gear
   }
-  for (const words of ["25 no breath", "25s no breath"]) {
+  for (const words of ["25 no breath", "25s no breath", "swim a length without breathing", "how far can they go without air"]) {
     assert.equal(asked(words).kinds.has("danger"), true, words);
   }
-  for (const words of ["who can explain underwater rules", "underwater rule in competition", "no breath 3 strokes into the turn", "50 free, one breath every 3 strokes", "25 one breath a length", "length without breathing to the left", "underwater dolphin", "holds his breath"]) {
+  assert.equal(asked("length without breathing to the left").kinds.has("danger"), false);
+  for (const words of ["who can explain underwater rules", "underwater rule in competition", "no breath 3 strokes into the turn", "50 free, one breath every 3 strokes", "underwater dolphin", "holds his breath"]) {
     assert.equal(asked(words).kinds.has("danger"), false, words);
     assert.equal(words.endsWith(asked(words).words.trim()), true, words);
   }
