@@ -69,14 +69,17 @@ def served(asked: Asked, own: Proposal) -> list[str]:
 def summary(asked: Asked, own: Proposal) -> str:
     """What it is for, and what is done beside the main set that the title names: one piece of work
     alone, for what two titles say side by side, neither may mean. No longer than the schema lets it
-    be.
+    be: with fewer goals where their titles are long.
     """
     by_role = {one.role: one for one in own.order}
     one = next(by_role[role] for role in (SKILL, SECOND, MAIN) if role in by_role)
     goals = served(asked, own) or [asked.table.squad.title]
-    purpose = said("entry-purpose", goals=", ".join(goals))
+    purposes = [
+        said("entry-purpose", goals=", ".join(goals[:count])) for count in range(len(goals), 0, -1)
+    ]
     work = said("entry-work", role=role_word(one.role), title=one.own.piece.title.rstrip("."))
-    return next(text for text in (f"{purpose} {work}", purpose) if len(text) <= SUMMARY_MOST)
+    whole = [f"{purposes[0]} {work}", *purposes]
+    return next(text for text in whole if len(text) <= SUMMARY_MOST)
 
 
 def focus(asked: Asked, own: Proposal) -> str:
