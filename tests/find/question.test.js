@@ -158,6 +158,18 @@ test("what something is leads to the words, too; what is on tonight does not", (
   }
 });
 
+test("where somebody's life is in danger, what to do then is first", () => {
+  const help = { kind: "danger", href: "safety.html#in-an-emergency" };
+  /** @param {string} text */
+  const first = (text) => withGuides([PRACTICE, help], [PRACTICE, help], { isPractice: false }, { question: asked(text), fit: () => FITS, groups: [] }).hits[0];
+  for (const text of ["kid not breathing", "She is not breathing!", "he isn't breathing", "child stopped breathing", "can't breathe", "swimmer unconscious", "swimmer at the bottom", "drowning in lane 2"]) {
+    assert.equal(first(text), help, text);
+  }
+  for (const text of ["not breathing to the left", "kids not breathing out", "can't breathe between strokes", "stop at the bottom of the kick", "no breathing sets"]) {
+    assert.equal(first(text), PRACTICE, text);
+  }
+});
+
 test("a change of strokes is called as medleys have it", () => {
   assert.equal(asked("backstroke to breaststroke turn").words, "back to breast turn");
   assert.equal(asked("butterfly into backstroke").words, "fly to back");

@@ -1,12 +1,20 @@
 // Pages that stand beside what is found: where a practice is asked for, the one that makes it; where no lane has room, what is done then; where it
-// is asked what something is, the one that explains words. Pure.
+// is asked what something is, the one that explains words; where somebody's life is in danger, before all else what to do. Pure.
 
 /** @import {Asked, Entry, Fit, Group} from "./list.js" */
 /** @import {Question} from "./question.js" */
 
+/** @typedef {{question: Question, fit: (entry: Entry) => Fit, groups: Group[]}} Heard with the lane groups of the club */
+
 const MAKES = "make.html";
 const EXPLAINS = "words.html";
 const WHAT_IS = /^what(?:['’]?s| is| are) (?:an? )?(?!(?:on|next|new|wrong|this|that|it|up|best|safe|allowed|happening|the|your|my|our|good|right|left|today|tonight|too|so)\b)[\p{L}/-]+(?: [\p{L}/-]+)?\s*\??$/u;
+const IN_AN_EMERGENCY = "safety.html#in-an-emergency";
+const WHO = "(?:swimmers?|kids?|child|boy|girl|someone|somebody|he|she)";
+const IN_DANGER = new RegExp( // breath that nothing more is said of: what is done to a side, or between strokes, is a matter of the stroke
+  "\\b(?:drowning|unconscious|unresponsive|not responding|lifeless|no pulse)\\b|" +
+  "(?:\\bnot|n['’]?t|\\bstop(?:s|ped)?|\\bno longer) breath(?:e|ing)\\b(?=\\s*(?:$|[?!.,;]|(?:and|help|any ?more|what|in the (?:water|pool))\\b))|" +
+  `\\b${WHO} (?:is |are |lies |lying )?(?:on|at) the bottom\\b(?=\\s*(?:$|[?!.,;]|of the pool\\b))`, "u");
 const CROWDED = "otherwise.html#too-many";
 const LATEST = 2; // the place, from 0, that is still among the first three
 const PRACTICE = "practice";
@@ -30,24 +38,36 @@ function placed(hits, guide, at) {
   return guide && (stands < 0 || stands > at) ? [...others.slice(0, at), guide, ...others.slice(at)] : hits;
 }
 
+/** The page of an address, where the site has it.
+ * @type {(entries: Entry[], href: string) => Entry | undefined} */
+const page = (entries, href) => entries.find((entry) => entry.href === href);
+
+/** The pages that minutes and room lead to, each with its place from 0.
+ * @type {(hits: Entry[], entries: Entry[], asked: Asked, heard: Heard) => [guide: Entry | undefined, at: number][]} */
+function ofRoom(hits, entries, asked, { question: { lanes, swimmers }, fit, groups }) {
+  const inLane = lanes && swimmers ? swimmers / lanes : 0;
+  const isCrowded = inLane > TOO_MANY * Math.max(...groups.map((group) => group.heads / group.lanes)) || (inLane > 0 && hits.slice(0, LOOKED_AT).every((entry) => fit(entry).crowded));
+  return [
+    [asked.isPractice ? page(entries, MAKES) : undefined, behindWhatFits(hits, fit)],
+    [isCrowded ? page(entries, CROWDED) : undefined, 0],
+  ];
+}
+
 /**
- * Hits with the pages that belong beside them, where minutes, room or a meaning were asked for in words; and those pages, which are as sure as what fits.
+ * Hits with the pages that belong beside them, where minutes, room, a meaning or help were asked for in words; and those pages, which are as sure as
+ * what fits.
  * @param {Entry[]} hits in order
  * @param {Entry[]} entries
  * @param {Asked} asked
- * @param {{question: Question, fit: (entry: Entry) => Fit, groups: Group[]}} heard with the lane groups of the club
+ * @param {Heard} heard
  * @returns {{hits: Entry[], guides: Entry[]}}
  */
-export function withGuides(hits, entries, asked, { question: { asked: text, minutes, lanes, swimmers }, fit, groups }) {
-  /** @type {(href: string) => Entry[]} */
-  const page = (href) => entries.filter((entry) => entry.href === href);
-  if (minutes === null && lanes === null && swimmers === null) {
-    const words = WHAT_IS.test(text.trim().toLowerCase()) ? page(EXPLAINS) : [];
-    return { hits: placed(hits, words[0], LATEST), guides: words };
-  }
-  const maker = asked.isPractice ? page(MAKES) : [];
-  const inLane = lanes && swimmers ? swimmers / lanes : 0;
-  const isCrowded = inLane > TOO_MANY * Math.max(...groups.map((group) => group.heads / group.lanes)) || (inLane > 0 && hits.slice(0, LOOKED_AT).every((entry) => fit(entry).crowded));
-  const advice = isCrowded ? page(CROWDED) : [];
-  return { hits: placed(placed(hits, maker[0], behindWhatFits(hits, fit)), advice[0], 0), guides: [...maker, ...advice] };
+export function withGuides(hits, entries, asked, heard) {
+  const { asked: text, minutes, lanes, swimmers } = heard.question, words = text.trim().toLowerCase();
+  /** @type {[guide: Entry | undefined, at: number][]} the later one stands before the others */
+  const guides = [
+    ...(minutes ?? lanes ?? swimmers) === null ? [/** @type {[Entry | undefined, number]} */ ([WHAT_IS.test(words) ? page(entries, EXPLAINS) : undefined, LATEST])] : ofRoom(hits, entries, asked, heard),
+    [IN_DANGER.test(words) ? page(entries, IN_AN_EMERGENCY) : undefined, 0],
+  ];
+  return { hits: guides.reduce((all, [guide, at]) => placed(all, guide, at), hits), guides: guides.flatMap(([guide]) => guide ?? []) };
 }
