@@ -20,7 +20,7 @@ from shared import CATALOGUE, DAY
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.balance import balance_of
 from almanac.arithmetic.block_wishes import loads_of
-from almanac.arithmetic.planning_choices import FAST, HARD, LOAD, METRES, RESISTED, WORN
+from almanac.arithmetic.planning_choices import FAST, HARD, LOAD, METRES, RESISTED, WORN, DaySlot
 from almanac.checks import check
 from almanac.commands import compose_block
 from almanac.commands.compose_block_tried import UNSAVED
@@ -28,8 +28,10 @@ from almanac.commands.drafts import Unwritten, tried
 from almanac.commands.main import main
 from almanac.commands.shared import CheckedCatalogue, load_and_check
 from almanac.model.load import load
+from almanac.report import planning_composed
 from almanac.report.block_answer import _without_tests
 from almanac.report.block_judged import Again, again_in
+from almanac.report.planning_composed import Draft
 from almanac.report.planning_practices import choices_of
 from almanac.report.planning_slots import follows_a_break
 from almanac.resources import SITE_SOURCE
@@ -543,3 +545,24 @@ def test_of_a_week_that_is_too_heavy_with_its_test_the_other_weeks_are_named(
         )
     )
     assert _without_tests(answer, number) == words
+
+
+def test_the_same_parts_in_another_pool_or_a_shorter_slot_are_another_practice(monkeypatch) -> None:
+    """At another time of day they are the same one: a block says when it goes."""
+    monday = date(2027, 1, 4)
+    booked = [("home", "18:00", 60), ("away", "18:00", 60), ("home", "18:00", 45), ("home", "19:00", 60)]  # fmt: skip
+    slots = [DaySlot(monday, 0, pool, begins, minutes) for pool, begins, minutes in booked]
+    there = SimpleNamespace(catalogue=SimpleNamespace(practices={}))
+
+    def requests(planning, kind, slots):
+        return [SimpleNamespace(minutes=kind.minutes)]
+
+    def composed(made, kind, request, names):
+        yield Draft(f"{kind.pool} {kind.begins} {request.minutes}", "", "title: x\nparts:\n  - y\n")
+
+    monkeypatch.setattr(planning_composed, "_requests", requests)
+    monkeypatch.setattr(planning_composed, "_composed", composed)
+    monkeypatch.setattr(planning_composed, "compose_table", lambda *_: None)
+    planning = SimpleNamespace(slots=slots, analysis=there, squad="heron")
+    found = [own.id for own in planning_composed.drafts(planning, frozenset())]
+    assert found == ["home 18:00 60", "away 18:00 60", "home 18:00 45"]

@@ -67,13 +67,15 @@ def drafts(planning: Planning, broken: frozenset[str]) -> Iterator[Draft]:
     made = compose_table(planning.analysis, planning.squad, broken, pools)
     there = planning.analysis.catalogue.practices
     names = _Names({*there}, {own.title for own in there.values()})
-    seen = set[str]()
+    seen = set[tuple[object, ...]]()
     for kind, requests in wanted.items():
         for request in requests:
             for draft in _composed(made, kind, request, names):
-                swum = draft.text.partition("\nparts:")[2]  # the same under another title
-                if swum not in seen:
-                    seen.add(swum)
+                # The same under another title, or at another time of day, is one practice.
+                swum = draft.text.partition("\nparts:")[2]
+                own = (kind.pool, request.minutes, kind.lanes, swum)
+                if own not in seen:
+                    seen.add(own)
                     yield draft
 
 
