@@ -181,11 +181,14 @@ def test_before_a_cool_down_it_is_the_longer_of_its_talk_and_of_taking_gear_off(
     assert ends(1010, 13900) == ends(0, 14810) == []
 
 
-def test_work_that_only_fills_the_slot_with_its_gear_taken_off_is_tried() -> None:
-    """10 s to put socks on and 10 to take them off: 115 s are left, and 125 without the latter."""
-    worn = {"gear": (1,), "begins": (1,), "ends": (1,)}
+@pytest.mark.parametrize(("gear", "takes"), [((1,), 36650), ((0, 1), 36300)])
+def test_work_that_only_fills_the_slot_with_its_gear_taken_off_is_tried(
+    gear: tuple[int, ...], takes: int
+) -> None:
+    """10 s to put socks on and 10 to take them off: 115 s are left, and 125 without the latter; fins take 30 s."""
+    worn = {"gear": gear, "begins": gear, "ends": gear, "most_in_lane": 2}
     own = asked(
-        (piece("w", "w"), (size(15000),)), (piece("m", "m", **worn), (size(36650),)), (piece("e", "e"), (size(2000),)),
+        (piece("w", "w"), (size(15000),)), (piece("m", "m", **worn), (size(takes),)), (piece("e", "e"), (size(2000),)),
         (piece("c", "c"), (size(5000),)),
     )  # fmt: skip
     assert proposed(own) == [[0, 1, 2, 3]]

@@ -1,9 +1,9 @@
 """A plan of practices for slots, what holds it, and what it costs.
 
-Everything that is asked of a plan but the order of teaching is a ``Rule``: amounts that practices
-have in some slots, added up, and the most that the sum may be. One without points is a limit and is
-never passed; of others each unit over costs points. Whole numbers throughout, so that every machine
-finds the same plan.
+Everything that is asked of a plan but the order of teaching is a ``PlanRule``: amounts that
+practices have in some slots, added up, and the most that the sum may be. One without points is a
+limit and is never passed; of others each unit over costs points. Whole numbers throughout, so that
+every machine finds the same plan.
 """
 
 from __future__ import annotations
