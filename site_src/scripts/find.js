@@ -92,7 +92,7 @@ const lists = resultLists(one("[data-results]", page), {
 function showTotal(found, untimed, unsure, isAtRest) {
   const { minutes, lanes, swimmers } = held();
   say(one("[data-unknown]", page), tell.unknown(search.unknown(question)));
-  say(one("[data-total]", page), isAtRest ? `${many(found.length, "page", "pages")}, as lists:` : tell.total(found, unsure, question));
+  say(one("[data-total]", page), isAtRest ? `${many(found.length, "page", "pages")}.` : tell.total(found, unsure, question));
   const isTimed = Boolean(minutes || lanes || swimmers);
   one("[data-ask-groups]", page).hidden = !isTimed || held().groups.length > 0;
   say(one("[data-whose]", page), isTimed ? tell.whose(held()) : "");

@@ -150,9 +150,12 @@ test("more in a lane than any lane group has gets what is done then", () => {
 
 test("what something is leads to the words, too; what is on tonight does not", () => {
   const words = { kind: "page", href: "words.html" };
+  const named = ["Pre-set kick", "Kick before the set", "Pregnancy"].map((title) => ({ ...PRACTICE, title, also: "" }));
   /** @param {string} text */
-  const hits = (text) => withGuides([PRACTICE, PRACTICE, PRACTICE], [words], { isPractice: false }, { question: asked(text), fit: () => FITS, groups: [] }).hits;
-  assert.equal(hits("what is a pre-set").indexOf(words), 2);
+  const hits = (text) => withGuides(named, [words], { isPractice: false }, { question: asked(text), fit: () => FITS, groups: [] }).hits;
+  assert.equal(hits("what is a pre-set").indexOf(words), 1, "after what is called so");
+  assert.equal(hits("what is kick").indexOf(words), 2);
+  assert.equal(hits("what is a taper").indexOf(words), 0);
   for (const text of ["what is on tonight", "what is next", "what is wrong with the kick", "pre-set"]) {
     assert.equal(hits(text).includes(words), false, text);
   }

@@ -1,6 +1,8 @@
 // Pages that stand beside what is found: where a practice is asked for, the one that makes it; where no lane has room, what is done then; where it
 // is asked what something is, the one that explains words; where somebody's life is in danger, before all else what to do. Pure.
 
+import { stems } from "../lib/words.js";
+
 /** @import {Asked, Entry, Fit, Group} from "./list.js" */
 /** @import {Question} from "./question.js" */
 
@@ -8,7 +10,7 @@
 
 const MAKES = "make.html";
 const EXPLAINS = "words.html";
-const WHAT_IS = /^what(?:['’]?s| is| are) (?:an? )?(?!(?:on|next|new|wrong|this|that|it|up|best|safe|allowed|happening|the|your|my|our|good|right|left|today|tonight|too|so)\b)[\p{L}/-]+(?: [\p{L}/-]+)?\s*\??$/u;
+const WHAT_IS = /^what(?:['’]?s| is| are) (?:an? )?(?<what>(?!(?:on|next|new|wrong|this|that|it|up|best|safe|allowed|happening|the|your|my|our|good|right|left|today|tonight|too|so)\b)[\p{L}/-]+(?: [\p{L}/-]+)?)\s*\??$/u;
 const IN_AN_EMERGENCY = "safety.html#in-an-emergency";
 const WHO = "(?:swimmers?|kids?|child|boy|girl|someone|somebody|he|she)";
 const IN_DANGER = new RegExp( // breath that nothing more is said of: what is done to a side, or between strokes, is a matter of the stroke
@@ -29,6 +31,14 @@ function behindWhatFits(hits, fit) {
     return entry.kind !== PRACTICE || !fits || cut || isForOthers || crowded;
   });
   return first < 0 ? Math.min(LATEST, hits.length) : first;
+}
+
+/** Where the words stand of what it is asked what it is: after pages of that name, and still among the first three.
+ * @type {(hits: Entry[], what: string) => number} */
+function behindItsName(hits, what) {
+  const sought = stems(what);
+  const other = hits.slice(0, LATEST).findIndex(({ title, also }) => !sought.every((term) => stems(`${title} ${also}`).includes(term)));
+  return other < 0 ? Math.min(LATEST, hits.length) : other;
 }
 
 /** @type {(hits: Entry[], guide: Entry | undefined, at: number) => Entry[]} */
@@ -64,9 +74,10 @@ function ofRoom(hits, entries, asked, { question: { lanes, swimmers }, fit, grou
  */
 export function withGuides(hits, entries, asked, heard) {
   const { asked: text, minutes, lanes, swimmers } = heard.question, words = text.trim().toLowerCase();
+  const what = WHAT_IS.exec(words)?.groups?.what ?? "";
   /** @type {[guide: Entry | undefined, at: number][]} the later one stands before the others */
   const guides = [
-    ...(minutes ?? lanes ?? swimmers) === null ? [/** @type {[Entry | undefined, number]} */ ([WHAT_IS.test(words) ? page(entries, EXPLAINS) : undefined, LATEST])] : ofRoom(hits, entries, asked, heard),
+    ...(minutes ?? lanes ?? swimmers) === null ? [/** @type {[Entry | undefined, number]} */ ([what ? page(entries, EXPLAINS) : undefined, behindItsName(hits, what)])] : ofRoom(hits, entries, asked, heard),
     [IN_DANGER.test(words) ? page(entries, IN_AN_EMERGENCY) : undefined, 0],
   ];
   return { hits: guides.reduce((all, [guide, at]) => placed(all, guide, at), hits), guides: guides.flatMap(([guide]) => guide ?? []) };
