@@ -178,6 +178,25 @@ def test_a_dry_run_and_a_file_that_cannot_be_read_change_nothing(
     assert texts(older) == before
 
 
+def test_more_dangers_than_words_are_named_again_for_check_to_tell(
+    older: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    hazards = older / "drills/vocabulary/hazards.yml"
+    data = yaml.safe_load(hazards.read_text("utf-8"))
+    data["words"] = {"head-into-wall": data["words"]["head-into-wall"]}
+    hazards.write_text(yaml.safe_dump(data), "utf-8")
+    assert main(["update", "--root", str(older)]) == 0
+    assert (older / FINS).read_text("utf-8").count("hazard: head-into-wall") == 2
+    codes = {it.code for it in load_and_check(older, DAY).findings if it.place.file == FINS}
+    assert "hazard-twice" in codes
+    for words in ({}, None):
+        (older / FINS).write_text(OLD_GEAR, "utf-8")
+        hazards.write_text(yaml.safe_dump({**data, "words": words}), "utf-8")
+        before = texts(older)
+        assert main(["update", "--root", str(older)]) == 2
+        assert "hazards.yml" in capsys.readouterr().err and texts(older) == before
+
+
 def test_a_newer_form_is_left_alone(older: Path, capsys: pytest.CaptureFixture[str]) -> None:
     (older / "plans/club.yml").write_text("form: 99\ntitle: x\n", "utf-8")
     assert main(["update", "--root", str(older)]) == 1

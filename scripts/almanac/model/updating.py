@@ -59,7 +59,8 @@ def updating(loaded: Loaded, shelf: Loaded | None, origin: Origin) -> Updated:
     _require_whole(loaded)
     documents = loaded.documents
     hazards = documents.get(_HAZARDS)
-    meant = HazardsMeant(hazards.data.get("words", {}) if hazards else {})
+    words = hazards.data.get("words") if hazards else None
+    meant = HazardsMeant(words if isinstance(words, dict) else {})
     known = {key: it for key, it in documents.items() if key[0] == "source"}
     shelved = dict(_that_fit(shelf, loaded.names)) if shelf else {}
     done, wanted = Updated(), dict[str, None]()
@@ -115,6 +116,8 @@ def _choices(
         elif shape.sort == CITATION:
             cited[shape.path] = cited_by(_at(document, shape.path), sources)
     hazards: dict[DataPath, list[str]] = {}
+    if told and meant.is_empty:
+        raise NotUpdated(f"drills/vocabulary/hazards.yml has no words: {document.file} needs some")
     for within, paths in told.items():
         items = [_at(document, path[:-1]) for path in paths]
         every = [own for own in _at(document, within) if isinstance(own, dict)]

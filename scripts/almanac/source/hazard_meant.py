@@ -46,6 +46,11 @@ class HazardsMeant:
             for word, own in self._own.items()
         }
 
+    @property
+    def is_empty(self) -> bool:
+        """Whether there is no hazard to be near to."""
+        return not self._own
+
     def near(self, sentence: str, control: str = "") -> list[Near]:
         """All hazards, the likest first; ``control`` is what the entry does about it."""
         said = dict.fromkeys(_stems(control), _CONTROL) | dict.fromkeys(_stems(sentence), 1.0)
@@ -66,7 +71,8 @@ class HazardsMeant:
     def each(self, sentences: Iterable[tuple[str, str]], taken: Iterable[str]) -> list[list[str]]:
         """For each sentence of one entry, with its control, its hazard, and after it those that it
         might be as well: none where it is sure. An entry names no hazard twice, so that a sentence
-        gives way to one that is more like.
+        gives way to one that is more like; where none is left, it gets the likest again, for
+        ``check`` to tell. There has to be a hazard.
         """
         rows = [self.near(*both) for both in sentences]
         free = set(self._own) - set(taken)
@@ -78,7 +84,8 @@ class HazardsMeant:
             if number not in given and near.word in free:
                 given[number] = near.word
                 free.discard(near.word)
-        return [[given[number], *_others(row, given[number])] for number, row in enumerate(rows)]
+        words = [given.get(number, row[0].word) for number, row in enumerate(rows)]
+        return [[word, *_others(row, word)] for word, row in zip(words, rows, strict=True)]
 
 
 def _others(row: list[Near], word: str) -> list[str]:
