@@ -9,6 +9,8 @@ import subprocess
 from pathlib import Path
 
 import pytest
+import yaml
+from example_cases import BASE
 from jsonschema import Draft202012Validator
 from plans_world import club, codes
 from shared import CATALOGUE, DAY, copied
@@ -446,3 +448,36 @@ def test_a_digit_that_is_no_number_of_a_choice_is_asked_again(
         "fault", load(CATALOGUE), {"title": "Knees", "summary": "A line that is long enough."}
     )
     assert said["title"]
+
+
+@pytest.mark.parametrize("listing", ["squads", "pools"])
+@pytest.mark.parametrize("broken", [None, 5, ["a"], {"own": 5}, {"own": {"course": ["25m"]}}])
+def test_a_starter_comes_beside_a_club_that_is_not_whole(
+    catalogue: Path, listing: str, broken: object
+) -> None:
+    file = catalogue / "plans/club.yml"
+    data = yaml.safe_load(file.read_text("utf-8"))
+    file.write_text(yaml.safe_dump({**data, listing: broken}), "utf-8")
+    for kind in ("drill", "set", "practice", "block"):
+        assert main(["new", kind, f"own-{kind}", "--root", str(catalogue)]) in {0, 2}
+    assert main(["new", "drill", "back-kick-own", "--root", str(catalogue)]) == 0
+
+
+def test_a_club_on_land_without_a_drill_is_told_what_comes_first(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    root = copied(BASE, tmp_path)
+    file = root / "plans/club.yml"
+    data = yaml.safe_load(file.read_text("utf-8"))
+    data["pools"] = {"hall": {"title": "Hall", "course": "land"}}
+    file.write_text(yaml.safe_dump(data), "utf-8")
+    assert main(["new", "set", "first-set", "--root", str(root)]) == 2
+    assert "names a drill on land, and there is none yet" in capsys.readouterr().err
+    assert main(["new", "drill", "first-stand", "--root", str(root)]) == 0
+
+
+def test_a_drill_with_a_list_for_a_word_keeps_no_starter_away(catalogue: Path) -> None:
+    for file in (catalogue / "drills/skills").rglob("*.yml"):
+        text = file.read_text("utf-8")
+        file.write_text(re.sub(r"(?m)^arms: .*$", "arms: [a, b]", text), "utf-8")
+    assert main(["new", "drill", "back-kick-own", "--root", str(catalogue)]) == 0

@@ -72,6 +72,7 @@ def test_a_later_part_may_come_next(capsys, root) -> None:
     [
         (["--heads", "heron-1"], "GROUP=NUMBER"),
         (["--heads", "heron-1=4", "--heads", "heron-1=5"], "names heron-1 twice"),
+        (["--heads", f"heron-1={'9' * 5000}"], "no whole number from 1 to 200"),
         (["--heads", "heron-1=none"], "'none' is no whole number"),
         (["--heads", "osprey-1=4"], "is not for osprey-1; it is for heron-1"),
         (["--lanes", "heron-1=1,,2"], "is no whole number"),

@@ -8,6 +8,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from typing import Any
 
+from almanac.commands.given import natural
 from almanac.commands.outcome import UsageError
 from almanac.kinds import IN_CLUB
 from almanac.model.load import Loaded
@@ -143,8 +144,8 @@ def _line(question: AskedField) -> str:
 def _chosen(given: str, question: AskedField) -> str:
     """A choice by its number, else what was given."""
     words = list(question.choices)
-    is_number = given.isascii() and given.isdigit() and len(given) <= len(str(len(words)))
-    return words[int(given) - 1] if is_number and 0 < int(given) <= len(words) else given
+    number = natural(given)
+    return words[number - 1] if number and number <= len(words) else given
 
 
 def _answer(kind: str, question: AskedField, shapes: Shapes) -> str | list[str]:

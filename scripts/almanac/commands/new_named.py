@@ -19,7 +19,7 @@ def named(kind: str, answers: Mapping[str, Any], loaded: Loaded) -> dict[str, st
     club = _club(loaded)
     found = {"course": _course(club, str(answers.get("pool", "")))}
     if found["course"] == ON_LAND:
-        levels = [str(own.get("level")) for own in club.get("squads", {}).values()]
+        levels = [str(own.get("level")) for own in _listed(club, "squads").values()]
         usual = levels[0] if kind == "practice" and levels else ""
         found["drill"] = _drill_on_land(loaded, str(answers.get("level", usual)))
     squad = str(answers.get("squad", ""))
@@ -29,7 +29,7 @@ def named(kind: str, answers: Mapping[str, Any], loaded: Loaded) -> dict[str, st
     if not squad:
         return found
     own = next((id for id, data in practices.items() if data["squad"] == squad), "")
-    level = club.get("squads", {}).get(squad, {}).get("level")
+    level = _listed(club, "squads").get(squad, {}).get("level")
     if found["course"] == ON_LAND:
         found["drill"] = _drill_on_land(loaded, str(level))
     sets = [
@@ -50,9 +50,9 @@ def _drill_on_land(loaded: Loaded, level: str) -> str:
 
 def _course(club: Mapping[str, Any], pool: str) -> str:
     """The course of a pool, else of the first one with water, else of a hall."""
-    pools = club.get("pools", {})
+    pools = _listed(club, "pools")
     chosen = [pools[pool]] if pool in pools else pools.values()
-    courses = [own.get("course") for own in chosen]
+    courses = [str(own.get("course")) for own in chosen]
     return next(
         (own for own in courses if own in COURSES), ON_LAND if ON_LAND in courses else _USUAL
     )
@@ -61,6 +61,14 @@ def _course(club: Mapping[str, Any], pool: str) -> str:
 def _club(loaded: Loaded) -> Mapping[str, Any]:
     document = loaded.documents.get(("club", "club"))
     return document.data if document else {}
+
+
+def _listed(club: Mapping[str, Any], listing: str) -> dict[str, Mapping[str, Any]]:
+    """What the club lists by id; nothing of what is no such thing, which ``check`` tells."""
+    own = club.get(listing)
+    return {
+        id: it for id, it in (own if isinstance(own, dict) else {}).items() if isinstance(it, dict)
+    }
 
 
 def _entries(kind: str, loaded: Loaded) -> Iterator[tuple[str, Mapping[str, Any]]]:

@@ -35,7 +35,9 @@ def words_said(kind: str, id: str, loaded: Loaded) -> dict[str, str]:
     if not said:
         return {}
     alike = [data for _, data in _drills(loaded) if _agree(data, said) == len(said)]
-    most = Counter(tuple(data.get(name) for name in sorted(own)) for data in alike).most_common(1)
+    most = Counter(tuple(_word(data, name) for name in sorted(own)) for data in alike).most_common(
+        1
+    )
     usual = dict(zip(sorted(own), most[0][0], strict=True)) if most else {}
     for name in {*own} - {*said, *usual}:
         for field, word in said.items():
@@ -81,6 +83,11 @@ def _drills(loaded: Loaded) -> Iterator[tuple[str, Mapping[str, Any]]]:
 
 def _agree(data: Mapping[str, Any], words: Mapping[str, Any]) -> int:
     return sum(data.get(name) == word for name, word in words.items())
+
+
+def _word(data: Mapping[str, Any], field: str) -> str:
+    """The word of a field; "" where there is none, or something else."""
+    return word if isinstance(word := data.get(field), str) else ""
 
 
 def _words_in(text: str, field: str, loaded: Loaded) -> Iterator[str]:

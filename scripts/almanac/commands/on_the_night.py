@@ -9,6 +9,7 @@ from dataclasses import replace
 from almanac.analysis.analysis import Analysis
 from almanac.checks import check
 from almanac.commands.find_entry import FoundEntry
+from almanac.commands.given import natural
 from almanac.commands.outcome import UsageError
 from almanac.model.practice import Lanes
 from almanac.model.tonight import Tonight, tonight
@@ -85,9 +86,10 @@ def _pairs(texts: Iterable[str], name: str) -> list[tuple[str, str]]:
 
 
 def _number(text: str, name: str) -> int:
-    if not text.isascii() or not text.isdigit() or not 0 < int(text) <= 200:
+    number = natural(text)
+    if number is None or not 0 < number <= 200:
         raise UsageError(f"{name}: '{text}' is no whole number from 1 to 200")
-    return int(text)
+    return number
 
 
 def _numbers(text: str, name: str) -> Lanes:

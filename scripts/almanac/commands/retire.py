@@ -95,18 +95,15 @@ class _Out:
         self._taken: dict[Key, set[Use]] = {}
         self.texts: dict[str, str | None] = {document.file: retired(document, other, day)}
 
-    def take(self, key: Key, uses: Iterable[Use]) -> bool:
-        """Take places out that name it. Whether the file then still reads, without which nothing
-        is.
-        """
-        document, taken = self._loaded.documents[key], self._taken.get(key, set()) | {*uses}
+    def take(self, key: Key, uses: Iterable[Use]) -> None:
+        """Take places out that name it; nothing where the file would then no longer read."""
+        before = self._taken.get(key, set())
+        document, taken = self._loaded.documents[key], before | {*uses}
+        if taken == before:
+            return
         spots = [(at.line, at.column) for at in (document.place(*use) for use in taken)]
-        if taken == self._taken.get(key, set()):
-            return False
-        if not _reads(document, text := without(document.text, spots)):
-            return False
-        self._taken[key], self.texts[document.file] = taken, text
-        return True
+        if _reads(document, text := without(document.text, spots)):
+            self._taken[key], self.texts[document.file] = taken, text
 
     def take_from_circles(self) -> None:
         """Take each place out by which what takes its place would come before itself."""
@@ -121,14 +118,11 @@ class _Out:
         for key, uses in self._naming.items():
             for use in uses if key != self._gone else ():
                 place = self._loaded.documents[key].place(*use)
-                is_own, is_out = (
-                    key == (self._gone[0], self._other),
-                    use in self._taken.get(key, ()),
-                )
+                is_own = key == (self._gone[0], self._other)
+                is_out = use in self._taken.get(key, ())
                 who = f"{self._other} names" if is_own else "names"
-                told = (
-                    ": it is taken out there" if is_out else ": take it out there" if is_own else ""
-                )
+                told = ": take it out there" if is_own else ""
+                told = ": it is taken out there" if is_out else told
                 print(f"{place}: {who} {self._gone[1]}{told}")
                 named += not is_own and not is_out
         return named

@@ -77,7 +77,9 @@ def starter(
     needed = {name for name in _NAMED if re.search(rf"(?m)^[^#\n]*\${name}\b", text)}
     missing = sorted(name for name in needed if known[name] is None)
     if missing:
-        of = f" of the squad '{named['squad']}'" if named.get(missing[0]) == "" else ""
+        of = ""
+        if named.get(missing[0]) == "":
+            of = " on land" if missing[0] == "drill" else f" of the squad '{named['squad']}'"
         raise NothingToName(
             f"a {kind} names a {missing[0]}{of}, and there is none yet: add one first"
         )

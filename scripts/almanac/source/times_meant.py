@@ -102,7 +102,7 @@ def _without_year(text: str) -> str:
     )
     month = found[2].lower() if found else ""
     number = int(month) if month.isdigit() else _MONTHS.get(month[:3], 0)
-    if not found or not 1 <= number <= len(_MONTHS):
+    if not found or not 1 <= number <= len(_MONTHS) or not 1 <= int(found[1]) <= 31:
         return ""
     return f"write it with its year, as YYYY-{number:02}-{int(found[1]):02}"
 
