@@ -28,6 +28,15 @@ test("a practice that is an entry comes with its pieces, and stays named once it
   assert.ok(!toAddress({ ...asked, practice: null, from }).includes("heron-sixth"), "another proposal is not it");
 });
 
+test("a day and a time that there are not are left out", () => {
+  for (const [on, start] of [["2026-02-31", "24:00"], ["9999-99-99", "99:99"], ["", ""]]) {
+    const found = fromAddress(`squad=heron&minutes=60&on=${on}&start=${start}`);
+    assert.deepEqual([found.on, found.start], ["", ""]);
+  }
+  const found = fromAddress("squad=heron&minutes=60&on=2028-02-29&start=23:59");
+  assert.deepEqual([found.on, found.start], ["2028-02-29", "23:59"]);
+});
+
 test("an address that asks for nothing, or for what can't be, is none", () => {
   for (const address of ["", "squad=heron", "squad=<b>&minutes=60", "squad=heron&minutes=-5", "squad=heron&minutes=many"]) {
     assert.equal(fromAddress(address), null, address);

@@ -61,6 +61,10 @@ const writtenOf = (text) => text.split(",").flatMap((one) => {
   return piece ? [{ piece, number: Number(number) }] : [];
 });
 
+/** A day that there is, "" of another: the thirty-first of February.
+ * @param {string} text YYYY-MM-DD */
+const dayOf = (text) => (new Date(text).toJSON()?.startsWith(text) ? text : "");
+
 /** A reader of words, each in the form that it has to have, "" else.
  * @param {URLSearchParams} words */
 const reader = (words) => (/** @type {string} */ name, /** @type {RegExp} */ form) => form.exec(words.get(name) ?? "")?.[0] ?? "";
@@ -85,7 +89,7 @@ export function fromAddress(address) {
   const word = reader(words);
   const [squad, from, parts] = [word("squad", ID), word("from", ID), partsOf(words.get("parts") ?? "")];
   return squad && word("minutes", /^\d{1,4}$/) ? {
-    squad, request: requestOf(words), on: word("on", /^\d{4}-\d\d-\d\d$/), start: word("start", /^\d\d:\d\d$/), number: Number(word("number", /^[1-3]$/) || 1),
+    squad, request: requestOf(words), on: dayOf(word("on", /^\d{4}-\d\d-\d\d$/)), start: word("start", /^(?:[01]\d|2[0-3]):[0-5]\d$/), number: Number(word("number", /^[1-3]$/) || 1),
     practice: parts.length ? { parts, out: listed(words.get("out")) } : null, code: word("code", ID), ...(from ? { from, written: writtenOf(words.get("parts") ?? "") } : {}),
   } : null;
 }
