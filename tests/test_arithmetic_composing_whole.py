@@ -14,7 +14,7 @@ from almanac.arithmetic import composing
 from almanac.arithmetic.composing import Proposal, compose, fits
 from almanac.arithmetic.composing_fit import cost_of
 from almanac.arithmetic.composing_order import broken, laid
-from almanac.arithmetic.composing_wishes import Asked, Sized
+from almanac.arithmetic.composing_wishes import Asked, Kept, Sized
 
 SEEDS = 100
 Order = tuple[tuple[str, Sized], ...]
@@ -187,11 +187,14 @@ def test_work_that_only_fills_the_slot_with_its_gear_taken_off_is_tried(
 ) -> None:
     """10 s to put socks on and 10 to take them off: 115 s are left, and 125 without the latter; fins take 30 s."""
     worn = {"gear": gear, "begins": gear, "ends": gear, "most_in_lane": 2}
-    own = asked(
-        (piece("w", "w"), (size(15000),)), (piece("m", "m", **worn), (size(takes),)), (piece("e", "e"), (size(2000),)),
-        (piece("c", "c"), (size(5000),)),
-    )  # fmt: skip
-    assert proposed(own) == [[0, 1, 2, 3]]
+    skill, main = piece("s", "s"), piece("m", "m", **worn)
+    ends = [
+        (piece(role, role), (size(own),)) for role, own in (("w", 15000), ("e", 2000), ("c", 5000))
+    ]
+    own = asked(*ends, (main, (size(takes),)))
+    assert proposed(own) == [[0, 3, 1, 2]]
+    held = asked(*ends, (main, (size(takes - 3000),)), (skill, (size(3000),)), kept=(Kept(4, "s"),))
+    assert proposed(held) == [[0, 4, 3, 1, 2]]
 
 
 def test_work_that_needs_what_nobody_has_taught_is_not_counted_as_tried() -> None:

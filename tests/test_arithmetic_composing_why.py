@@ -116,6 +116,7 @@ KICK = piece("kick", "se", goals=(1,), asks=(0,))
         ([], {}, "groups"), ([WALL], {"gear": (9, 20)}, "gear"), ([WALL], {"gear": (17, 20)}, "minutes"),
         ([WALL], {"gear": (17, 20), "left_out": NONE | {3}}, "leave_out"), ([WALL], {"gear": (17, 20), "days": {3: 1}}, "done"),
         ([KICK], {}, "taught"), ([KICK], {"taught": NONE | {0}}, "minutes"), ([KICK], {"days": {3: 1}}, "taught"),
+        ([piece("drill", "sm", of="drill", goals=(1,))], {"days": {3: 1}}, "minutes"),
         ([piece("ease", "ec", goals=(1,))], {}, "groups"), ([piece("else", "m", goals=(2,))], {}, "groups"),
         ([WALL, KICK], {"gear": (0, 0)}, "taught"), ([WALL, WALL], {"gear": (0, 0), "left_out": NONE | {3}}, "gear"),
     ],
@@ -191,6 +192,16 @@ def test_what_there_is_no_piece_for_is_told_first() -> None:
     assert hinders((piece(roles="s"), (size(),))) == [Hinders("piece", at) for at in (0, 2, 4)]
     assert hinders(OPEN, MAIN, minutes=50) == [Hinders("piece", 4)]
     assert hinders(pool="away") == [Hinders("piece", at) for at in (0, 2, 4)]
+
+
+def test_a_drill_is_no_main_set_of_a_slot_that_is_longer_than_half_an_hour() -> None:
+    """Without another there is none, and not a slot of 30 minutes; what is too full is told though a drill is not."""
+    ends = [(piece(role, role), (size(5000),)) for role in "wc"]
+    drill = (piece("drill", "sm", of="drill", goals=(0,)), (size(7500),))
+    assert hinders(*ends, drill, minutes=31) == hinders(*ends, drill) == [Hinders("piece", 2)]
+    assert compose(table(*ends, drill), asked(minutes=30).wishes)
+    full = hinders(*ends, drill, MAIN, rooms=[(0, 0)] * 3 + [(3, 3)], minutes=60)
+    assert full[0] == Hinders("room", 2, ((UNKNOWN, 5),))
 
 
 ASKS = (piece("main", "m", goals=(0,), asks=(0,)), (size(30000),))

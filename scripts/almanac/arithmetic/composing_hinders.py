@@ -45,12 +45,13 @@ def hindering(table: ComposeTable, wishes: Wishes) -> tuple[Hinders, ...]:
     """Where nothing fits, what there is no piece for at all; else each wish that by itself is in
     the way, and of minutes the nearest that would do.
     """
-    offers = Asked(table, wishes).offers
-    roles = {role for offer in offers for role in table.pieces[offer.piece].roles}
+    asked = Asked(table, wishes)
+    pieces = [table.pieces[offer.piece] for offer in asked.offers]
+    roles = {role for piece in pieces for role in asked.roles_of(piece)}
     lacking = [role for role in (WARM_UP, MAIN, COOL_DOWN) if role not in roles]
     if lacking:
         return tuple(Hinders(PIECE, ROLES.index(role)) for role in lacking)
-    found = [*_without_room(Asked(table, wishes))]
+    found = [*_without_room(asked)]
     found += [
         _fewer(table, wishes) if wish == ROOM else Hinders(wish, which)
         for wish, which, other in _without_one(table, wishes)
@@ -68,8 +69,11 @@ def _without_room(asked: Asked) -> Iterator[Hinders]:
     """What every practice has, and no piece stands as because its lanes are too full."""
     fullest = max(asked.in_lane(group) for group in asked.wishes.groups)
     for role in (WARM_UP, MAIN, COOL_DOWN):
-        pieces = [own for own in asked.offers if role in asked.table.pieces[own.piece].roles]
-        reasons = {asked.why_not(own, role) for own in pieces}
+        reasons = {
+            asked.why_not(own, role)
+            for own in asked.offers
+            if role in asked.roles_of(asked.table.pieces[own.piece])
+        }
         if ROOM in reasons and "" not in reasons:
             yield Hinders(FULL, ROLES.index(role), ((UNKNOWN, fullest),))
 

@@ -8,7 +8,6 @@ from dataclasses import dataclass
 from almanac.arithmetic.composing_costs import idle_cost, own_cost, served
 from almanac.arithmetic.composing_pieces import (
     COOL_DOWN,
-    DRILL,
     EASY,
     MAIN,
     SKILL,
@@ -72,8 +71,7 @@ def _flat(each: Iterable[Sequence[Sized]], key: Key) -> tuple[Sized, ...]:
 
 def of_role(asked: Asked, role: str) -> list[list[Sized]]:
     """The pieces that may stand in a role, with their sizes; where one is kept there, it alone.
-    What opens, eases or closes is done without gear. One drill in its own dose is a main set where
-    there is time for little else.
+    What opens, eases or closes is done without gear.
     """
     letter = MAIN if role == SECOND else role
     kept = [own for own in asked.wishes.kept if own.role == role]
@@ -82,9 +80,8 @@ def of_role(asked: Asked, role: str) -> list[list[Sized]]:
     for offer in asked.offers:
         piece = asked.table.pieces[offer.piece]
         bare = role in (MAIN, SECOND, SKILL) or not piece.gear
-        may = letter in piece.roles and bare and offer.piece not in elsewhere
-        if letter == MAIN and piece.of == DRILL and asked.slot >= A_DRILL_BELOW and not kept:
-            continue
+        may = letter in (piece.roles if kept else asked.roles_of(piece))
+        may = may and bare and offer.piece not in elsewhere
         if may and not asked.why_not(offer, role):
             found.append([*asked.sized(offer)])
     if kept:
@@ -111,10 +108,6 @@ SHORTEST, SHORT = 3000, 1800
 """Tenths that a main set lasts at least, a second one too; one that serves a wished goal, as speed
 that is soon done.
 """
-
-
-A_DRILL_BELOW = 18001
-"""Tenths of a slot from which a drill is no main set: half an hour is short."""
 
 
 def some(sizes: Sequence[Sized]) -> list[Sized]:

@@ -171,7 +171,7 @@ def _in_the_way(asked: Asked, goal: int) -> str:
     for offer in asked.offers:
         piece = asked.table.pieces[offer.piece]
         if goal in piece.goals and (MAIN in piece.roles or SKILL in piece.roles):
-            role = MAIN if MAIN in piece.roles else SKILL
+            role = MAIN if MAIN in asked.roles_of(piece) else SKILL
             reason = asked.why_not(offer, role)
             if not reason:
                 return MINUTES if asked.wishes.taught.issuperset(piece.asks) else TAUGHT

@@ -9,6 +9,7 @@ from dataclasses import dataclass, field
 from functools import cached_property
 
 from almanac.arithmetic.composing_pieces import (
+    DRILL,
     MAIN,
     SKILL,
     TENTHS,
@@ -23,6 +24,8 @@ MINUTES_LEAST, MINUTES_MOST = 20, 120
 GOALS_MOST = 3
 REPEATED_AFTER = 7
 """Days before a main set comes again; house preference."""
+A_DRILL_BELOW = 18001
+"""Tenths of a slot from which a drill is no main set: half an hour is short."""
 
 SECOND = "n"
 """A second main set; among the roles of a piece it is a main set like the first."""
@@ -167,6 +170,13 @@ class Asked:
         if time is None:
             return UNKNOWN
         return time + self.extra[group] * self.table.squad.groups[group].gap
+
+    def roles_of(self, piece: PracticePiece) -> str:
+        """The letters that a piece may stand as in such a slot: one drill in its own dose is a main
+        set where there is time for little else.
+        """
+        is_short = self.slot < A_DRILL_BELOW
+        return piece.roles if is_short or piece.of != DRILL else piece.roles.replace(MAIN, "")
 
     def why_not(self, offer: Offer, role: str) -> str:
         """Why a piece may not stand in a role; "" where it may. What is kept may, whenever it was

@@ -18,12 +18,12 @@ const STEP = 5, STEPS = 6; // minutes more or fewer that are tried, and how ofte
  * @returns {InTheWay[]}
  */
 export function hindering(table, wishes) {
-  const roles = new Set(new Asked(table, wishes).offers.flatMap(({ piece }) => [...piece.roles]));
+  const asked = new Asked(table, wishes), roles = new Set(asked.offers.flatMap(({ piece }) => [...asked.rolesOf(piece)]));
   const lacking = [WARM_UP, MAIN, COOL_DOWN].filter((role) => !roles.has(role));
   if (lacking.length) {
     return lacking.map((role) => ({ wish: "piece", which: ROLES.indexOf(role) }));
   }
-  const found = [...withoutRoom(new Asked(table, wishes)), ...withoutOne(table, wishes).filter(({ other }) => fits(table, other))
+  const found = [...withoutRoom(asked), ...withoutOne(table, wishes).filter(({ other }) => fits(table, other))
     .map(({ wish, which }) => (wish === "lanes" ? fewer(table, wishes) : { wish, which }))];
   for (let step = 1; step <= STEPS; step += 1) {
     for (const minutes of [wishes.minutes + STEP * step, wishes.minutes - STEP * step]) {
@@ -40,7 +40,7 @@ export function hindering(table, wishes) {
 function withoutRoom(asked) {
   const fullest = Math.max(...asked.wishes.groups.map((group) => at(asked.inLane, group)));
   return [WARM_UP, MAIN, COOL_DOWN].filter((role) => {
-    const reasons = new Set(asked.offers.filter(({ piece }) => piece.roles.includes(role)).map((offer) => asked.whyNot(offer, role)));
+    const reasons = new Set(asked.offers.filter(({ piece }) => asked.rolesOf(piece).includes(role)).map((offer) => asked.whyNot(offer, role)));
     return reasons.has("lanes") && !reasons.has("");
   }).map((role) => ({ wish: "room", which: ROLES.indexOf(role), heads: [[UNKNOWN, fullest]] }));
 }

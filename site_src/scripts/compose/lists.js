@@ -13,7 +13,6 @@ const A_GOAL = { m: 9, s: 5, n: 4 };
 /** @type {Record<string, number>} */
 const BESIDE = { m: 5, s: 3, n: 3 };
 const EASIES = 12, SIZES = 4;
-const A_DRILL_BELOW = 18001; // tenths of a slot from which one drill in its own dose is no main set
 const SHORTEST = 3000, SHORT = 1800; // tenths that a main set lasts at least; one that serves a wished goal
 
 /** The lists for some wishes; mains by piece, all sizes of one together. Before a warm-up nothing is taught. @param {Asked} asked @returns {Lists} */
@@ -51,8 +50,7 @@ export function ofRole(asked, role) {
   const elsewhere = asked.wishes.kept.filter((own) => own.role !== role && own.piece !== kept?.piece).map((own) => own.piece);
   const isMain = role === MAIN || role === SECOND;
   let found = asked.offers
-    .filter(({ piece }) => piece.roles.includes(letter) && (isMain || role === SKILL || !piece.gear.length) && !elsewhere.includes(piece.place))
-    .filter(({ piece }) => !isMain || piece.of !== "drill" || asked.slot < A_DRILL_BELOW || kept)
+    .filter(({ piece }) => (kept ? piece.roles : asked.rolesOf(piece)).includes(letter) && (isMain || role === SKILL || !piece.gear.length) && !elsewhere.includes(piece.place))
     .filter((offer) => !asked.whyNot(offer, role))
     .map((offer) => asked.sized(offer));
   if (kept) {

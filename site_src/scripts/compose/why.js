@@ -107,7 +107,7 @@ function otherEffort({ wishes: { effort } }, order) {
 function inTheWay(asked, goal) {
   const found = [];
   for (const offer of asked.offers.filter(({ piece }) => piece.goals.includes(goal) && isWork(piece))) {
-    const reason = asked.whyNot(offer, offer.piece.roles.includes(MAIN) ? MAIN : SKILL);
+    const reason = asked.whyNot(offer, asked.rolesOf(offer.piece).includes(MAIN) ? MAIN : SKILL);
     if (!reason) {
       return offer.piece.asks.every((drill) => asked.wishes.taught.has(drill)) ? "minutes" : "taught";
     }

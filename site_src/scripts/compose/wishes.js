@@ -16,6 +16,7 @@ import { MAIN, SECOND, SKILL, UNKNOWN } from "./pieces.js";
 
 export const MINUTES_LEAST = 20, MINUTES_MOST = 120, GOALS_MOST = 3;
 const REPEATED_AFTER = 7; // days before a main set comes again
+const A_DRILL_BELOW = 18001; // tenths of a slot from which a drill is no main set
 
 /** @param {number} heads @param {number} lanes the swimmers of the fullest lane */
 export const inALane = (heads, lanes) => Math.ceil(heads / lanes);
@@ -77,6 +78,11 @@ export class Asked {
     }
     const steps = piece.what ? Math.abs(size.number - piece.written) : 0;
     return [{ place: piece.place, piece, size, number: size.number, takes, adults, steps }];
+  }
+
+  /** The letters that a piece may stand as in such a slot: one drill in its own dose is a main set where there is time for little else. @param {Piece} piece */
+  rolesOf({ of, roles }) {
+    return this.slot < A_DRILL_BELOW || of !== "drill" ? roles : roles.replace(MAIN, "");
   }
 
   /**
