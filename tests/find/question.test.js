@@ -165,10 +165,11 @@ test("where somebody's life is in danger, what to do then is first", () => {
   const help = { kind: "danger", href: "safety.html#in-an-emergency" };
   /** @param {string} text */
   const first = (text) => withGuides([PRACTICE, help], [PRACTICE, help], { isPractice: false }, { question: asked(text), fit: () => FITS, groups: [] }).hits[0];
-  for (const text of ["kid not breathing", "She is not breathing!", "he isn't breathing", "child stopped breathing", "can't breathe", "swimmer unconscious", "swimmer at the bottom", "drowning in lane 2"]) {
+  for (const text of ["kid not breathing", "She is not breathing!", "he isn't breathing", "child stopped breathing", "can't breathe", "swimmer unconscious", "swimmer at the bottom", "drowning in lane 2",
+    "he is not moving", "the boy isn't moving", "does not wake up", "she went under and did not come up", "chest pain", "kid passed out"]) {
     assert.equal(first(text), help, text);
   }
-  for (const text of ["not breathing to the left", "kids not breathing out", "can't breathe between strokes", "stop at the bottom of the kick", "no breathing sets"]) {
+  for (const text of ["not breathing to the left", "kids not breathing out", "can't breathe between strokes", "stop at the bottom of the kick", "legs not moving", "he is not moving forward", "went under the rope", "the hand went under", "swimmer at the bottom of the kick", "no breathing sets"]) {
     assert.equal(first(text), PRACTICE, text);
   }
 });

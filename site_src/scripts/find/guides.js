@@ -13,10 +13,16 @@ const EXPLAINS = "words.html";
 const WHAT_IS = /^what(?:['’]?s| is| are) (?:an? )?(?<what>(?!(?:on|next|new|wrong|this|that|it|up|best|safe|allowed|happening|the|your|my|our|good|right|left|today|tonight|too|so)\b)[\p{L}/-]+(?: [\p{L}/-]+)?)\s*\??$/u;
 const IN_AN_EMERGENCY = "safety.html#in-an-emergency";
 const WHO = "(?:swimmers?|kids?|child|boy|girl|someone|somebody|he|she)";
-const IN_DANGER = new RegExp( // breath that nothing more is said of: what is done to a side, or between strokes, is a matter of the stroke
-  "\\b(?:drowning|unconscious|unresponsive|not responding|lifeless|no pulse)\\b|" +
-  "(?:\\bnot|n['’]?t|\\bstop(?:s|ped)?|\\bno longer) breath(?:e|ing)\\b(?=\\s*(?:$|[?!.,;]|(?:and|help|any ?more|what|in the (?:water|pool))\\b))|" +
-  `\\b${WHO} (?:is |are |lies |lying )?(?:on|at) the bottom\\b(?=\\s*(?:$|[?!.,;]|of the pool\\b))`, "u");
+const END = "(?=\\s*(?:$|[?!.,;]|(?:and|help|any ?more|what|in the (?:water|pool)|of the pool)\\b))"; // nothing more is said of it, or it is a matter of the stroke
+const NOT = "(?:\\bnot|n['’]?t|\\bno longer)";
+const IN_DANGER = new RegExp([
+  "\\b(?:drowning|unconscious|unresponsive|not responding|lifeless|no pulse|passed out|chest pains?|electric shock|electrocuted)\\b",
+  `(?:${NOT}|\\bstop(?:s|ped)?) breath(?:e|ing)\\b${END}`,
+  `${NOT} wak(?:e|ing)\\b`,
+  `\\b${WHO} (?:is |are )?${NOT} moving\\b${END}|\\b${WHO} (?:isn['’]?t|aren['’]?t) moving\\b${END}`,
+  `\\b${WHO} (?:has |have )?(?:went|gone) under\\b${END}`,
+  `\\b${WHO} (?:is |are |lies |lying )?(?:on|at) the bottom\\b${END}`,
+].join("|"), "u");
 const CROWDED = "otherwise.html#too-many";
 const LATEST = 2; // the place, from 0, that is still among the first three
 const PRACTICE = "practice";
