@@ -167,7 +167,7 @@ def cut_word(failure: Failure, key: str) -> str:
     one alone; "" elsewhere.
     """
     before = list(failure.value)[: list(failure.value).index(key)]
-    if failure.value[key] is not None or not before:
+    if failure.value[key] is not None or not before or before[-1] not in failure.fields:
         return ""
     one = f"{before[-1]}: {excerpt(str(failure.value[before[-1]]))}"
     return f"'{before[-1]}' takes one, and a comma begins another field: write {one}"

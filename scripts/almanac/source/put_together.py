@@ -63,6 +63,9 @@ def by_key(failure: Failure) -> tuple[str, str] | None:
             told = {name: word}
             if value is not None and (other := _place_of(failure, value, free, name)):
                 told[other[0]] = other[1]
+            if len(failure.value) > 1:  # the others stay
+                fields = " and ".join(f"'{name}: {own}'" for name, own in told.items())
+                return key, f"write {fields} in its place"
             return key, f"write {as_written(failure, told)}"
     return None
 
@@ -83,7 +86,7 @@ def _place_of(failure: Failure, value: Any, free: list[str], but: str) -> tuple[
             return name, word
     needed = failure.says("required", [])
     for name in others:
-        if name in needed and is_free_text(failure, failure.fields[name]):
+        if name in (*needed, "own") and is_free_text(failure, failure.fields[name]):
             return name, scalar(excerpt(str(value)))
     return None
 
