@@ -374,3 +374,15 @@ def test_the_address_of_a_composed_practice_names_it_by_its_new_id(
     words = loaded.catalogue.practices["reed-kick-then-swim"].composed
     assert words == re.sub(rf"(?<=[=/,]){old}(?=[&:/,])", "another", COMPOSED) != COMPOSED
     assert opens(loaded.catalogue, words) and not opens(loaded.catalogue, COMPOSED)
+
+
+def test_where_the_catalogue_cannot_be_tried_nothing_is_retired(
+    catalogue: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    goals = catalogue / "drills/vocabulary/goals.yml"
+    goals.write_text(goals.read_text("utf-8").replace("words:", "wards:"), "utf-8")
+    before = {path: path.read_bytes() for path in catalogue.rglob("*.yml")}
+    assert main(["retire", OLD, "--for", "back-kick-hands-up", "--root", str(catalogue)]) == 1
+    out = capsys.readouterr().out
+    assert "goals.yml:" in out and "nothing was written" in out
+    assert {path: path.read_bytes() for path in catalogue.rglob("*.yml")} == before

@@ -16,7 +16,7 @@ from almanac.arithmetic.graph import circles
 from almanac.commands.outcome import ERRORS, FINE, UsageError, root_of, today
 from almanac.commands.rename import KINDS_NAMED, kind_of_id, make
 from almanac.commands.shared import checked
-from almanac.findings import Finding, as_text, counted
+from almanac.findings import Finding, as_text, counted, worst_first
 from almanac.kinds import KIND
 from almanac.model.catalogue import Catalogue, Key
 from almanac.model.knowledge import Drill
@@ -58,6 +58,11 @@ def run(arguments: argparse.Namespace) -> int:
     other = kind_of_id(loaded, arguments.other, kind) and arguments.other
     if other == arguments.id:
         raise UsageError(f"'{other}' cannot take its own place")
+    if loaded.catalogue is None:
+        errors = [finding for finding in worst_first(loaded.findings) if finding.is_error]
+        print(as_text(errors, len(loaded.documents)))
+        print("nothing was written: with these nobody can say what would come of it")
+        return ERRORS
     day = arguments.today or today()
     naming = places_naming(loaded.documents, kind, arguments.id)
     out = _Out(loaded, naming, (kind, arguments.id), other, day)
