@@ -69,6 +69,11 @@ def test_three_questions_then_it_is_changed_saved_handed_on_printed_and_run(
     root = copied(CATALOGUE, tmp_path / "club")
     saved.value.save_as(root / "plans/practices" / name)
     assert findings(root, f"plans/practices/{name}") == []
+    saved_text = (root / "plans/practices" / name).read_text("utf-8")
+    told = phone.locator(".make-named b").all_inner_texts()
+    for line in ("title: ", "focus: "):
+        words = saved_text.partition(f"\n{line}" if line[0] == "f" else line)[2]
+        assert json.loads(words.partition("\n")[0]) in told, "it is told before it is saved"
     expect(phone.get_by_text("repository does not have this practice yet")).to_be_visible()
     phone.get_by_role("button", name="Hand on").click()
     link = phone.get_by_label("A link that makes this practice").input_value()
@@ -78,7 +83,8 @@ def test_three_questions_then_it_is_changed_saved_handed_on_printed_and_run(
     expect(phone.locator(".make-sheet").first).to_be_visible()
     expect(phone.locator(".make-rows")).to_be_hidden()
     sheet = phone.locator(".make-sheet").first
-    expect(sheet.locator("p").first).to_contain_text(re.compile(r" \d+ m · done 18:\d\d"))
+    assert sheet.locator("p b").first.inner_text() in told
+    expect(sheet.locator("p").nth(1)).to_contain_text(re.compile(r" \d+ m · done 18:\d\d"))
     for facts in sheet.locator(".make-facts").all_inner_texts():
         assert re.fullmatch(r"\d+ m, \d+ min, to \d\d:\d\d(:\d\d)?", facts)
     expect(sheet).to_contain_text(re.compile(r"\d rounds, \d:\d\d between"))
@@ -175,7 +181,7 @@ def test_the_adults_that_it_takes_are_those_that_it_is_refused_without(
     phone = kept_phone
     phone.goto(f"{server.address}make.html{ASKED}")
     total = phone.locator(".make-total")
-    expect(total).to_contain_text(re.compile(r"takes \d+ adults for \d+ heads"))
+    expect(total).to_contain_text(re.compile(r"ends 18:\d\d .* takes \d+ adults for \d+ heads"))
     adults, heads = re.findall(r"takes (\d+) adults for (\d+) heads", total.inner_text())[0]
     phone.goto(f"{server.address}make.html{ASKED}&adults={int(adults) - 1}")
     expect(phone.locator(".make-problem")).to_contain_text(

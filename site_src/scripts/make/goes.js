@@ -1,10 +1,18 @@
-// When a rep goes and what it is meant to take, in a word: on a sheet and in a row. Pure.
+// When a rep goes and what it is meant to take, in a word, and when a part begins or ends: on a sheet and in a row. Pure.
 
-import { count } from "../run/words.js";
+import { count, timeOfDay } from "../run/words.js";
 
 /** @import {Each, RepBlock} from "../run/types.js" */
 
-const MOST_TIMES = 3;
+const MOST_TIMES = 3, SECOND_MS = 1000;
+
+/** A time of day, with its seconds where there are any.
+ * @param {string} start HH:MM
+ * @param {number} seconds after */
+export function at(start, seconds) {
+  const [hours, minutes] = start.split(":").map(Number);
+  return timeOfDay(new Date(2000, 0, 1, hours, minutes).getTime() + Math.ceil(seconds) * SECOND_MS, true).replace(/:00$/, "");
+}
 
 /** Times of reps in a word: one, or those that differ.
  * @param {Each | undefined} each */

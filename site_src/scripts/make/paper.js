@@ -1,18 +1,18 @@
 // A composed practice on paper: a sheet for each lane group, with its send-offs, its gear, and every danger.
 
 import { make } from "../lib/dom.js";
-import { crewName, timeOfDay } from "../run/words.js";
+import { crewName } from "../run/words.js";
 import { swumOf } from "./amounts.js";
 import { boardLines } from "./board.js";
-import { times } from "./goes.js";
+import { at, times } from "./goes.js";
 
 /** @import {Block, Item, RunData} from "./types.js" */
 /** @import {Part, RepBlock} from "../run/types.js" */
 
-/** @typedef {{where: string, day: string, gear: string[], adults: number, printed: string, unit: string, isKnown: (part: number) => boolean}} Told
+/** @typedef {{focus: string, where: string, day: string, gear: string[], adults: number, printed: string, unit: string, isKnown: (part: number) => boolean}} Told
  *   `isKnown`: whether the distance of a part is, in this pool */
 
-const DEEPEST = 3, MINUTE_S = 60, SECOND_MS = 1000;
+const DEEPEST = 3, MINUTE_S = 60;
 
 /** What is said of reps beside their line: how hard, with what, in what time; then the note.
  * @param {RepBlock} reps
@@ -31,14 +31,6 @@ const lines = (blocks, items) => boardLines(blocks, items).map(({ said, goes, de
     make("span", {}, reps || !goes ? make("b", {}, said) : said, ...(reps ? besides(reps, items[reps.item]) : [])),
     ...(goes ? [make("span", { class: "make-go-at" }, goes)] : [])));
 
-/** A time of day, with its seconds where there are any.
- * @param {string} start HH:MM
- * @param {number} seconds after */
-function at(start, seconds) {
-  const [hours, minutes] = start.split(":").map(Number);
-  return timeOfDay(new Date(2000, 0, 1, hours, minutes).getTime() + Math.ceil(seconds) * SECOND_MS, true).replace(/:00$/, "");
-}
-
 /** How far and how long a part is for a crew, and when it ends; what is not known is left out.
  * @param {string} start
  * @param {Part} part
@@ -55,7 +47,7 @@ function facts(start, { starts_s: begins, crews }, key, far, unit) {
  * @param {Omit<RunData, "version">} run
  * @param {RunData["crews"][number]} crew
  * @param {Told} told */
-function sheet(run, crew, { where, day, gear, adults, printed, unit, isKnown }) {
+function sheet(run, crew, { focus, where, day, gear, adults, printed, unit, isKnown }) {
   const start = run.start ?? "";
   const parts = run.parts.filter(({ crews }) => crews[crew.key]);
   const far = parts.map((part) => (isKnown(run.parts.indexOf(part)) ? swumOf(part, crew.key, unit) : null));
@@ -63,6 +55,7 @@ function sheet(run, crew, { where, day, gear, adults, printed, unit, isKnown }) 
   const ends = typeof run.ends_s === "number" ? [`done ${at(start, run.ends_s)}`] : [];
   return make("section", { class: "make-sheet" },
     make("h2", {}, run.title),
+    make("p", {}, make("b", {}, focus)),
     make("p", {}, [crewName(crew), where, `${day}, ${start} to ${at(start, MINUTE_S * (run.minutes ?? 0))}`, ...whole, ...ends, adults === 1 ? "1 adult" : `${adults} adults`].join(" · ")),
     ...(gear.length ? [make("p", {}, make("b", {}, "Gear: "), gear.join(", "))] : []),
     ...parts.map((part, k) => make("div", { class: "make-part" },

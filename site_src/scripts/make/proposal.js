@@ -60,7 +60,7 @@ const hindering = (words, way, deeds) => make("li", {}, make("p", {}, words), ..
  * @param {Deeds} deeds */
 function nothing({ data, asked, answer }, deeds) {
   const found = answer.hinders.map((own) => hindering(own.words, without(asked.request, own, goalTitle(data)), deeds));
-  return [make("div", { class: "make-hinders" }, make("p", { role: "alert" }, make("b", {}, "Nothing fits.")), make("ul", {}, ...found)), make("p", { class: "tools" }, tool("Questions", deeds.again))];
+  return [make("div", { class: "make-hinders" }, make("p", { role: "alert" }, make("b", {}, "Nothing fits.")), make("ul", {}, ...found))];
 }
 
 /** @param {Shown} shown
@@ -88,10 +88,11 @@ function notMet({ data, stand }) {
 
 /** @param {Shown} shown
  * @param {Deeds} deeds */
-function besides({ data, asked, answer }, deeds) {
+function besides({ data, asked, answer, stand }, deeds) {
   const isPartly = answer.groups.length < data.squad.groups.length;
+  const own = stand ? [make("p", { class: "make-named" }, "Saved, it is called ", make("b", {}, stand.proposal.title), ". Every lane hears: ", make("b", {}, stand.proposal.focus))] : [];
   return [
-    make("div", { class: "tools" }, tool("Run", deeds.run, { class: "tool is-main", "data-run": "" }), tool("Print", deeds.print), tool("Save as a file", deeds.save), tool("Hand on", deeds.hand)),
+    ...own, make("div", { class: "tools" }, tool("Run", deeds.run, { class: "tool is-main", "data-run": "" }), tool("Print", deeds.print), tool("Save as a file", deeds.save), tool("Hand on", deeds.hand)),
     make("div", { "data-handed": "" }),
     make("p", { class: "hint" }, `The head coach’s repository does not have this practice yet. The file is an entry for plans/practices: who looks after the repository puts it there${
       isPartly ? `; it was made for ${whose(data, { ...asked, start: "" }).split(" · ")[0]} alone, and check says whether it suits the others of ${data.squad.title}` : ""}.`),
@@ -115,7 +116,7 @@ export function page(shown, deeds) {
     ...head, ...hinders(shown, deeds),
     make("div", { class: "make-head" }, make("h2", { tabindex: "-1" }, own || (count > 1 ? `${asked.number} of ${count}` : "The one that fits")),
       make("span", { class: "make-turn" }, ...(own ? turn("Others", 1) : [...turn("Previous", asked.number - 1), ...turn("Next", asked.number + 1)]))),
-    make("p", { class: "make-total" }, total(data, asked.request, stand.proposal, answer.unit)), ...notMet(shown),
+    make("p", { class: "make-total" }, total(data, asked, stand.proposal, answer.unit)), ...notMet(shown),
     rows(data, stand.proposal, stand.practice.parts, { open: shown.open, before: shown.told.before ?? null, act: deeds.change, onOpen: deeds.onOpen }), moved(shown, deeds),
     make("p", { class: "hint", "data-tapped": "", hidden: "" }), make("div", { "data-danger": "" }), ...besides(shown, deeds),
   ];

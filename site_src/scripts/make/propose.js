@@ -108,7 +108,7 @@ async function fill(own, making) {
     tapped.hidden = !made.tapped.length;
     const { parts } = own.stand.proposal;
     const gear = new Set(parts.flatMap((part) => part.gear.map(({ id, in_use }) => `${in_use} × ${own.data.gear.find(([known]) => known === id)?.[1].toLowerCase()}`)));
-    paper.replaceChildren(...sheets(made.run, { where: whose(own.data, { ...own.asked, start: "" }).split(" · ")[1] ?? "", day: inWords(own.asked.on || today), gear: [...gear], adults: own.stand.proposal.adults,
+    paper.replaceChildren(...sheets(made.run, { focus: own.stand.proposal.focus, where: whose(own.data, { ...own.asked, start: "" }).split(" · ")[1] ?? "", day: inWords(own.asked.on || today), gear: [...gear], adults: own.stand.proposal.adults,
       unit: own.answer.unit, isKnown: (part) => own.answer.unit === "m" || !made.tapped.includes(parts[part]),
       printed: `Composed; not in the club’s repository. Printed ${inWords(today)}.` }));
   }

@@ -3,6 +3,7 @@
 import { askedOf } from "../compose/change.js";
 import { all, make, root, tool } from "../lib/dom.js";
 import { count, many } from "../run/words.js";
+import { at } from "./goes.js";
 import { pieceOf } from "./lay.js";
 import { swimOf } from "./swim.js";
 
@@ -115,10 +116,12 @@ function adultsWords(data, request, { adults }) {
   return `takes ${many(adults, "adult")} ${adults > asked.adultsLeast ? "at the same moment" : `for ${many(heads, "head")}`}`;
 }
 
-/** What of the slot it takes, how far, and who is needed.
+/** What of the slot it takes, when it ends, how far, and who is needed.
  * @param {Data} data
- * @param {Request} request
+ * @param {{request: Request, start: string}} asked
  * @param {Proposal} proposal
  * @param {string} unit */
-export const total = (data, request, proposal, unit) =>
-  [`${clock(proposal.takes_s)} of ${request.minutes} min`, `${proposal.distance} ${unit}`, adultsWords(data, request, proposal)].join(" · ");
+export const total = (data, { request, start }, proposal, unit) => [
+  `${clock(proposal.takes_s)} of ${request.minutes} min`, ...(start ? [`ends ${at(start, MINUTE_S * Math.ceil(proposal.takes_s / MINUTE_S))}`] : []),
+  `${proposal.distance} ${unit}`, adultsWords(data, request, proposal),
+].join(" · ");
