@@ -11,7 +11,7 @@ from almanac.arithmetic.course import lay_in_course
 from almanac.arithmetic.crews import Crew
 from almanac.arithmetic.scaling import OutOfBounds, with_counts
 from almanac.arithmetic.summary import SetSummary
-from almanac.arithmetic.swum import ByGroup, GroupClocks, swum_by
+from almanac.arithmetic.swum_by_group import ByGroup, GroupClocks, swum_by
 from almanac.arithmetic.timed_reps import GroupClock
 from almanac.arithmetic.timing import Timing
 from almanac.arithmetic.working import Working

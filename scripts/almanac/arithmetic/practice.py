@@ -14,7 +14,8 @@ from almanac.arithmetic.moment import Moment, latest
 from almanac.arithmetic.part_run import PartRun, SetInPool
 from almanac.arithmetic.run_sheet import SheetRow, run_sheet
 from almanac.arithmetic.stages import SharedStart, Staging
-from almanac.arithmetic.swum import ByGroup, Swum, together
+from almanac.arithmetic.swum import Swum, together
+from almanac.arithmetic.swum_by_group import ByGroup
 from almanac.arithmetic.timing import Clocks, Timing
 from almanac.model.club import LaneGroup, Pool
 from almanac.model.practice import Practice

@@ -7,7 +7,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from almanac.analysis.figures.facets import partly
-from almanac.arithmetic.swum import ByGroup, Swum
+from almanac.arithmetic.swum import Swum
+from almanac.arithmetic.swum_by_group import ByGroup
 from almanac.model.club import LaneGroup
 from almanac.units import LAND, show_distance
 

@@ -12,7 +12,7 @@ from almanac.arithmetic.glance import drill_seconds
 from almanac.arithmetic.lanes import room_in_lane
 from almanac.arithmetic.pace import Target
 from almanac.arithmetic.summary import SetSummary
-from almanac.arithmetic.swum import ByGroup
+from almanac.arithmetic.swum_by_group import ByGroup
 from almanac.arithmetic.timed_reps import GroupClock
 from almanac.model.catalogue import Key
 from almanac.model.knowledge import Drill

@@ -13,7 +13,8 @@ from markupsafe import Markup
 from almanac.analysis.figures import by_name, table
 from almanac.analysis.figures.facets import FacetWord, facet_words
 from almanac.analysis.figures.figure import NamedFigure
-from almanac.arithmetic.swum import ByGroup, Swum
+from almanac.arithmetic.swum import Swum
+from almanac.arithmetic.swum_by_group import ByGroup
 from almanac.drawing.charts.bars import bar
 from almanac.drawing.charts.effort_marks import effort_marks
 from almanac.drawing.charts.strip import swatches
