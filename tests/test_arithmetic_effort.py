@@ -10,7 +10,8 @@ from arithmetic_world import EFFORTS, SCALE, clock, events
 from hypothesis import given
 from hypothesis import strategies as st
 
-from almanac.arithmetic.effort import EffortScale, EffortSpan, misplaced_shares, scale_gaps
+from almanac.arithmetic.effort import EffortScale, EffortSpan
+from almanac.arithmetic.effort_faults import misplaced_shares, scale_gaps
 from almanac.model.effort_plans import Build, Descend, Hold, Rotate
 from almanac.model.policy import Rating, Word
 

@@ -21,7 +21,8 @@ from almanac.analysis.pool_fits import (
 from almanac.analysis.sameness import Sameness
 from almanac.arithmetic.block import BlockRules, BlockSummary, summarise_block
 from almanac.arithmetic.coverage import Cell, coverage
-from almanac.arithmetic.effort import EffortScale, scale_gaps
+from almanac.arithmetic.effort import EffortScale
+from almanac.arithmetic.effort_faults import scale_gaps
 from almanac.arithmetic.expand import count_reps
 from almanac.arithmetic.graph import teaching_order
 from almanac.arithmetic.practice import PracticeSummary, summarise_practice

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.effort import misplaced_shares, scale_gaps
+from almanac.arithmetic.effort_faults import misplaced_shares, scale_gaps
 from almanac.arithmetic.pace_lines import PaceLine
 from almanac.checks.rule import Problem, forbids, warns
 from almanac.model.knowledge import Benchmark
