@@ -13,7 +13,8 @@ from almanac.checks import RULES
 from almanac.checks.run_days import RunOffers, practice_offers
 from almanac.model.catalogue import Catalogue
 from almanac.model.practice import Practice, PracticePart
-from almanac.model.swim_set import Item, Reps, Round
+from almanac.model.reps import Reps
+from almanac.model.swim_set import Item, Round
 from almanac.source.reader import DataPath
 
 CODES = {

@@ -21,9 +21,10 @@ from almanac.arithmetic.expand import Break, Rep, count_reps, expand, reps
 from almanac.arithmetic.facets import FACETS, all_facets, distance_working, facet_working, shares
 from almanac.arithmetic.pace_lines import Because, NoNumber
 from almanac.model.manner import Manner
+from almanac.model.reps import Change
 from almanac.model.sendoff import Sendoff
 from almanac.model.structure import structure_items
-from almanac.model.swim_set import Change, Round, reps_of
+from almanac.model.swim_set import Round, reps_of
 from almanac.report.working_text import formula
 from almanac.units import COURSES
 

@@ -30,8 +30,8 @@ from almanac.arithmetic.marks import beyond_the_end, mark_from_wall, place_items
 from almanac.arithmetic.summary import SetSummary, summarise
 from almanac.arithmetic.timeline import timeline
 from almanac.arithmetic.timing import Timing
+from almanac.model.reps import Reps
 from almanac.model.structure import structure_items
-from almanac.model.swim_set import Reps
 from almanac.report.whiteboard import what_words
 from almanac.units import Course, Unit
 

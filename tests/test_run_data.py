@@ -25,7 +25,7 @@ from almanac.model.catalogue import Catalogue
 from almanac.model.load import Loaded, load
 from almanac.model.policy import LevelLimits, Vocabulary, Word
 from almanac.model.practice import PracticePart
-from almanac.model.swim_set import Reps
+from almanac.model.reps import Reps
 from almanac.report.run_json import practice_run, set_run, versioned
 from almanac.report.run_line import MOST, cut, run_line
 from almanac.resources import SITE_SOURCE

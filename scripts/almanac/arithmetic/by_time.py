@@ -8,7 +8,7 @@ from dataclasses import replace
 from almanac.arithmetic.expand import Piece
 from almanac.arithmetic.pace import Pacer, Target
 from almanac.arithmetic.pace_lines import NoNumber
-from almanac.model.swim_set import Distance
+from almanac.model.reps import Distance
 
 _ROUNDING = 1e-9
 

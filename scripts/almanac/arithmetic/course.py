@@ -11,18 +11,9 @@ from itertools import accumulate
 from almanac.model.changes import rounds_of
 from almanac.model.entry import Seconds
 from almanac.model.knowledge import Drill
+from almanac.model.reps import Change, Distance, Part, Reps, in_all
 from almanac.model.sendoff import Sendoff
-from almanac.model.swim_set import (
-    Change,
-    Distance,
-    Item,
-    Part,
-    Pause,
-    Reps,
-    Round,
-    SwimSet,
-    in_all,
-)
+from almanac.model.swim_set import Item, Pause, Round, SwimSet
 from almanac.source.reader import DataPath
 from almanac.units import METRES_PER_YARD, Course, Unit
 

@@ -14,16 +14,8 @@ from almanac.frozen import kept, quick
 from almanac.model.changes import rounds_of
 from almanac.model.effort_plans import Descend, Rotate
 from almanac.model.knowledge import Drill, Gear
-from almanac.model.swim_set import (
-    Distance,
-    Item,
-    Part,
-    Pause,
-    Reps,
-    Round,
-    changes_of,
-    in_all,
-)
+from almanac.model.reps import Distance, Part, Reps, in_all
+from almanac.model.swim_set import Item, Pause, Round, changes_of
 from almanac.source.reader import DataPath
 
 

@@ -15,7 +15,8 @@ from almanac.arithmetic.expand import Piece, Rep
 from almanac.arithmetic.working import Known, Quotient, Working, times, total
 from almanac.model.changes import rounds_of
 from almanac.model.knowledge import Gear
-from almanac.model.swim_set import Distance, Item, Reps, Round, in_all
+from almanac.model.reps import Distance, Reps, in_all
+from almanac.model.swim_set import Item, Round
 
 NO_GEAR = "none"
 FACETS = ("mode", "kick", "stroke", "position", "gear", "effort")

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from almanac.arithmetic.expand import Event, Rep
 from almanac.model.knowledge import Gear
-from almanac.model.swim_set import Distance
+from almanac.model.reps import Distance
 from almanac.units import Course
 
 

@@ -11,7 +11,7 @@ from almanac.arithmetic.clock import Clock
 from almanac.arithmetic.expand import Piece, expand, reps
 from almanac.model.effort_plans import Hold
 from almanac.model.knowledge import Drill
-from almanac.model.swim_set import Distance, Part, Reps
+from almanac.model.reps import Distance, Part, Reps
 
 
 def drill_seconds(drill: Drill, clock: Clock) -> float | None:

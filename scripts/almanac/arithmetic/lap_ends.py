@@ -11,7 +11,7 @@ from almanac.arithmetic.expand import Piece, Rep
 from almanac.frozen import quick
 from almanac.model.club import ENDS, START_END, TURN_END
 from almanac.model.policy import Word
-from almanac.model.swim_set import Distance
+from almanac.model.reps import Distance
 from almanac.units import Course
 
 Ends = frozenset[str]

@@ -8,7 +8,7 @@ from collections.abc import Iterable
 from fractions import Fraction
 
 from almanac.arithmetic.expand import Rep
-from almanac.model.swim_set import in_all
+from almanac.model.reps import in_all
 from almanac.units import LAND, Course
 
 _STEPS = (1, 2, 4)

@@ -12,7 +12,8 @@ from almanac.arithmetic.working import Known, Labelled, Product, Sum, Working
 from almanac.model.changes import changed
 from almanac.model.manner import PARTNERS, STARTS, TEAMS, Manner
 from almanac.model.policy import Vocabulary, Word
-from almanac.model.swim_set import Item, Reps, Round
+from almanac.model.reps import Reps
+from almanac.model.swim_set import Item, Round
 
 
 def with_manners(

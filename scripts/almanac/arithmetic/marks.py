@@ -8,7 +8,8 @@ from dataclasses import replace
 from fractions import Fraction
 
 from almanac.model.changes import changed
-from almanac.model.swim_set import Change, Distance, Item, Reps, Round
+from almanac.model.reps import Change, Distance, Reps
+from almanac.model.swim_set import Item, Round
 from almanac.units import METRES_PER_YARD, Course, Unit
 
 FLAGS_FROM_WALL = 5  # in the pool's unit: 5 m, and 5 yd where the pool is in yards

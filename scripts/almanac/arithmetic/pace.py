@@ -24,7 +24,7 @@ from almanac.arithmetic.working import (
 from almanac.frozen import quick
 from almanac.model.knowledge import Gear
 from almanac.model.policy import Policy
-from almanac.model.swim_set import Distance
+from almanac.model.reps import Distance
 from almanac.units import Course, show_number
 
 

@@ -9,7 +9,8 @@ from dataclasses import dataclass, replace
 from almanac.arithmetic.expand import count_reps
 from almanac.arithmetic.facets import distance_working
 from almanac.model.effort_plans import Descend
-from almanac.model.swim_set import Change, Item, Reps, Round, RoundsChange, SwimSet
+from almanac.model.reps import Change, Reps
+from almanac.model.swim_set import Item, Round, RoundsChange, SwimSet
 from almanac.model.walk import efforts_with_paths
 from almanac.source.reader import DataPath
 

@@ -16,7 +16,8 @@ from almanac.arithmetic.pace import Pacer
 from almanac.arithmetic.timing import Clocks, Timing
 from almanac.arithmetic.working import Known, Labelled, Working, gathered, total
 from almanac.frozen import kept, quick
-from almanac.model.swim_set import Distance, Item, in_all
+from almanac.model.reps import Distance, in_all
+from almanac.model.swim_set import Item
 from almanac.units import Course
 
 

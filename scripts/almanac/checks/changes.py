@@ -12,8 +12,9 @@ from almanac.checks.rule import Problem, forbids
 from almanac.model.changes import LAST, changed
 from almanac.model.effort_plans import Descend
 from almanac.model.entry import Entry
+from almanac.model.reps import Reps
 from almanac.model.sendoff import Sendoff
-from almanac.model.swim_set import Item, Reps, Round
+from almanac.model.swim_set import Item, Round
 from almanac.model.walk import efforts_with_paths, reps_with_paths, written_items
 from almanac.source.reader import DataPath
 

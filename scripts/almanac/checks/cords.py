@@ -14,7 +14,7 @@ from almanac.checks.ways import entry_level
 from almanac.model.entry import Entry
 from almanac.model.manner import SWIMMER
 from almanac.model.practice import Practice
-from almanac.model.swim_set import Reps
+from almanac.model.reps import Reps
 from almanac.model.walk import reps_with_paths, versions_with_paths, written_items
 from almanac.source.reader import DataPath
 

@@ -15,7 +15,7 @@ from almanac.checks.rule import Problem
 from almanac.checks.ways import Said, Way, judged_ways
 from almanac.model.knowledge import Drill, Gear
 from almanac.model.moving import Activity
-from almanac.model.swim_set import Reps
+from almanac.model.reps import Reps
 from almanac.source.reader import DataPath
 from almanac.units import show_number, show_time
 

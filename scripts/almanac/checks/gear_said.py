@@ -12,7 +12,8 @@ from almanac.model.catalogue import Catalogue
 from almanac.model.entry import Entry
 from almanac.model.knowledge import Drill, Gear
 from almanac.model.practice import Practice
-from almanac.model.swim_set import Change, Item, Reps, SwimSet, changes_of, reps_of
+from almanac.model.reps import Change, Reps
+from almanac.model.swim_set import Item, SwimSet, changes_of, reps_of
 from almanac.model.walk import drills_named, told_with_paths, written_notes
 from almanac.source.reader import DataPath
 from almanac.wording.gear_named import GearNames

@@ -9,7 +9,8 @@ from almanac.arithmetic.course import Misfit, Unfit
 from almanac.arithmetic.marks import beyond_the_end, placed
 from almanac.checks.rule import Problem, forbids
 from almanac.model.entry import Entry
-from almanac.model.swim_set import Reps, SwimSet, in_all
+from almanac.model.reps import Reps, in_all
+from almanac.model.swim_set import SwimSet
 from almanac.model.walk import reps_with_paths, versions_with_paths, written_items
 from almanac.source.reader import DataPath
 from almanac.units import Course, show_distance

@@ -10,7 +10,8 @@ from fractions import Fraction
 
 from almanac.model.assumed import Assumed
 from almanac.model.manner import Aim
-from almanac.model.swim_set import Change, Distance, Item, Part, Reps, Round, RoundsChange, in_all
+from almanac.model.reps import Change, Distance, Part, Reps, in_all
+from almanac.model.swim_set import Item, Round, RoundsChange
 
 LAST = "last"
 """The round that is the last one, however many there are."""

@@ -15,8 +15,9 @@ from almanac.model.assumed import Assumed
 from almanac.model.effort_plans import Build, Descend, Effort, Hold, Rotate
 from almanac.model.entry import Ids, Seconds
 from almanac.model.manner import Aim, Waves
+from almanac.model.reps import Change, Distance, Part, Reps
 from almanac.model.sendoff import Sendoff
-from almanac.model.swim_set import Change, Distance, Item, Part, Pause, Reps, Round
+from almanac.model.swim_set import Item, Pause, Round
 from almanac.units import parse_time
 
 _OF_PART = ("distance", "time", "do", "effort")  # what reps of one part say of it themselves

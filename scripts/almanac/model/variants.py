@@ -6,7 +6,8 @@ from collections.abc import Mapping
 from dataclasses import fields, replace
 from typing import Any, TypeVar
 
-from almanac.model.swim_set import Change, Item, Reps, Round, RoundsChange, SwimSet
+from almanac.model.reps import Change, Reps
+from almanac.model.swim_set import Item, Round, RoundsChange, SwimSet
 
 _Change = TypeVar("_Change", Change, RoundsChange)
 

@@ -11,15 +11,8 @@ from almanac.model.changes import changed
 from almanac.model.effort_plans import Effort, words_of
 from almanac.model.knowledge import Drill
 from almanac.model.practice import Practice
-from almanac.model.swim_set import (
-    Change,
-    Item,
-    Reps,
-    Round,
-    SwimSet,
-    changes_of,
-    reps_of,
-)
+from almanac.model.reps import Change, Reps
+from almanac.model.swim_set import Item, Round, SwimSet, changes_of, reps_of
 from almanac.source.reader import DataPath
 
 

@@ -14,7 +14,8 @@ from almanac.arithmetic.scaling import REPS, ROUNDS, Scalable, item_at, scalable
 from almanac.model.effort_plans import Hold
 from almanac.model.knowledge import Drill
 from almanac.model.practice import Practice, PracticePart
-from almanac.model.swim_set import Item, Part, Reps, SwimSet, changes_of, reps_of
+from almanac.model.reps import Part, Reps
+from almanac.model.swim_set import Item, SwimSet, changes_of, reps_of
 from almanac.model.vocabularies import TESTS
 from almanac.units import show_time
 

@@ -6,7 +6,7 @@ from itertools import groupby
 
 from almanac.model.catalogue import Catalogue
 from almanac.model.effort_plans import Build, Descend, Effort, Hold, Rotate
-from almanac.model.swim_set import Reps
+from almanac.model.reps import Reps
 from almanac.report.set_words import TO_MARK
 from almanac.units import show_number, show_time
 

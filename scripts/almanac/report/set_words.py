@@ -5,8 +5,8 @@ from __future__ import annotations
 from almanac.model.catalogue import Catalogue
 from almanac.model.effort_plans import Build, Descend, Effort, Hold, Rotate
 from almanac.model.manner import PARTNERS, STARTS, TEAMS, Aim, Waves
+from almanac.model.reps import Part, Reps
 from almanac.model.sendoff import Sendoff, Times
-from almanac.model.swim_set import Part, Reps
 from almanac.units import show_time
 
 TO_MARK = {

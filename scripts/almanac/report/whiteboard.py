@@ -9,8 +9,9 @@ from itertools import groupby
 from almanac.model.catalogue import Catalogue
 from almanac.model.changes import LAST, changed, gone_round
 from almanac.model.manner import Aim
+from almanac.model.reps import Change, Part, Reps
 from almanac.model.sendoff import Sendoff
-from almanac.model.swim_set import Change, Item, Part, Pause, Reps, Round, SwimSet
+from almanac.model.swim_set import Item, Pause, Round, SwimSet
 from almanac.model.variants import given
 from almanac.report.board_line import BoardLine, lines_without, narrowed
 from almanac.report.set_words import (

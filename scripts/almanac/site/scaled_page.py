@@ -11,7 +11,8 @@ from almanac.analysis.analysis import Analysis
 from almanac.analysis.figures import heads, table
 from almanac.arithmetic.scaling import Scalable, item_at, scaled
 from almanac.arithmetic.summary import SetSummary
-from almanac.model.swim_set import Reps, SwimSet
+from almanac.model.reps import Reps
+from almanac.model.swim_set import SwimSet
 from almanac.report.known_words import unfit_lines
 from almanac.report.shown import shown
 from almanac.report.timed_board import timed_lines

@@ -18,7 +18,8 @@ from almanac.model.fault import Fault
 from almanac.model.knowledge import Drill
 from almanac.model.practice import Practice
 from almanac.model.published import Source
-from almanac.model.swim_set import Distance, Item, Reps, Round, SwimSet
+from almanac.model.reps import Distance, Reps
+from almanac.model.swim_set import Item, Round, SwimSet
 from almanac.model.vocabularies import HAZARDS
 from almanac.site.entry_facts import fact_of
 from almanac.site.links import page_of

@@ -20,7 +20,8 @@ from almanac.arithmetic.timed_reps import GroupClock, TimedRep, unlike
 from almanac.arithmetic.timeline import timeline
 from almanac.drawing.charts.effort_marks import effort_marks
 from almanac.drawing.charts.strip import StripPart, strip
-from almanac.model.swim_set import Reps, SwimSet
+from almanac.model.reps import Reps
+from almanac.model.swim_set import SwimSet
 from almanac.model.walk import reps_with_paths
 from almanac.report.known_words import basis_words, no_number_words, paces_words, unfit_words
 from almanac.report.shown import shown, shown_rest
