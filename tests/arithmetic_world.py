@@ -18,7 +18,8 @@ from almanac.arithmetic.pace_lines import NoNumber, Paces
 from almanac.model.catalogue import Catalogue
 from almanac.model.club import Club, LaneGroup, Squad, TimedTest
 from almanac.model.entry import Entry, Hazard, Seconds, Span
-from almanac.model.knowledge import Benchmark, Dose, Drill, Gear, GearUse, PaceRule, Protocol
+from almanac.model.gear import Gear
+from almanac.model.knowledge import Benchmark, Dose, Drill, GearUse, PaceRule, Protocol
 from almanac.model.policy import Limit, Policy, Rating, RestByEffort, RestRule, Vocabulary, Word
 from almanac.model.structure import structure_items
 from almanac.model.swim_set import SwimSet

@@ -11,7 +11,7 @@ from almanac.arithmetic.crews import Crew
 from almanac.arithmetic.helping import help_of
 from almanac.arithmetic.part_run import PartRun
 from almanac.arithmetic.run_sheet import SheetCell, SheetRow
-from almanac.model.knowledge import Gear
+from almanac.model.gear import Gear
 
 Busy = tuple[SheetRow, SheetCell]  # a crew in the part that it does
 

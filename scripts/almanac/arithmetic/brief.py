@@ -9,7 +9,8 @@ from almanac.arithmetic.expand import Rep
 from almanac.frozen import quick
 from almanac.model.catalogue import Key
 from almanac.model.entry import Hazard
-from almanac.model.knowledge import Drill, Gear
+from almanac.model.gear import Gear
+from almanac.model.knowledge import Drill
 from almanac.model.policy import Vocabulary, Word
 from almanac.model.vocabularies import GRAVITIES, HAZARDS
 

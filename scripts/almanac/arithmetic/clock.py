@@ -29,7 +29,7 @@ from almanac.arithmetic.timed_reps import (
     until_done,
 )
 from almanac.arithmetic.working import Known, Labelled, Product, Sum, UpTo, Working, gathered
-from almanac.model.knowledge import Gear
+from almanac.model.gear import Gear
 from almanac.model.policy import Policy
 from almanac.source.reader import DataPath
 from almanac.units import Course

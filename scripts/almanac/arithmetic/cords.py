@@ -10,7 +10,7 @@ from almanac.arithmetic.at_once import Busy, moments
 from almanac.arithmetic.expand import Rep
 from almanac.arithmetic.part_run import PartRun
 from almanac.arithmetic.run_sheet import SheetRow
-from almanac.model.knowledge import Gear
+from almanac.model.gear import Gear
 from almanac.model.manner import ADULT, SWIMMER
 from almanac.model.policy import LevelLimits
 from almanac.model.vocabularies import LINE

@@ -14,7 +14,7 @@ from almanac.arithmetic.effort import EffortScale, EffortSpan
 from almanac.arithmetic.expand import Piece, Rep
 from almanac.arithmetic.working import Known, Quotient, Working, times, total
 from almanac.model.changes import rounds_of
-from almanac.model.knowledge import Gear
+from almanac.model.gear import Gear
 from almanac.model.reps import Distance, Reps, in_all
 from almanac.model.swim_set import Item, Round
 

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from almanac.arithmetic.expand import Event, Rep
-from almanac.model.knowledge import Gear
+from almanac.model.gear import Gear
 from almanac.model.reps import Distance
 from almanac.units import Course
 

@@ -20,7 +20,8 @@ from almanac.arithmetic.resistance import (
     swimmer_drag,
 )
 from almanac.model.club import Club
-from almanac.model.knowledge import Benchmark, Gear
+from almanac.model.gear import Gear
+from almanac.model.knowledge import Benchmark
 from almanac.units import COURSES
 
 SPEEDS = (0.6, 0.8, 1.0, 1.2, 1.4, 1.6, 1.8)  # m/s: from slow kicking to fast swimming

@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from almanac.arithmetic.crews import Crew
 from almanac.arithmetic.part_run import PartRun
 from almanac.model.entry import Helper
-from almanac.model.knowledge import Gear
+from almanac.model.gear import Gear
 from almanac.model.manner import ADULT
 
 WATCHER, TIMEKEEPER, CORD_HOLDER = "watcher", "timekeeper", "cord-holder"

@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable, Mapping
 
 from almanac.arithmetic.expand import Piece, Rep
 from almanac.arithmetic.swum import Swum
-from almanac.model.knowledge import Gear
+from almanac.model.gear import Gear
 from almanac.units import Course
 
 Worn = Callable[[Gear], bool]

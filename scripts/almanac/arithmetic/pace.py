@@ -22,7 +22,7 @@ from almanac.arithmetic.working import (
     Working,
 )
 from almanac.frozen import quick
-from almanac.model.knowledge import Gear
+from almanac.model.gear import Gear
 from almanac.model.policy import Policy
 from almanac.model.reps import Distance
 from almanac.units import Course, show_number

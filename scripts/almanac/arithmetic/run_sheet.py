@@ -12,7 +12,7 @@ from almanac.arithmetic.moment import Missing, Moment, latest, least_seconds
 from almanac.arithmetic.part_run import PartRun
 from almanac.arithmetic.stages import SharedStart
 from almanac.arithmetic.working import Working
-from almanac.model.knowledge import Gear
+from almanac.model.gear import Gear
 
 Worn = dict[tuple[str, str], frozenset[str]]  # by lane group and half
 

@@ -18,7 +18,7 @@ from almanac.arithmetic.working import (
     Slope,
     Working,
 )
-from almanac.model.knowledge import Gear
+from almanac.model.gear import Gear
 
 
 def critical_speed_of(tests: GroupTrials) -> Working:

@@ -15,7 +15,8 @@ from almanac.arithmetic.pace import Pacer
 from almanac.arithmetic.pace_lines import Paces
 from almanac.model.catalogue import Catalogue
 from almanac.model.club import LaneGroup, Squad
-from almanac.model.knowledge import Benchmark, Gear
+from almanac.model.gear import Gear
+from almanac.model.knowledge import Benchmark
 from almanac.model.policy import Policy, Word
 from almanac.units import Course
 

@@ -12,7 +12,7 @@ from functools import cached_property
 from almanac.arithmetic.effort import EffortScale
 from almanac.arithmetic.expand import Piece, Rep
 from almanac.model.effort_plans import Build, Descend, Rotate
-from almanac.model.knowledge import Gear
+from almanac.model.gear import Gear
 
 NAMED, LEGS, STROKE, AFTER_KICK, RESISTED, PACED = (
     "named", "legs", "stroke", "after-kick", "resisted", "paced",

@@ -9,7 +9,7 @@ from almanac.arithmetic.loads import loads_hands
 from almanac.checks.gear_judged import judged
 from almanac.checks.once import once
 from almanac.checks.rule import Problem, forbids, refuses
-from almanac.model.knowledge import Gear
+from almanac.model.gear import Gear
 from almanac.model.vocabularies import EFFECTS
 from almanac.wording.loads_named import names_a_weight
 

@@ -15,7 +15,8 @@ from almanac.model.block import Block
 from almanac.model.club import Club, LaneGroup
 from almanac.model.entry import Entry
 from almanac.model.fault import Fault
-from almanac.model.knowledge import Benchmark, Drill, Gear
+from almanac.model.gear import Gear
+from almanac.model.knowledge import Benchmark, Drill
 from almanac.model.log import Log
 from almanac.model.meet import Meet
 from almanac.model.need import Need

@@ -15,8 +15,9 @@ from almanac.model.club import Club, Depth
 from almanac.model.entry import DepthNeeded, Entry, Seconds, Span
 from almanac.model.expectation import Expectation, GroupExpectation
 from almanac.model.fault import Fault
+from almanac.model.gear import Gear
 from almanac.model.item_hooks import register_items
-from almanac.model.knowledge import Benchmark, Drill, EffortRange, Gear, Sight
+from almanac.model.knowledge import Benchmark, Drill, EffortRange, Sight
 from almanac.model.log import Log
 from almanac.model.meet import Meet
 from almanac.model.need import Need

@@ -6,7 +6,8 @@ from almanac.model.block import Block
 from almanac.model.catalogue import Catalogue
 from almanac.model.entry import Entry
 from almanac.model.fault import Fault
-from almanac.model.knowledge import Benchmark, Drill, Gear
+from almanac.model.gear import Gear
+from almanac.model.knowledge import Benchmark, Drill
 from almanac.model.meet import Meet
 from almanac.model.progression import Progression
 from almanac.model.published import Source

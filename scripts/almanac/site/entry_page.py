@@ -10,7 +10,8 @@ from almanac.findings import Finding
 from almanac.kinds import KIND
 from almanac.model.catalogue import Catalogue
 from almanac.model.entry import Entry, Evidence
-from almanac.model.knowledge import Benchmark, Drill, Gear
+from almanac.model.gear import Gear
+from almanac.model.knowledge import Benchmark, Drill
 from almanac.model.meet import Meet
 from almanac.model.moving import Moving
 from almanac.model.published import Source

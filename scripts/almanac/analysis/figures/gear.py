@@ -18,7 +18,7 @@ from almanac.arithmetic.test_workings import (
     pull_at,
 )
 from almanac.model.catalogue import Catalogue
-from almanac.model.knowledge import Gear
+from almanac.model.gear import Gear
 
 
 @dataclass(frozen=True)
