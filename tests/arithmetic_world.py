@@ -15,11 +15,12 @@ from almanac.arithmetic.effort import EffortScale
 from almanac.arithmetic.expand import Event, expand
 from almanac.arithmetic.pace import Pacer, Target
 from almanac.arithmetic.pace_lines import NoNumber, Paces
+from almanac.model.benchmark import Benchmark, Protocol
 from almanac.model.catalogue import Catalogue
 from almanac.model.club import Club, LaneGroup, Squad, TimedTest
 from almanac.model.entry import Entry, Hazard, Seconds, Span
 from almanac.model.gear import Gear
-from almanac.model.knowledge import Benchmark, Dose, Drill, GearUse, PaceRule, Protocol
+from almanac.model.knowledge import Dose, Drill, GearUse, PaceRule
 from almanac.model.policy import Limit, Policy, Rating, RestByEffort, RestRule, Vocabulary, Word
 from almanac.model.structure import structure_items
 from almanac.model.swim_set import SwimSet

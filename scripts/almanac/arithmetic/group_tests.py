@@ -8,8 +8,8 @@ from dataclasses import dataclass
 from datetime import date
 
 from almanac.arithmetic.known_tests import is_stale, latest_tests
+from almanac.model.benchmark import Benchmark
 from almanac.model.club import Club, TimedTest
-from almanac.model.knowledge import Benchmark
 from almanac.model.vocabularies import CRITICAL_SPEED
 
 

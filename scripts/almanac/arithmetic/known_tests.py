@@ -8,8 +8,8 @@ from collections.abc import Collection, Iterable, Mapping
 from dataclasses import dataclass
 from datetime import date, timedelta
 
+from almanac.model.benchmark import Benchmark
 from almanac.model.club import AssumedTest, TimedTest
-from almanac.model.knowledge import Benchmark
 from almanac.units import Course
 
 

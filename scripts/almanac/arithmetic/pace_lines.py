@@ -13,8 +13,8 @@ from enum import Enum
 from functools import cached_property
 
 from almanac.arithmetic.known_tests import TestPoint, assumed_points, known_points
+from almanac.model.benchmark import Benchmark
 from almanac.model.club import LaneGroup
-from almanac.model.knowledge import Benchmark
 from almanac.model.policy import Policy
 from almanac.units import Course
 

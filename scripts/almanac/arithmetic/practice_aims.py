@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping
 from almanac.arithmetic.expand import Rep
 from almanac.arithmetic.practice import PracticeSummary
 from almanac.model import vocabularies as words
-from almanac.model.knowledge import Benchmark
+from almanac.model.benchmark import Benchmark
 
 GOALS_OF_DRILL, SERVES_FROM = 2, 0.2
 """Of a drill so many goals count, and from such a share of the metres on; house preference."""

@@ -13,10 +13,10 @@ from almanac.arithmetic.clock import Clock
 from almanac.arithmetic.effort import EffortScale
 from almanac.arithmetic.pace import Pacer
 from almanac.arithmetic.pace_lines import Paces
+from almanac.model.benchmark import Benchmark
 from almanac.model.catalogue import Catalogue
 from almanac.model.club import LaneGroup, Squad
 from almanac.model.gear import Gear
-from almanac.model.knowledge import Benchmark
 from almanac.model.policy import Policy, Word
 from almanac.units import Course
 

@@ -8,7 +8,7 @@ from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.effort_faults import misplaced_shares, scale_gaps
 from almanac.arithmetic.pace_lines import PaceLine
 from almanac.checks.rule import Problem, forbids, warns
-from almanac.model.knowledge import Benchmark
+from almanac.model.benchmark import Benchmark
 from almanac.model.policy import Rating, Word
 from almanac.model.vocabularies import BUILT_ON, CRITICAL_SPEED
 from almanac.units import COURSES, show_distance, show_number

@@ -7,9 +7,10 @@ from collections.abc import Iterator
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.under_water import counts
 from almanac.checks.rule import Problem, forbids
+from almanac.model.benchmark import Benchmark
 from almanac.model.entry import Hazard
 from almanac.model.gear import Gear
-from almanac.model.knowledge import Benchmark, Drill
+from almanac.model.knowledge import Drill
 from almanac.model.meet import Meet
 from almanac.model.practice import Practice
 from almanac.model.swim_set import SwimSet

@@ -20,7 +20,6 @@ from almanac.model.entry import (
 )
 from almanac.model.moving import Moving
 from almanac.model.need import Adapt, adapts
-from almanac.units import Course
 
 
 @dataclass(frozen=True)
@@ -132,47 +131,4 @@ class Drill(Moving):
         if self.pace:
             yield Reference("benchmark", self.pace.like, "pace")
         yield from adapts(self.adapt)
-        yield from leans_on(self.evidence)
-
-
-@dataclass(frozen=True)
-class Protocol:
-    """How a test is run; ``rest`` before it, in seconds."""
-
-    steps: tuple[str, ...]
-    rest: Seconds
-    course: Course
-    start: str
-    timed_by: str
-
-
-@dataclass(frozen=True)
-class Reading:
-    """What a change in the result means, and the change in seconds below which it means nothing."""
-
-    means: str
-    least_change_s: float
-
-
-@dataclass(frozen=True, kw_only=True)
-class Benchmark(Moving):
-    """A timed test. ``distance`` is in the unit of the protocol's course."""
-
-    kind: ClassVar[str] = "benchmark"
-    distance: int
-    protocol: Protocol
-    gives: Ids
-    repeat_every: str
-    reading: Reading
-    gear: Ids = ()
-    pair_with: Ids = ()
-
-    @property
-    def metres(self) -> float:
-        """The timed distance in metres."""
-        return self.distance * self.protocol.course.unit.metres
-
-    def references(self) -> Iterator[Reference]:
-        yield from references("gear", self.gear, "needs")
-        yield from references("benchmark", self.pair_with, "pair_with")
         yield from leans_on(self.evidence)

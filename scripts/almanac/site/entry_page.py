@@ -8,10 +8,11 @@ from dataclasses import dataclass
 from almanac.arithmetic.brief import gathered
 from almanac.findings import Finding
 from almanac.kinds import KIND
+from almanac.model.benchmark import Benchmark
 from almanac.model.catalogue import Catalogue
 from almanac.model.entry import Entry, Evidence
 from almanac.model.gear import Gear
-from almanac.model.knowledge import Benchmark, Drill
+from almanac.model.knowledge import Drill
 from almanac.model.meet import Meet
 from almanac.model.moving import Moving
 from almanac.model.published import Source

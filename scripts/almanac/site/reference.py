@@ -12,10 +12,11 @@ from almanac.arithmetic.brief import gathered
 from almanac.checks import RULES
 from almanac.findings import Severity
 from almanac.kinds import KIND, WITH_PAGES
+from almanac.model.benchmark import Benchmark
 from almanac.model.catalogue import Catalogue
 from almanac.model.club import Emergency
 from almanac.model.gear import Gear
-from almanac.model.knowledge import Benchmark, Drill
+from almanac.model.knowledge import Drill
 from almanac.model.practice import Practice
 from almanac.model.swim_set import SwimSet
 from almanac.model.vocabularies import GRAVITIES, HAZARDS

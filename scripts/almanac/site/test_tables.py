@@ -11,9 +11,9 @@ from almanac.analysis.figures import by_name, heads, section, table
 from almanac.analysis.figures.benchmarks import trials_of
 from almanac.analysis.figures.gear import comparisons_of, speeds_of
 from almanac.arithmetic.gear_drag import MEASURED_SPEEDS
+from almanac.model.benchmark import Benchmark
 from almanac.model.catalogue import Catalogue
 from almanac.model.gear import Gear
-from almanac.model.knowledge import Benchmark
 from almanac.report.shown import others, shown
 from almanac.site.shown_figures import PageFigure, page_figure
 from almanac.units import show_time

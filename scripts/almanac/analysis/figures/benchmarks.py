@@ -9,8 +9,8 @@ from datetime import date
 from almanac.analysis.figures.figure import Figure, Section, Shown
 from almanac.arithmetic.group_tests import GroupTrials, paired_trials
 from almanac.arithmetic.test_workings import critical_pace, critical_speed_of, reserve
+from almanac.model.benchmark import Benchmark
 from almanac.model.catalogue import Catalogue
-from almanac.model.knowledge import Benchmark
 
 
 @dataclass(frozen=True)
