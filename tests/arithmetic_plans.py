@@ -32,9 +32,10 @@ from almanac.arithmetic.summary import summarise
 from almanac.arithmetic.timing import Timing
 from almanac.model.block import Block, Day, Week
 from almanac.model.catalogue import Catalogue
-from almanac.model.club import Club, Depth, LaneGroup, Pool, Squad
+from almanac.model.club import Club, LaneGroup, Squad
 from almanac.model.entry import Entry
 from almanac.model.policy import Vocabulary
+from almanac.model.pool import Depth, Pool
 from almanac.model.practice import Practice, PracticePart, Slot
 from almanac.model.structure import structure_items
 

@@ -21,10 +21,10 @@ from almanac.arithmetic.pool_fit import (
     starts_here,
 )
 from almanac.arithmetic.start_limits import BACKWARDS, FEET_FIRST, IN_THE_WATER, Lack, Shortfall
-from almanac.model.club import Depth, LaneAtEnd, Pool, PoolEnd
 from almanac.model.entry import DepthNeeded
 from almanac.model.manner import Manner
 from almanac.model.policy import LevelLimits, Limit, Word
+from almanac.model.pool import Depth, LaneAtEnd, Pool, PoolEnd
 
 ENDS = {
     "start": PoolEnd(1.2, platform_m=0.5, lanes={"6": LaneAtEnd(depth_m=1.0)}),

@@ -24,10 +24,10 @@ from almanac.arithmetic.start_limits import (
     start_limits,
     start_shortfall,
 )
-from almanac.model.club import Depth, LaneAtEnd, Pool, PoolEnd
 from almanac.model.entry import DepthNeeded
 from almanac.model.manner import Manner
 from almanac.model.policy import LevelLimits, Limit, Word
+from almanac.model.pool import Depth, LaneAtEnd, Pool, PoolEnd
 from almanac.units import Course
 
 START, TURN = frozenset({"start"}), frozenset({"turn"})

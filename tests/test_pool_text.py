@@ -13,7 +13,7 @@ import pytest
 from unsafe_world import analysis, club, codes, drill, write
 
 from almanac.model.catalogue import Catalogue
-from almanac.model.club import LaneAtEnd
+from almanac.model.pool import LaneAtEnd
 from almanac.report.limit_rows import limits_of_all
 from almanac.report.pool_text import EndRow, end_rows, needs_words, set_needs, start_lines
 

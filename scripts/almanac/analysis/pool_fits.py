@@ -20,9 +20,9 @@ from almanac.arithmetic.start_limits import IN_THE_WATER, enters
 from almanac.arithmetic.swum import Swum
 from almanac.arithmetic.under_water import counts
 from almanac.model.catalogue import Catalogue
-from almanac.model.club import ENDS, Pool
 from almanac.model.entry import ANY_DEPTH
 from almanac.model.policy import Word
+from almanac.model.pool import ENDS, Pool
 from almanac.model.practice import Practice
 from almanac.model.swim_set import Item, SwimSet, changes_of, reps_of
 from almanac.source.reader import DataPath

@@ -9,8 +9,8 @@ from functools import lru_cache
 
 from almanac.arithmetic.expand import Piece, Rep
 from almanac.frozen import quick
-from almanac.model.club import ENDS, START_END, TURN_END
 from almanac.model.policy import Word
+from almanac.model.pool import ENDS, START_END, TURN_END
 from almanac.model.reps import Distance
 from almanac.units import Course
 

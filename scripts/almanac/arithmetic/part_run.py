@@ -15,7 +15,7 @@ from almanac.arithmetic.swum_by_group import ByGroup, GroupClocks, swum_by
 from almanac.arithmetic.timed_reps import GroupClock
 from almanac.arithmetic.timing import Timing
 from almanac.arithmetic.working import Working
-from almanac.model.club import Pool
+from almanac.model.pool import Pool
 from almanac.model.practice import Doing
 from almanac.model.swim_set import SwimSet
 from almanac.model.variants import given, given_items

@@ -18,9 +18,9 @@ from almanac.arithmetic.start_limits import (
     start_shortfall,
 )
 from almanac.arithmetic.under_water import counts
-from almanac.model.club import Pool
 from almanac.model.entry import ANY_DEPTH, DepthNeeded
 from almanac.model.policy import Policy, Word
+from almanac.model.pool import Pool
 from almanac.source.reader import DataPath
 
 

@@ -17,7 +17,8 @@ from almanac.arithmetic.stages import SharedStart, Staging
 from almanac.arithmetic.swum import Swum, together
 from almanac.arithmetic.swum_by_group import ByGroup
 from almanac.arithmetic.timing import Clocks, Timing
-from almanac.model.club import LaneGroup, Pool
+from almanac.model.club import LaneGroup
+from almanac.model.pool import Pool
 from almanac.model.practice import Practice
 from almanac.source.reader import DataPath
 from almanac.units import Course

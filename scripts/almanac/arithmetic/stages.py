@@ -10,7 +10,8 @@ from dataclasses import dataclass, replace
 from almanac.arithmetic.crews import Crew, crews_named
 from almanac.arithmetic.part_run import PartRun, SetInPool, run_part
 from almanac.arithmetic.timing import Timing
-from almanac.model.club import LaneGroup, Pool
+from almanac.model.club import LaneGroup
+from almanac.model.pool import Pool
 from almanac.model.practice import Doing, Practice, PracticePart
 from almanac.source.reader import DataPath
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import Enum, auto
 
-from almanac.model.club import Pool, PoolEnd
 from almanac.model.policy import Policy, Word
+from almanac.model.pool import Pool, PoolEnd
 from almanac.wording.dives import names_a_dive, names_a_start
 
 HEAD_FIRST, BACKWARDS, FEET_FIRST, IN_THE_WATER = (

@@ -7,8 +7,8 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from almanac.model.club import Pool
 from almanac.model.policy import Policy
+from almanac.model.pool import Pool
 
 
 @dataclass(frozen=True)

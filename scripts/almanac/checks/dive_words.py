@@ -16,7 +16,7 @@ from almanac.checks.pool_words import FIRST
 from almanac.checks.rule import Problem, refuses
 from almanac.checks.ways import entry_level
 from almanac.model.catalogue import Catalogue
-from almanac.model.club import ENDS
+from almanac.model.pool import ENDS
 from almanac.model.swim_set import Item, changes_of, reps_of
 from almanac.model.walk import drills_named, told_with_paths, written_notes
 from almanac.wording.dives import names_a_dive, names_a_start

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from almanac.analysis.analysis import Analysis
 from almanac.checks.rule import Problem, forbids
-from almanac.model.club import Pool
+from almanac.model.pool import Pool
 
 
 @forbids("hall-without-water")

@@ -17,9 +17,9 @@ from almanac.arithmetic.start_limits import (
 )
 from almanac.checks.pool_words import hint, message
 from almanac.checks.rule import Problem, refuses
-from almanac.model.club import ENDS, START_END, Pool
 from almanac.model.meet import STARTS, Event, Meet
 from almanac.model.policy import Word
+from almanac.model.pool import ENDS, START_END, Pool
 from almanac.model.vocabularies import BACKSTROKE
 from almanac.source.reader import DataPath
 

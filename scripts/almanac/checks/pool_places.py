@@ -9,8 +9,9 @@ from almanac.arithmetic.pool_fit import Misplaced
 from almanac.arithmetic.start_limits import OF_DEPTH, OF_PLATFORM, Lack, belies, start_limits
 from almanac.checks.pool_words import hint, message
 from almanac.checks.rule import Problem, forbids, refuses
-from almanac.model.club import Club, Pool, PoolEnd
+from almanac.model.club import Club
 from almanac.model.entry import ANY_DEPTH
+from almanac.model.pool import Pool, PoolEnd
 from almanac.source.reader import DataPath
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from almanac.arithmetic.pool_fit import Misplaced
 from almanac.arithmetic.start_limits import Lack
 from almanac.model.catalogue import Catalogue
-from almanac.model.club import ENDS, Pool
+from almanac.model.pool import ENDS, Pool
 
 FIRST = "local codes, the pool operator's and the federation's rules come first"
 _MEASURE = "measure it and write it under `ends` of the pool in plans/club.yml"

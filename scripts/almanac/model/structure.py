@@ -12,7 +12,7 @@ from cattrs.gen import make_dict_structure_fn, override
 
 from almanac.model.benchmark import Benchmark
 from almanac.model.block import Block, ShareRange, TaperDates
-from almanac.model.club import Club, Depth
+from almanac.model.club import Club
 from almanac.model.entry import DepthNeeded, Entry, Seconds, Span
 from almanac.model.expectation import Expectation, GroupExpectation
 from almanac.model.fault import Fault
@@ -23,6 +23,7 @@ from almanac.model.log import Log
 from almanac.model.meet import Meet
 from almanac.model.need import Need
 from almanac.model.policy import STRICTEST, DayCount, LevelLimits, Policy, Rating, Vocabulary
+from almanac.model.pool import Depth
 from almanac.model.practice import Practice
 from almanac.model.progression import Progression
 from almanac.model.published import Source

@@ -17,9 +17,9 @@ from almanac.arithmetic.run_sheet import SheetCell, SheetRow
 from almanac.arithmetic.swum import Swum
 from almanac.checks.run_days import RunOffers, practice_offers
 from almanac.model.catalogue import Catalogue
-from almanac.model.club import START_END
 from almanac.model.entry import Hazard
 from almanac.model.manner import STARTS
+from almanac.model.pool import START_END
 from almanac.report.hands_words import help_words
 from almanac.report.run_blocks_json import BlocksOfCrew, ItemsOfPart
 from almanac.report.run_items import number

@@ -12,7 +12,7 @@ from almanac.arithmetic.timed_reps import GroupClock
 from almanac.checks.run_days import set_offers
 from almanac.model.catalogue import Catalogue
 from almanac.model.changes import is_for
-from almanac.model.club import START_END
+from almanac.model.pool import START_END
 from almanac.report.run_blocks_json import BlocksOfCrew, ItemsOfPart
 from almanac.report.run_items import number
 from almanac.report.run_parts import ends_of_reps

@@ -14,7 +14,7 @@ from almanac.arithmetic.practice import PracticeSummary
 from almanac.arithmetic.run_sheet import SheetCell, SheetRow
 from almanac.checks.pool_words import lane_words
 from almanac.model.catalogue import Catalogue
-from almanac.model.club import START_END
+from almanac.model.pool import START_END
 from almanac.model.practice import Doing
 from almanac.report.hands_words import help_words
 from almanac.report.known_words import basis_words, no_number_words
