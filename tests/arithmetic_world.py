@@ -18,9 +18,9 @@ from almanac.arithmetic.pace_lines import NoNumber, Paces
 from almanac.model.benchmark import Benchmark, Protocol
 from almanac.model.catalogue import Catalogue
 from almanac.model.club import Club, LaneGroup, Squad, TimedTest
+from almanac.model.drill import Dose, Drill, GearUse, PaceRule
 from almanac.model.entry import Entry, Hazard, Seconds, Span
 from almanac.model.gear import Gear
-from almanac.model.knowledge import Dose, Drill, GearUse, PaceRule
 from almanac.model.policy import Limit, Policy, Rating, RestByEffort, RestRule, Vocabulary, Word
 from almanac.model.structure import structure_items
 from almanac.model.swim_set import SwimSet

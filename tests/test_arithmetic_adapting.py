@@ -17,8 +17,8 @@ from almanac.arithmetic.adapting import (
     traits_of_gear,
 )
 from almanac.arithmetic.adapting_sets import SetAsks, set_answers
+from almanac.model.drill import EffortRange, GearUse
 from almanac.model.entry import Hazard
-from almanac.model.knowledge import EffortRange, GearUse
 from almanac.model.need import AS_IS, CHANGED, LEAVE_OUT, Adapt, Need, NeedRule, Where
 
 DRILLS = {id: replace(own, effort=EffortRange("easy", "fast")) for id, own in UNSAID.items()}

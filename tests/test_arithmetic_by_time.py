@@ -29,8 +29,8 @@ from almanac.arithmetic.expand import Piece
 from almanac.arithmetic.pace_lines import Because, NoNumber, Paces
 from almanac.arithmetic.summary import SetSummary, summarise
 from almanac.arithmetic.timing import Timing
+from almanac.model.drill import PaceRule
 from almanac.model.effort_plans import Hold
-from almanac.model.knowledge import PaceRule
 from almanac.report.working_text import formula
 from almanac.units import COURSES, Course, parse_time
 

@@ -28,8 +28,8 @@ from almanac.arithmetic.expand import reps
 from almanac.arithmetic.glance import chief_drill, drill_seconds
 from almanac.arithmetic.table import item_rows
 from almanac.arithmetic.timeline import WorkStretch, timeline
+from almanac.model.drill import Dose, EffortRange, GearUse
 from almanac.model.entry import Hazard, Span
-from almanac.model.knowledge import Dose, EffortRange, GearUse
 
 # At a glance.
 

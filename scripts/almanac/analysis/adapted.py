@@ -8,8 +8,8 @@ from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.adapting import Answers, answers
 from almanac.arithmetic.adapting_sets import SetAnswer, SetAsks, set_answers
 from almanac.model.catalogue import Catalogue
+from almanac.model.drill import Drill
 from almanac.model.gear import Gear
-from almanac.model.knowledge import Drill
 from almanac.model.need import LEAVE_OUT
 from almanac.model.practice import Practice
 from almanac.model.swim_set import Item, SwimSet, item_references

@@ -10,9 +10,9 @@ from dataclasses import dataclass, field
 from functools import cached_property
 
 from almanac.frozen import quick
+from almanac.model.drill import Drill
 from almanac.model.entry import Ids
 from almanac.model.gear import Gear
-from almanac.model.knowledge import Drill
 from almanac.model.need import AS_IS, FITS, LEAVE_OUT, UNDER_WATER, Adapt, Need, NeedRule
 
 Traits = Mapping[str, frozenset[str]]

@@ -7,8 +7,8 @@ from dataclasses import dataclass
 
 from almanac.arithmetic.adapting import Answers, own_line
 from almanac.frozen import quick
+from almanac.model.drill import Drill
 from almanac.model.entry import Ids
-from almanac.model.knowledge import Drill
 from almanac.model.need import AS_IS, CHANGED, LEAVE_OUT, Adapt, Need
 
 

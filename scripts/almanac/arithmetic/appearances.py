@@ -14,7 +14,7 @@ from almanac.arithmetic.practice import PracticeSummary
 from almanac.frozen import quick
 from almanac.model.benchmark import Benchmark
 from almanac.model.block import Week
-from almanac.model.knowledge import Drill
+from almanac.model.drill import Drill
 
 
 @quick

@@ -8,9 +8,9 @@ from dataclasses import dataclass
 from almanac.arithmetic.expand import Rep
 from almanac.frozen import quick
 from almanac.model.catalogue import Key
+from almanac.model.drill import Drill
 from almanac.model.entry import Hazard
 from almanac.model.gear import Gear
-from almanac.model.knowledge import Drill
 from almanac.model.policy import Vocabulary, Word
 from almanac.model.vocabularies import GRAVITIES, HAZARDS
 

@@ -9,8 +9,8 @@ from fractions import Fraction
 from itertools import accumulate
 
 from almanac.model.changes import rounds_of
+from almanac.model.drill import Drill
 from almanac.model.entry import Seconds
-from almanac.model.knowledge import Drill
 from almanac.model.reps import Change, Distance, Part, Reps, in_all
 from almanac.model.sendoff import Sendoff
 from almanac.model.swim_set import Item, Pause, Round, SwimSet

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from almanac.model.knowledge import Drill
+from almanac.model.drill import Drill
 from almanac.model.swim_set import SwimSet
 
 

@@ -12,9 +12,9 @@ from almanac.arithmetic.effort import EffortScale, EffortSpan
 from almanac.arithmetic.pace_lines import Because, NoNumber
 from almanac.frozen import kept, quick
 from almanac.model.changes import rounds_of
+from almanac.model.drill import Drill
 from almanac.model.effort_plans import Descend, Rotate
 from almanac.model.gear import Gear
-from almanac.model.knowledge import Drill
 from almanac.model.reps import Distance, Part, Reps, in_all
 from almanac.model.swim_set import Item, Pause, Round, changes_of
 from almanac.source.reader import DataPath

@@ -9,8 +9,8 @@ from collections.abc import Iterable
 
 from almanac.arithmetic.clock import Clock
 from almanac.arithmetic.expand import Piece, expand, reps
+from almanac.model.drill import Drill
 from almanac.model.effort_plans import Hold
-from almanac.model.knowledge import Drill
 from almanac.model.reps import Distance, Part, Reps
 
 

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from almanac.arithmetic.expand import Break, Event, Piece, Rep
 from almanac.arithmetic.pace import Target
 from almanac.arithmetic.timed_reps import GroupClock, TimedRep
-from almanac.model.knowledge import Drill
+from almanac.model.drill import Drill
 from almanac.units import Course
 
 

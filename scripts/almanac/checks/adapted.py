@@ -11,9 +11,9 @@ from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.adapting import Traits, by_rules, traits_of_drill, traits_of_gear
 from almanac.checks.rule import Problem, forbids, warns
 from almanac.model.catalogue import Catalogue
+from almanac.model.drill import Drill
 from almanac.model.entry import Entry
 from almanac.model.gear import Gear
-from almanac.model.knowledge import Drill
 from almanac.model.need import AS_IS, Adapt
 from almanac.model.swim_set import SwimSet
 

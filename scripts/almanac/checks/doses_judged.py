@@ -13,8 +13,8 @@ from almanac.arithmetic.under_water import rest_after
 from almanac.checks.once import Coded
 from almanac.checks.rule import Problem
 from almanac.checks.ways import Said, Way, judged_ways
+from almanac.model.drill import Drill
 from almanac.model.gear import Gear
-from almanac.model.knowledge import Drill
 from almanac.model.moving import Activity
 from almanac.model.reps import Reps
 from almanac.source.reader import DataPath

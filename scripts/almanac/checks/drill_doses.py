@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from almanac.analysis.analysis import Analysis
 from almanac.checks.rule import Problem, refuses
-from almanac.model.knowledge import Drill
+from almanac.model.drill import Drill
 from almanac.model.policy import Policy
 from almanac.source.reader import DataPath
 from almanac.units import show_number, show_time

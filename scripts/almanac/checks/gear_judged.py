@@ -23,8 +23,8 @@ from almanac.checks.rule import Problem
 from almanac.checks.squad_days import days_by_group, groups_of, path_of_day
 from almanac.checks.ways import Said, Way, judged_ways
 from almanac.findings import counted
+from almanac.model.drill import Drill
 from almanac.model.gear import Gear
-from almanac.model.knowledge import Drill
 from almanac.model.policy import Policy
 from almanac.source.reader import DataPath
 from almanac.units import LAND, show_number

@@ -9,9 +9,9 @@ from almanac.checks.once import Coded, once
 from almanac.checks.rule import Problem, refuses, warns
 from almanac.checks.ways import entry_level
 from almanac.model.catalogue import Catalogue
+from almanac.model.drill import Drill
 from almanac.model.entry import Entry
 from almanac.model.gear import Gear
-from almanac.model.knowledge import Drill
 from almanac.model.practice import Practice
 from almanac.model.reps import Change, Reps
 from almanac.model.swim_set import Item, SwimSet, changes_of, reps_of

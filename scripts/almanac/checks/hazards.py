@@ -8,9 +8,9 @@ from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.under_water import counts
 from almanac.checks.rule import Problem, forbids
 from almanac.model.benchmark import Benchmark
+from almanac.model.drill import Drill
 from almanac.model.entry import Hazard
 from almanac.model.gear import Gear
-from almanac.model.knowledge import Drill
 from almanac.model.meet import Meet
 from almanac.model.practice import Practice
 from almanac.model.swim_set import SwimSet

@@ -6,8 +6,8 @@ from collections.abc import Iterator
 
 from almanac.analysis.analysis import Analysis
 from almanac.checks.rule import Problem, forbids
+from almanac.model.drill import Drill
 from almanac.model.entry import ANY_DEPTH
-from almanac.model.knowledge import Drill
 from almanac.source.reader import DataPath
 from almanac.wording.wet_or_dry import is_out, is_wet
 

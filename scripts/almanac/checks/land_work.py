@@ -11,7 +11,7 @@ from almanac.arithmetic.practice import PracticeSummary
 from almanac.checks.rule import Problem, refuses
 from almanac.checks.ways import lowest
 from almanac.model.block import Block
-from almanac.model.knowledge import Drill
+from almanac.model.drill import Drill
 from almanac.model.practice import Practice
 from almanac.source.reader import DataPath
 from almanac.units import show_time

@@ -9,8 +9,8 @@ from almanac.arithmetic.helping import WATCHER
 from almanac.checks.once import Coded, once
 from almanac.checks.rule import Problem, refuses
 from almanac.model.asked import asked
+from almanac.model.drill import Drill
 from almanac.model.entry import Entry
-from almanac.model.knowledge import Drill
 from almanac.model.vocabularies import TIRES
 from almanac.units import show_number
 from almanac.wording import abreast, clothes, somersaults

@@ -8,8 +8,8 @@ from collections.abc import Iterator
 from almanac.analysis.analysis import Analysis
 from almanac.checks.rule import Problem, refuses
 from almanac.model.block import Block
+from almanac.model.drill import Drill
 from almanac.model.entry import Entry
-from almanac.model.knowledge import Drill
 from almanac.model.practice import Practice
 from almanac.model.swim_set import SwimSet
 from almanac.model.walk import notes_with_paths

@@ -22,8 +22,8 @@ from almanac.checks.once import Coded
 from almanac.checks.rule import Problem
 from almanac.checks.under_water_days import on_days
 from almanac.checks.ways import Said, Way, judged_ways
+from almanac.model.drill import Drill
 from almanac.model.gear import Gear
-from almanac.model.knowledge import Drill
 from almanac.model.policy import LevelLimits
 from almanac.units import show_number, show_time
 

@@ -8,7 +8,7 @@ from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.under_water import counts
 from almanac.checks.rule import Problem, refuses
 from almanac.checks.ways import entry_level
-from almanac.model.knowledge import Drill
+from almanac.model.drill import Drill
 from almanac.model.swim_set import Item
 from almanac.model.vocabularies import BLACKOUT
 from almanac.model.walk import drills_named, told_with_paths, written_notes

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from almanac.analysis.analysis import Analysis
 from almanac.checks.rule import Problem, warns
-from almanac.model.knowledge import Drill
+from almanac.model.drill import Drill
 from almanac.source.reader import DataPath
 
 _PARTICIPLES = r"(?:\w+ed|done|held|kept|made|taken|given|put|swum|drawn|thrown)"

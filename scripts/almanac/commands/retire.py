@@ -19,7 +19,7 @@ from almanac.commands.shared import checked
 from almanac.findings import Finding, as_text, counted, worst_first
 from almanac.kinds import KIND
 from almanac.model.catalogue import Catalogue, Key
-from almanac.model.knowledge import Drill
+from almanac.model.drill import Drill
 from almanac.model.load import Loaded, load
 from almanac.model.renaming import places_naming, retired
 from almanac.source.reader import DataPath, Document, read

@@ -14,10 +14,10 @@ from almanac.findings import Place
 from almanac.model.benchmark import Benchmark
 from almanac.model.block import Block
 from almanac.model.club import Club, LaneGroup
+from almanac.model.drill import Drill
 from almanac.model.entry import Entry
 from almanac.model.fault import Fault
 from almanac.model.gear import Gear
-from almanac.model.knowledge import Drill
 from almanac.model.log import Log
 from almanac.model.meet import Meet
 from almanac.model.need import Need

@@ -6,9 +6,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import ClassVar
 
+from almanac.model.drill import Sight
 from almanac.model.entry import Entry, Evidence, Ids, Reference, leans_on, references
 from almanac.model.fault_drawing import FaultDrawing
-from almanac.model.knowledge import Sight
 
 
 @dataclass(frozen=True)

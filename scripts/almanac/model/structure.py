@@ -13,12 +13,12 @@ from cattrs.gen import make_dict_structure_fn, override
 from almanac.model.benchmark import Benchmark
 from almanac.model.block import Block, ShareRange, TaperDates
 from almanac.model.club import Club
+from almanac.model.drill import Drill, EffortRange, Sight
 from almanac.model.entry import DepthNeeded, Entry, Seconds, Span
 from almanac.model.expectation import Expectation, GroupExpectation
 from almanac.model.fault import Fault
 from almanac.model.gear import Gear
 from almanac.model.item_hooks import register_items
-from almanac.model.knowledge import Drill, EffortRange, Sight
 from almanac.model.log import Log
 from almanac.model.meet import Meet
 from almanac.model.need import Need

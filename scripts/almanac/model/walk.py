@@ -8,8 +8,8 @@ from collections.abc import Iterator
 
 from almanac.model.catalogue import Catalogue
 from almanac.model.changes import changed
+from almanac.model.drill import Drill
 from almanac.model.effort_plans import Effort, words_of
-from almanac.model.knowledge import Drill
 from almanac.model.practice import Practice
 from almanac.model.reps import Change, Reps
 from almanac.model.swim_set import Item, Round, SwimSet, changes_of, reps_of

@@ -27,7 +27,7 @@ from almanac.arithmetic.expand import Piece as Swum
 from almanac.arithmetic.expand import Rep
 from almanac.arithmetic.glance import chief_drill
 from almanac.arithmetic.warm_and_easy import effort_words_of, opening
-from almanac.model.knowledge import Drill
+from almanac.model.drill import Drill
 from almanac.model.swim_set import SwimSet
 from almanac.model.vocabularies import (
     CLOSES,

@@ -11,8 +11,8 @@ from typing import Any
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.composing_pieces import DRILL, PART, SET
 from almanac.arithmetic.scaling import REPS, ROUNDS, Scalable, item_at, scalable, scalable_of
+from almanac.model.drill import Drill
 from almanac.model.effort_plans import Hold
-from almanac.model.knowledge import Drill
 from almanac.model.practice import Practice, PracticePart
 from almanac.model.reps import Part, Reps
 from almanac.model.swim_set import Item, SwimSet, changes_of, reps_of

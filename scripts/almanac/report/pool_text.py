@@ -20,7 +20,7 @@ from almanac.arithmetic.start_limits import (
 from almanac.arithmetic.under_water import counts
 from almanac.checks.pool_words import FIRST, end_words, lane_words
 from almanac.model.catalogue import Catalogue
-from almanac.model.knowledge import Drill
+from almanac.model.drill import Drill
 from almanac.model.manner import Cord
 from almanac.model.policy import Word
 from almanac.model.pool import ENDS, Depth, Pool

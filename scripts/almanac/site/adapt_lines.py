@@ -11,8 +11,8 @@ from almanac.analysis.adapted import answers_of, parts_left_out, set_answers_of
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.adapting_sets import SetAnswer
 from almanac.model.catalogue import Catalogue
+from almanac.model.drill import Drill
 from almanac.model.gear import Gear
-from almanac.model.knowledge import Drill
 from almanac.model.need import AS_IS, LEAVE_OUT
 from almanac.model.practice import Practice
 from almanac.model.swim_set import SwimSet

@@ -9,7 +9,7 @@ from almanac.analysis.figures.benchmarks import BenchmarkForGroup
 from almanac.analysis.figures.figure import NamedFigure
 from almanac.model.benchmark import Benchmark
 from almanac.model.catalogue import Catalogue
-from almanac.model.knowledge import Drill
+from almanac.model.drill import Drill
 from almanac.site.entry_page import dangers, entry_page, evidence_rows, tags
 from almanac.site.links import Page, link, links
 from almanac.site.shown_figures import page_figure

@@ -19,10 +19,10 @@ from almanac.drawing.swimmer.body import Words, picture_drawing
 from almanac.drawing.swimmer.fault import fault_drawing
 from almanac.model.catalogue import Catalogue
 from almanac.model.drawing import DrawingChoice
+from almanac.model.drill import Drill
 from almanac.model.entry import Ids
 from almanac.model.fault import Fault
 from almanac.model.fault_drawing import FaultDrawing
-from almanac.model.knowledge import Drill
 from almanac.model.moving import Activity
 from almanac.model.progression import Progression
 from almanac.model.vocabularies import DOLPHIN, FLUTTER, VOCABULARY_OF

@@ -6,7 +6,7 @@ from markupsafe import Markup
 
 from almanac.analysis.analysis import Analysis
 from almanac.model.catalogue import Catalogue
-from almanac.model.knowledge import Drill
+from almanac.model.drill import Drill
 from almanac.model.progression import Progression
 from almanac.model.swim_set import SwimSet
 from almanac.report.pool_text import needs_words

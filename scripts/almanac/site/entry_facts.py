@@ -5,10 +5,10 @@ from __future__ import annotations
 from almanac.model.benchmark import Benchmark
 from almanac.model.block import Block
 from almanac.model.catalogue import Catalogue
+from almanac.model.drill import Drill
 from almanac.model.entry import Entry
 from almanac.model.fault import Fault
 from almanac.model.gear import Gear
-from almanac.model.knowledge import Drill
 from almanac.model.meet import Meet
 from almanac.model.progression import Progression
 from almanac.model.published import Source

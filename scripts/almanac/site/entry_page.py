@@ -10,9 +10,9 @@ from almanac.findings import Finding
 from almanac.kinds import KIND
 from almanac.model.benchmark import Benchmark
 from almanac.model.catalogue import Catalogue
+from almanac.model.drill import Drill
 from almanac.model.entry import Entry, Evidence
 from almanac.model.gear import Gear
-from almanac.model.knowledge import Drill
 from almanac.model.meet import Meet
 from almanac.model.moving import Moving
 from almanac.model.published import Source

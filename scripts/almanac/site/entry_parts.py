@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from almanac.analysis.analysis import Analysis
 from almanac.kinds import WITH_PAGES
 from almanac.model.catalogue import Key
-from almanac.model.knowledge import Drill
+from almanac.model.drill import Drill
 from almanac.model.practice import Practice
 from almanac.site.data_files import entry_data
 from almanac.site.drawing_html import picture

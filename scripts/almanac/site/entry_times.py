@@ -15,7 +15,7 @@ from almanac.arithmetic.summary import SetSummary
 from almanac.arithmetic.swum_by_group import ByGroup
 from almanac.arithmetic.timed_reps import GroupClock
 from almanac.model.catalogue import Key
-from almanac.model.knowledge import Drill
+from almanac.model.drill import Drill
 from almanac.model.swim_set import SwimSet
 from almanac.report.ways import distance_words
 from almanac.rounding import SECOND, half_up

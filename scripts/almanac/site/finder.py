@@ -11,7 +11,7 @@ from functools import cached_property
 from typing import Any
 
 from almanac.analysis.analysis import Analysis
-from almanac.model.knowledge import Drill
+from almanac.model.drill import Drill
 from almanac.model.practice import Practice
 from almanac.model.swim_set import SwimSet
 from almanac.site.entry_parts import Parts

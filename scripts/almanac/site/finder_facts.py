@@ -10,8 +10,8 @@ from almanac.analysis.adapted import done_by
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.glance import chief_drill
 from almanac.model.catalogue import Key
+from almanac.model.drill import Drill
 from almanac.model.entry import Entry
-from almanac.model.knowledge import Drill
 from almanac.model.practice import Practice
 from almanac.model.swim_set import SwimSet
 from almanac.model.vocabularies import VOCABULARY_OF

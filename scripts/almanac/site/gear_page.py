@@ -14,8 +14,8 @@ from almanac.analysis.figures.gear import GearForGroup
 from almanac.arithmetic.gear_drag import drag_rows, pull_of
 from almanac.drawing.charts.drag import drag_chart
 from almanac.model.catalogue import Catalogue
+from almanac.model.drill import Drill
 from almanac.model.gear import Gear
-from almanac.model.knowledge import Drill
 from almanac.model.swim_set import SwimSet
 from almanac.site.adapt_lines import adapted_entry
 from almanac.site.entry_page import dangers, entry_page, evidence_rows

@@ -8,9 +8,9 @@ from typing import Any
 from almanac.analysis.analysis import Analysis
 from almanac.kinds import KIND
 from almanac.model.catalogue import Catalogue
+from almanac.model.drill import Drill
 from almanac.model.entry import Entry
 from almanac.model.fault import Fault
-from almanac.model.knowledge import Drill
 from almanac.model.swim_set import SwimSet
 from almanac.site.kind_indexes import INDEXES
 from almanac.site.links import Link, Page, link, links

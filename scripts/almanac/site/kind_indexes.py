@@ -8,7 +8,7 @@ from typing import Any
 from almanac.analysis.analysis import Analysis
 from almanac.model.block import Block
 from almanac.model.catalogue import Catalogue
-from almanac.model.knowledge import Drill
+from almanac.model.drill import Drill
 from almanac.model.meet import Meet
 from almanac.model.practice import Practice
 from almanac.model.published import Source

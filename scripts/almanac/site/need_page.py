@@ -10,8 +10,8 @@ from dataclasses import dataclass
 from almanac.analysis.adapted import answers_of, done_by
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.adapting import NeedFit
+from almanac.model.drill import Drill
 from almanac.model.gear import Gear
-from almanac.model.knowledge import Drill
 from almanac.model.need import AS_IS, CHANGED, LEAVE_OUT, Need
 from almanac.site.entry_page import entry_page, evidence_rows
 from almanac.site.links import Link, Page, link

@@ -14,8 +14,8 @@ from almanac.findings import Severity
 from almanac.kinds import KIND, WITH_PAGES
 from almanac.model.benchmark import Benchmark
 from almanac.model.catalogue import Catalogue
+from almanac.model.drill import Drill
 from almanac.model.gear import Gear
-from almanac.model.knowledge import Drill
 from almanac.model.pool import Emergency
 from almanac.model.practice import Practice
 from almanac.model.swim_set import SwimSet

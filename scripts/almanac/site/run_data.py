@@ -14,8 +14,8 @@ from almanac.arithmetic.brief import IN_FULL
 from almanac.arithmetic.practice import PracticeSummary
 from almanac.arithmetic.summary import SetSummary
 from almanac.model.catalogue import Catalogue
+from almanac.model.drill import Drill
 from almanac.model.entry import Entry
-from almanac.model.knowledge import Drill
 from almanac.model.pool import Pool
 from almanac.report.run_json import practice_run, set_run, versioned
 from almanac.report.run_parts import own_hazards

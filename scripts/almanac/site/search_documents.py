@@ -13,9 +13,9 @@ from typing import Any
 from almanac.analysis.texts import sentences, strings
 from almanac.kinds import KIND
 from almanac.model.catalogue import Catalogue, Key
+from almanac.model.drill import Drill
 from almanac.model.entry import Entry
 from almanac.model.fault import Fault
-from almanac.model.knowledge import Drill
 from almanac.model.practice import Practice
 from almanac.model.published import Source
 from almanac.model.reps import Distance, Reps

@@ -1,4 +1,4 @@
-"""What the club knows: drills, gear, benchmarks. The schemas say what each field holds."""
+"""Drills: what each changes, how it is taught, what goes wrong, how much of it is done."""
 
 from __future__ import annotations
 
