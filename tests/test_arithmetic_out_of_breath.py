@@ -19,10 +19,10 @@ from arithmetic_world import (
 )
 
 from almanac.arithmetic.expand import Event, Rep, expand
+from almanac.arithmetic.group_clock import GroupClock
 from almanac.arithmetic.moment import least_seconds
 from almanac.arithmetic.out_of_breath import NEVER, Breath
 from almanac.arithmetic.summary import summarise
-from almanac.arithmetic.timed_reps import GroupClock
 from almanac.arithmetic.timing import Timing
 from almanac.arithmetic.working import Known
 from almanac.model.structure import structure_items

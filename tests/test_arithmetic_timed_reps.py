@@ -8,8 +8,9 @@ from typing import Any
 import pytest
 from arithmetic_world import catalogue, clock, events, swim_set
 
+from almanac.arithmetic.group_clock import GroupClock
 from almanac.arithmetic.summary import summarise
-from almanac.arithmetic.timed_reps import GroupClock, TimedRep, until_done
+from almanac.arithmetic.timed_reps import TimedRep, until_done
 from almanac.arithmetic.timing import Timing
 from almanac.arithmetic.working import Known
 from almanac.report.working_text import formula

@@ -14,20 +14,13 @@ from operator import attrgetter
 from almanac.arithmetic.assumed import targets
 from almanac.arithmetic.expand import Event, Rep
 from almanac.arithmetic.gear_changes import gear_changes
+from almanac.arithmetic.group_clock import DoesNotFit, GroupClock
 from almanac.arithmetic.lane_order import LaneOrder, lane_order
 from almanac.arithmetic.manners import until_all_done, wait_after
 from almanac.arithmetic.pace import Pacer, Target
 from almanac.arithmetic.pace_lines import NoNumber
 from almanac.arithmetic.rest_rules import rest_after
-from almanac.arithmetic.timed_reps import (
-    DoesNotFit,
-    GroupClock,
-    Like,
-    TimedRep,
-    likes_of,
-    unlike,
-    until_done,
-)
+from almanac.arithmetic.timed_reps import Like, TimedRep, likes_of, unlike, until_done
 from almanac.arithmetic.working import Known, Labelled, Product, Sum, UpTo, Working, gathered
 from almanac.model.gear import Gear
 from almanac.model.policy import Policy

@@ -8,9 +8,10 @@ from dataclasses import dataclass
 from enum import Enum, auto
 
 from almanac.arithmetic.clock import Clock
+from almanac.arithmetic.group_clock import GroupClock
 from almanac.arithmetic.lane_order import LaneOrder
 from almanac.arithmetic.pace import Target
-from almanac.arithmetic.timed_reps import GroupClock, TimedRep, until_done
+from almanac.arithmetic.timed_reps import TimedRep, until_done
 from almanac.model.club import LaneGroup
 from almanac.source.reader import DataPath
 from almanac.units import Course

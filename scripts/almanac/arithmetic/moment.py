@@ -8,9 +8,9 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from almanac.arithmetic.expand import Rep
+from almanac.arithmetic.group_clock import GroupClock
 from almanac.arithmetic.pace_lines import NoNumber
 from almanac.arithmetic.swum import Swum
-from almanac.arithmetic.timed_reps import GroupClock
 from almanac.source.reader import DataPath
 
 # Metres a second that nobody goes beyond by their own power, fins and all: the fastest 50 m at the

@@ -8,9 +8,10 @@ from dataclasses import dataclass, field
 
 from almanac.arithmetic.effort import EffortScale
 from almanac.arithmetic.expand import Event, Piece, Rep
+from almanac.arithmetic.group_clock import GroupClock
 from almanac.arithmetic.moment import NOBODY_FASTER
 from almanac.arithmetic.pace import Target
-from almanac.arithmetic.timed_reps import GroupClock, TimedRep
+from almanac.arithmetic.timed_reps import TimedRep
 from almanac.arithmetic.under_water import counts
 from almanac.source.reader import DataPath
 from almanac.units import Course

@@ -9,10 +9,10 @@ from operator import attrgetter
 
 from almanac.arithmetic.course import lay_in_course
 from almanac.arithmetic.crews import Crew
+from almanac.arithmetic.group_clock import GroupClock
 from almanac.arithmetic.scaling import OutOfBounds, with_counts
 from almanac.arithmetic.summary import SetSummary
 from almanac.arithmetic.swum_by_group import ByGroup, GroupClocks, swum_by
-from almanac.arithmetic.timed_reps import GroupClock
 from almanac.arithmetic.timing import Timing
 from almanac.arithmetic.working import Working
 from almanac.model.pool import Pool

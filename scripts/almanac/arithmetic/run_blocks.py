@@ -11,7 +11,8 @@ from itertools import groupby
 
 from almanac.arithmetic.expand import Event, Rep
 from almanac.arithmetic.gear_changes import GearChange
-from almanac.arithmetic.timed_reps import GroupClock, TimedRep
+from almanac.arithmetic.group_clock import GroupClock
+from almanac.arithmetic.timed_reps import TimedRep
 from almanac.frozen import quick
 from almanac.source.reader import DataPath
 

@@ -7,8 +7,8 @@ from dataclasses import dataclass, field
 
 from almanac.arithmetic.brief import BriefHazard, brief
 from almanac.arithmetic.course import lay_in_course
+from almanac.arithmetic.group_clock import GroupClock
 from almanac.arithmetic.swum_by_group import ByGroup, GroupClocks, swum_by
-from almanac.arithmetic.timed_reps import GroupClock
 from almanac.arithmetic.timing import Clocks, Timing
 from almanac.model.catalogue import Catalogue
 from almanac.model.changes import is_for

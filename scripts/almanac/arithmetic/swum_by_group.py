@@ -9,8 +9,8 @@ from fractions import Fraction
 from almanac.arithmetic.course import Misfit
 from almanac.arithmetic.expand import Event, Piece, Rep
 from almanac.arithmetic.facets import Shares
+from almanac.arithmetic.group_clock import GroupClock
 from almanac.arithmetic.swum import Swum, lay_out
-from almanac.arithmetic.timed_reps import GroupClock
 from almanac.arithmetic.timing import Timing
 from almanac.arithmetic.working import Working
 from almanac.frozen import kept

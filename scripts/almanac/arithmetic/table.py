@@ -5,8 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from itertools import groupby
 
+from almanac.arithmetic.group_clock import GroupClock
 from almanac.arithmetic.pace import Target
-from almanac.arithmetic.timed_reps import GroupClock, TimedRep
+from almanac.arithmetic.timed_reps import TimedRep
 from almanac.arithmetic.working import Working
 from almanac.frozen import kept, quick
 from almanac.source.reader import DataPath

@@ -7,8 +7,9 @@ from dataclasses import dataclass
 
 from almanac.arithmetic.effort import EffortScale
 from almanac.arithmetic.expand import Break, Event
+from almanac.arithmetic.group_clock import GroupClock
 from almanac.arithmetic.pace_lines import NoNumber
-from almanac.arithmetic.timed_reps import GroupClock, TimedRep
+from almanac.arithmetic.timed_reps import TimedRep
 from almanac.frozen import quick
 
 

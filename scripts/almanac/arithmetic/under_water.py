@@ -6,8 +6,9 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from almanac.arithmetic.expand import Break, Event, Piece, Rep
+from almanac.arithmetic.group_clock import GroupClock
 from almanac.arithmetic.pace import Target
-from almanac.arithmetic.timed_reps import GroupClock, TimedRep
+from almanac.arithmetic.timed_reps import TimedRep
 from almanac.model.drill import Drill
 from almanac.units import Course
 

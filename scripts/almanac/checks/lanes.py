@@ -9,9 +9,9 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from almanac.analysis.analysis import Analysis
+from almanac.arithmetic.group_clock import GroupClock
 from almanac.arithmetic.lane_order import is_on_back
 from almanac.arithmetic.lanes import Crowded, Room, crowded, rests_too_short, too_tight
-from almanac.arithmetic.timed_reps import GroupClock
 from almanac.arithmetic.warm_and_easy import effort_words_of
 from almanac.checks.rule import Problem, warns
 from almanac.checks.ways import group_level

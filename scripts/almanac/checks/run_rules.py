@@ -13,8 +13,8 @@ from functools import cached_property
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.expand import Rep
+from almanac.arithmetic.group_clock import GroupClock
 from almanac.arithmetic.swum import Swum
-from almanac.arithmetic.timed_reps import GroupClock
 from almanac.arithmetic.under_water import is_under
 from almanac.arithmetic.warm_and_easy import Words, effort_words_of
 from almanac.checks.after_fast import breath_of, too_soon

@@ -8,7 +8,7 @@ from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.timed_reps import GroupClock
+from almanac.arithmetic.group_clock import GroupClock
 from almanac.arithmetic.under_water import (
     UnderWater,
     counts,

@@ -8,12 +8,12 @@ from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, replace
 
 from almanac.analysis.analysis import Analysis
+from almanac.arithmetic.group_clock import GroupClock
 from almanac.arithmetic.part_run import PartRun
 from almanac.arithmetic.practice import PracticeSummary
 from almanac.arithmetic.scaling import REPS, ROUNDS, scalable, scaled
 from almanac.arithmetic.summary import SetSummary, summarise
 from almanac.arithmetic.swum import Swum
-from almanac.arithmetic.timed_reps import GroupClock
 from almanac.checks.once import Coded
 from almanac.checks.rule import Problem
 from almanac.model.catalogue import Catalogue

@@ -15,8 +15,8 @@ from almanac.analysis.analysis import Analysis
 from almanac.analysis.figures import REGISTRY, all_figures
 from almanac.analysis.figures.figure import NamedFigure
 from almanac.analysis.figures.wholes import WHOLES
+from almanac.arithmetic.group_clock import DoesNotFit
 from almanac.arithmetic.pace_lines import NoNumber
-from almanac.arithmetic.timed_reps import DoesNotFit
 from almanac.commands import asked_for
 from almanac.commands.find_entry import FoundEntry, find_entry
 from almanac.commands.outcome import ERRORS, FINE, UsageError, today

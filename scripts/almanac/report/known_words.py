@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from datetime import date
 
+from almanac.arithmetic.group_clock import DoesNotFit, GroupClock
 from almanac.arithmetic.pace import Target
 from almanac.arithmetic.pace_lines import Because, NoNumber
-from almanac.arithmetic.timed_reps import DoesNotFit, GroupClock
 from almanac.model.catalogue import Catalogue
 from almanac.model.club import LaneGroup
 from almanac.report.board_line import BoardLine

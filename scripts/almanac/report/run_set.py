@@ -6,9 +6,9 @@ from collections.abc import Collection, Iterable, Iterator
 from typing import Any
 
 from almanac.analysis.analysis import Analysis
+from almanac.arithmetic.group_clock import GroupClock
 from almanac.arithmetic.run_blocks import run_blocks
 from almanac.arithmetic.summary import SetSummary
-from almanac.arithmetic.timed_reps import GroupClock
 from almanac.checks.run_days import set_offers
 from almanac.model.catalogue import Catalogue
 from almanac.model.changes import is_for

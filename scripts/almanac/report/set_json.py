@@ -11,11 +11,12 @@ from typing import Any
 
 from almanac.analysis.figures import by_name
 from almanac.analysis.figures.figure import NamedFigure
+from almanac.arithmetic.group_clock import GroupClock
 from almanac.arithmetic.pace import Target
 from almanac.arithmetic.pace_lines import NoNumber
 from almanac.arithmetic.summary import SetSummary
 from almanac.arithmetic.swum import Swum
-from almanac.arithmetic.timed_reps import GroupClock, TimedRep
+from almanac.arithmetic.timed_reps import TimedRep
 from almanac.findings import Finding
 from almanac.report.brief_text import brief_json
 from almanac.report.facet_shares import facet_numbers

@@ -8,9 +8,9 @@ from almanac.analysis.figures import by_name, section, table
 from almanac.analysis.figures.figure import Figure
 from almanac.arithmetic.course import Misfit
 from almanac.arithmetic.facets import FACETS
+from almanac.arithmetic.group_clock import GroupClock
 from almanac.arithmetic.summary import SetSummary, groups_meant
 from almanac.arithmetic.swum import Swum
-from almanac.arithmetic.timed_reps import GroupClock
 from almanac.model.catalogue import Catalogue
 from almanac.report.brief_text import brief_lines
 from almanac.report.facet_shares import facet_line

@@ -8,9 +8,10 @@ from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import replace
 from itertools import groupby
 
+from almanac.arithmetic.group_clock import GroupClock
 from almanac.arithmetic.pace import Target
 from almanac.arithmetic.table import ItemRow, item_rows
-from almanac.arithmetic.timed_reps import GroupClock, TimedRep
+from almanac.arithmetic.timed_reps import TimedRep
 from almanac.model.catalogue import Catalogue
 from almanac.report.board_line import BoardLine
 from almanac.source.reader import DataPath

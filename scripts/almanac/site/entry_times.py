@@ -9,11 +9,11 @@ from dataclasses import dataclass, field
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.glance import drill_seconds
+from almanac.arithmetic.group_clock import GroupClock
 from almanac.arithmetic.lanes import room_in_lane
 from almanac.arithmetic.pace import Target
 from almanac.arithmetic.summary import SetSummary
 from almanac.arithmetic.swum_by_group import ByGroup
-from almanac.arithmetic.timed_reps import GroupClock
 from almanac.model.catalogue import Key
 from almanac.model.drill import Drill
 from almanac.model.swim_set import SwimSet

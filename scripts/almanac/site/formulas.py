@@ -18,6 +18,7 @@ from almanac.arithmetic.facets import Shares, by_facet, distance_working
 from almanac.arithmetic.gear_changes import gear_changes
 from almanac.arithmetic.gear_needs import gear_needs
 from almanac.arithmetic.graph import circles, teaching_order
+from almanac.arithmetic.group_clock import GroupClock
 from almanac.arithmetic.group_tests import paired_trials
 from almanac.arithmetic.helping import help_of
 from almanac.arithmetic.kept import kept_load, week_kept_load, week_kept_metres
@@ -48,7 +49,7 @@ from almanac.arithmetic.session_load import planned_load, session_minutes, sessi
 from almanac.arithmetic.stages import SharedStart, beginners
 from almanac.arithmetic.taper import taper
 from almanac.arithmetic.test_workings import critical_speed_of
-from almanac.arithmetic.timed_reps import GroupClock, until_done
+from almanac.arithmetic.timed_reps import until_done
 from almanac.arithmetic.training_load import session_load, week_load
 from almanac.arithmetic.week_change import week_change
 from almanac.arithmetic.working import BuildTime

@@ -9,7 +9,7 @@ from collections.abc import Mapping, Sequence
 from string import ascii_lowercase
 from typing import Any, NamedTuple
 
-from almanac.arithmetic.timed_reps import GroupClock
+from almanac.arithmetic.group_clock import GroupClock
 from almanac.report.board_line import BoardLine
 from almanac.units import show_time
 

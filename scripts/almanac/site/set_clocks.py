@@ -13,10 +13,11 @@ from markupsafe import Markup
 from almanac.analysis.analysis import Analysis
 from almanac.analysis.figures import heads, table
 from almanac.arithmetic.course import Misfit
+from almanac.arithmetic.group_clock import GroupClock
 from almanac.arithmetic.pace import Target
 from almanac.arithmetic.summary import SetSummary
 from almanac.arithmetic.table import ItemRow, item_rows
-from almanac.arithmetic.timed_reps import GroupClock, TimedRep, unlike
+from almanac.arithmetic.timed_reps import TimedRep, unlike
 from almanac.arithmetic.timeline import timeline
 from almanac.drawing.charts.effort_marks import effort_marks
 from almanac.drawing.charts.strip import StripPart, strip

@@ -12,13 +12,13 @@ from almanac.arithmetic.by_time import lengths_in
 from almanac.arithmetic.clock import Clock, suggest
 from almanac.arithmetic.expand import expand
 from almanac.arithmetic.facets import distance_working
+from almanac.arithmetic.group_clock import GroupClock
 from almanac.arithmetic.manners import wait_after
 from almanac.arithmetic.pace import Pacer
 from almanac.arithmetic.set_workings import lengths, metres, rep_count, yards
 from almanac.arithmetic.summary import SetSummary
 from almanac.arithmetic.swum import Swum
 from almanac.arithmetic.table import ItemRow, item_rows
-from almanac.arithmetic.timed_reps import GroupClock
 from almanac.source.reader import DataPath
 
 

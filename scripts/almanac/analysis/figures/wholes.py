@@ -15,9 +15,9 @@ from almanac.analysis.figures.figure import NamedFigure
 from almanac.analysis.figures.gear import GearForGroup, comparisons_of
 from almanac.analysis.figures.practices import PracticeForGroup
 from almanac.analysis.figures.sets import SetForGroup
+from almanac.arithmetic.group_clock import DoesNotFit
 from almanac.arithmetic.pace_lines import NoNumber
 from almanac.arithmetic.summary import summarise
-from almanac.arithmetic.timed_reps import DoesNotFit
 from almanac.model.entry import Entry
 from almanac.units import Course
 
