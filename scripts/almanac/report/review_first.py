@@ -8,7 +8,8 @@ from typing import Any
 from almanac.analysis.comparison import Comparison, FigureMove
 from almanac.findings import Place, counted
 from almanac.kinds import TOP_FOLDERS
-from almanac.model.loosened import ACCEPTED, GONE, LOOSER, STEPS, Loosened, is_danger
+from almanac.model.guard_changes import ACCEPTED, GONE, LOOSER
+from almanac.model.loosened import STEPS, Loosened, is_danger
 from almanac.report.fenced import difference, fenced, linked
 from almanac.report.set_json import dotted
 from almanac.report.working_text import show_value
