@@ -13,6 +13,7 @@ from almanac.arithmetic.clock import Clock, suggest
 from almanac.arithmetic.course import lay_in_course, misfits, nearest_lengths
 from almanac.arithmetic.crews import crew_of
 from almanac.arithmetic.effort import EffortScale
+from almanac.arithmetic.effort_pace import EffortPace
 from almanac.arithmetic.expand import expand
 from almanac.arithmetic.facets import Shares, by_facet, distance_working
 from almanac.arithmetic.gear_changes import gear_changes
@@ -29,7 +30,7 @@ from almanac.arithmetic.lanes import crowded, too_tight
 from almanac.arithmetic.manners import manner_of, wait_after
 from almanac.arithmetic.marks import mark_from_wall
 from almanac.arithmetic.moment import least_seconds
-from almanac.arithmetic.pace import EffortPace, Pacer
+from almanac.arithmetic.pace import Pacer
 from almanac.arithmetic.pace_lines import line_through
 from almanac.arithmetic.part_run import PartRun
 from almanac.arithmetic.practice_workings import practice_time, slack

@@ -19,8 +19,8 @@ from almanac.analysis.calculators.calculator import (
     word,
 )
 from almanac.arithmetic.effort import EffortScale
+from almanac.arithmetic.effort_pace import EffortPace
 from almanac.arithmetic.known_tests import TestPoint
-from almanac.arithmetic.pace import EffortPace
 from almanac.arithmetic.pace_lines import Because, PaceLine, line_through
 from almanac.arithmetic.rest_rules import rest_working
 from almanac.arithmetic.working import Known, Sum, UpTo, Working
