@@ -11,7 +11,7 @@ from almanac.arithmetic.expand import Event, Rep
 from almanac.arithmetic.loads import loads_hands, resists, worn_in
 from almanac.arithmetic.swum import Swum
 from almanac.arithmetic.under_water import is_under
-from almanac.checks.doses_judged import DoseSum, dose_sums
+from almanac.checks.dose_sums import DoseSum, dose_sums
 from almanac.checks.under_water_days import metres_of
 from almanac.frozen import quick
 from almanac.source.reader import DataPath

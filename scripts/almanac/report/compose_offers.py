@@ -25,7 +25,8 @@ from almanac.arithmetic.stages import SharedStart
 from almanac.arithmetic.swum import Swum
 from almanac.arithmetic.under_water import counts, is_under
 from almanac.checks.after_fast import breath_of
-from almanac.checks.doses_judged import DoseSum, is_too_far_at_once
+from almanac.checks.dose_sums import DoseSum
+from almanac.checks.doses_judged import is_too_far_at_once
 from almanac.checks.run_room import Tally, tally
 from almanac.model.club import LaneGroup
 from almanac.model.practice import LanesInUse, PracticePart
