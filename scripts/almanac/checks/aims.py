@@ -9,7 +9,7 @@ from almanac.arithmetic.aims import quickest_and_easiest
 from almanac.arithmetic.pace import Target
 from almanac.arithmetic.pace_lines import NoNumber
 from almanac.arithmetic.timed_reps import TimedRep
-from almanac.checks.lanes import OnTheClock, swum_by_groups
+from almanac.checks.on_the_clock import OnTheClock, swum_by_groups
 from almanac.checks.rule import Problem, warns
 from almanac.model.walk import aim_path
 from almanac.source.reader import DataPath

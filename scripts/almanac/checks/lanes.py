@@ -5,59 +5,19 @@ a practice in place.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, replace
+from collections.abc import Iterator
+from dataclasses import replace
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.group_clock import GroupClock
 from almanac.arithmetic.lane_order import is_on_back
 from almanac.arithmetic.lanes import Crowded, Room, crowded, rests_too_short, too_tight
 from almanac.arithmetic.warm_and_easy import effort_words_of
+from almanac.checks.on_the_clock import OnTheClock, swum_by_groups
 from almanac.checks.rule import Problem, warns
 from almanac.checks.ways import group_level
-from almanac.model.entry import Entry
-from almanac.model.swim_set import Item
 from almanac.model.walk import sendoff_path
 from almanac.source.reader import DataPath
-from almanac.units import Course, show_number, show_time
-
-
-@dataclass(frozen=True)
-class OnTheClock:
-    """Items as the lane groups that they are meant for swim them; ``path`` leads to the piece that
-    holds them. Those ``elsewhere`` are in other lanes than usual, or half of them.
-    """
-
-    entry: Entry
-    path: DataPath
-    items: tuple[Item, ...]
-    course: Course
-    most_in_lane: int | None
-    clocks: Mapping[str, GroupClock]
-    elsewhere: frozenset[str] = frozenset()
-
-
-def swum_by_groups(analysis: Analysis) -> Iterator[OnTheClock]:
-    """Every set, and every part in place of a practice, on the clock of the groups it is for."""
-    for id, swim_set in analysis.computable.items():
-        clocks = analysis.summary(id).clocks
-        meant = {group: clocks[group] for group in analysis.meant(swim_set)}
-        yield OnTheClock(
-            swim_set, (), swim_set.items, swim_set.course, swim_set.most_in_lane, meant
-        )
-    for id, summary in analysis.practices.items():
-        for run in summary.runs:  # a station once a turn, each time with other lane groups
-            if run.swim_set is None:
-                practice = analysis.catalogue.practices[id]
-                yield OnTheClock(
-                    practice,
-                    run.path,
-                    run.doing.items,
-                    summary.pool.course,
-                    None,
-                    run.clocks,
-                    frozenset(crew.group for crew in run.crews if not crew.is_usual),
-                )
+from almanac.units import show_number, show_time
 
 
 @warns("sendoff-too-tight")

@@ -6,7 +6,7 @@ from collections.abc import Collection, Iterator
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.pace_lines import Because, NoNumber, PaceLine
-from almanac.checks.lanes import OnTheClock, swum_by_groups
+from almanac.checks.on_the_clock import OnTheClock, swum_by_groups
 from almanac.checks.rule import Problem, warns
 from almanac.model.assumed import Assumed
 from almanac.model.walk import reps_with_paths
