@@ -15,7 +15,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from shared import share
 
-from almanac.drawing.shapes import COLOURS
+from almanac.drawing.paints import COLOURS
 from almanac.drawing.swimmer import segments
 from almanac.drawing.swimmer.arms import RISING
 from almanac.drawing.swimmer.body import body_drawing

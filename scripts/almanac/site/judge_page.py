@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any
 
-from almanac.drawing.shapes import PAINTS
+from almanac.drawing.paints import PAINTS
 from almanac.drawing.swimmer.judged import Judged, judged
 from almanac.model.catalogue import Catalogue
 from almanac.model.fault import Fault

@@ -13,7 +13,8 @@ from dataclasses import dataclass
 from functools import lru_cache
 from math import atan2, cos, degrees, hypot, radians, sin
 
-from almanac.drawing.shapes import PAINTS, Spot, at, number
+from almanac.drawing.paints import PAINTS
+from almanac.drawing.shapes import Spot, at, number
 from almanac.drawing.swimmer.geometry import Point
 from almanac.drawing.swimmer.kicks import BEATING, beat_of, sway_at
 from almanac.drawing.swimmer.limbs import (

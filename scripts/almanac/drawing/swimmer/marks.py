@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from almanac.drawing.shapes import Disc, at, circle, colour, element, number, path, polyline
+from almanac.drawing.paints import colour
+from almanac.drawing.shapes import Disc, at, circle, element, number, path, polyline
 from almanac.drawing.swimmer.framing import WATCH_ROOM, WIDTH
 from almanac.drawing.swimmer.geometry import Point
 from almanac.drawing.swimmer.limbs import View

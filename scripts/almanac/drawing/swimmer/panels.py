@@ -8,7 +8,8 @@ from typing import NamedTuple
 from xml.sax.saxutils import escape
 
 from almanac.drawing.lettering import LEADING, lines_of
-from almanac.drawing.shapes import at, colour, number, path
+from almanac.drawing.paints import colour
+from almanac.drawing.shapes import at, number, path
 from almanac.drawing.swimmer.framing import WIDTH, Box, box_of
 from almanac.drawing.swimmer.limbs import View
 from almanac.drawing.swimmer.scene import Scene, Sign, scene_parts

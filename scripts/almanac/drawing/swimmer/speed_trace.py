@@ -8,7 +8,8 @@ from typing import NamedTuple
 from xml.sax.saxutils import escape
 
 from almanac.drawing.lettering import width_of
-from almanac.drawing.shapes import at, colour, element, number, path
+from almanac.drawing.paints import colour
+from almanac.drawing.shapes import at, element, number, path
 from almanac.drawing.swimmer.framing import WIDTH
 
 ROOM = 64.0

@@ -7,7 +7,8 @@ from xml.sax.saxutils import escape
 
 from almanac.drawing.document import document
 from almanac.drawing.lettering import LEADING, short_lines
-from almanac.drawing.shapes import Disc, capsule, circle, colour, element, number, path
+from almanac.drawing.paints import colour
+from almanac.drawing.shapes import Disc, capsule, circle, element, number, path
 from almanac.drawing.swimmer.framing import LOW, WIDTH
 
 _LEFT, _SIZE = 104.0, 15.0
