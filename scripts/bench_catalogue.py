@@ -17,7 +17,7 @@ from pathlib import Path
 
 from almanac.analysis.askings import Readings
 from almanac.model.load import load
-from almanac.source import schemas
+from almanac.source import published_schemas
 from almanac.source.files import EntryFile, entry_files
 from almanac.wording.reading import asked_for
 from bench_build import Took, build_command, took
@@ -114,7 +114,7 @@ def checker_s(root: Path, work: Path) -> float:
     total, files, words = 0.0, entry_files(root)[0], load(root).names.words
     for kind in sorted({file.kind for file in files}):
         schema = work / f"{kind}.json"
-        schema.write_text(json.dumps(schemas.published(kind, words)), "utf-8")
+        schema.write_text(json.dumps(published_schemas.published(kind, words)), "utf-8")
         named = [root / file.file for file in files if file.kind == kind]
         total += seconds([_tool("check-jsonschema"), "--schemafile", schema, *named])
     return total

@@ -21,7 +21,7 @@ from almanac.model.load import load
 from almanac.report.whiteboard import board
 from almanac.site.form_data import FILE, form_file
 from almanac.site.settings import settings_of
-from almanac.source import schemas
+from almanac.source import published_schemas, schemas
 
 KINDS = (
     "drill",
@@ -61,7 +61,7 @@ def form() -> dict[str, Any]:
 @pytest.mark.parametrize("kind", KINDS)
 def test_notes_point_at_the_pieces_that_they_are_about(form: dict[str, Any], kind: str) -> None:
     names = load(BASE).names
-    published = schemas.published(kind, names.words)
+    published = published_schemas.published(kind, names.words)
     for pointer, note in form["kinds"][kind]["notes"].items():
         piece = pointed(published, pointer)
         for keyword in ("vocabulary", "reference"):
@@ -77,8 +77,8 @@ def test_notes_give_back_what_publishing_takes_away(kind: str) -> None:
     """Laid over the published schema they make the schema as it was written, but for what plain
     keywords say as well and what is for reviews alone.
     """
-    whole = schemas.published(kind, {})
-    for pointer, note in schemas.notes(kind).items():
+    whole = published_schemas.published(kind, {})
+    for pointer, note in published_schemas.notes(kind).items():
         pointed(whole, pointer).update(note)
 
     def plain(piece: Any) -> Any:

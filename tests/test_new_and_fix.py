@@ -22,7 +22,7 @@ from almanac.commands.shared import load_and_check
 from almanac.findings import Finding
 from almanac.model.load import Loaded, load
 from almanac.resources import STARTERS
-from almanac.source import schemas
+from almanac.source import published_schemas, schemas
 from almanac.source.reader import read
 from almanac.source.scalars import scalar
 from almanac.source.starters import WITH_STARTER, sentences
@@ -68,7 +68,7 @@ def test_of_a_starter_only_what_a_coach_must_write_is_amiss(catalogue: Path) -> 
     for (kind, id), document in loaded.documents.items():
         if id.startswith("a-new-"):
             signed = {"review": {"by": "head-coach", "on": "2026-11-01", "again": "2027-11-01"}}
-            Draft202012Validator(schemas.published(kind, loaded.names.words)).validate(
+            Draft202012Validator(published_schemas.published(kind, loaded.names.words)).validate(
                 {**document.data, **(signed if "review" in schemas.fields(kind) else {})}
             )
     for file in written:

@@ -28,7 +28,7 @@ from almanac.model.policy import LevelLimits
 from almanac.model.structure import CLASSES, structure
 from almanac.model.swim_set import Item
 from almanac.resources import HOME
-from almanac.source import schemas
+from almanac.source import published_schemas, schemas
 from almanac.units import Course
 
 EVERY_FIELD = next(case for case in cases("accepted") if case.name == "every-field")
@@ -151,7 +151,7 @@ def test_every_text_list_and_number_is_bounded(kind: str) -> None:
 
 @kinds
 def test_published_copies_use_standard_keywords_only(kind: str, every_field: Loaded) -> None:
-    published = schemas.published(kind, every_field.names.words)
+    published = published_schemas.published(kind, every_field.names.words)
     Draft202012Validator.check_schema(published)
     for path, piece in pieces(published):
         assert piece.keys() <= STANDARD, f"{kind}{path}: {sorted(piece.keys() - STANDARD)}"
@@ -166,7 +166,8 @@ def published_findings(loaded: Loaded) -> Iterator[str]:
     """What a plain JSON Schema checker says of every document, by the published copies."""
     checkers = {
         kind: Draft202012Validator(
-            schemas.published(kind, loaded.names.words), format_checker=FormatChecker(["date"])
+            published_schemas.published(kind, loaded.names.words),
+            format_checker=FormatChecker(["date"]),
         )
         for kind in KIND
     }
@@ -285,7 +286,7 @@ def test_the_example_of_every_field_has_every_field(kind: str, every_field: Load
 def test_every_limit_has_a_default_that_its_own_schema_takes() -> None:
     """So a rule that brings a limit leaves every club's policy valid as it stands."""
     limits = schemas.bundled("policy")["properties"]["limits"]["properties"]
-    whole = schemas.published("policy", {})
+    whole = published_schemas.published("policy", {})
     for name, default in schemas.defaults("policy", "limits").items():
         schema = {**whole["properties"]["limits"]["properties"][name], "$defs": whole["$defs"]}
         Draft202012Validator(schema).validate(default)

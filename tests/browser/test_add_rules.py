@@ -23,7 +23,7 @@ from almanac.model.load import Loaded, load
 from almanac.publish.node import run_tool
 from almanac.resources import SITE_SOURCE
 from almanac.site.form_data import form_file
-from almanac.source import reader, schemas
+from almanac.source import published_schemas, reader
 from almanac.source.names import Names
 from almanac.source.reader import Document
 from almanac.source.validate import Shapes, _pattern
@@ -68,7 +68,7 @@ def found_in_browser(
       const noted = rules.withNotes(schema, form.kinds[kind].notes);
       return values.map((value) => rules.findingsOf(noted, value, form).map(({ code, path }) => [code, path]));
     }"""
-    given = json.dumps([schemas.published(kind, names.words), data, form, kind])
+    given = json.dumps([published_schemas.published(kind, names.words), data, form, kind])
     found = page.evaluate(
         f"given => ({script})(JSON.parse(given))", given
     )  # as a text: in parts it takes ten times as long
@@ -110,14 +110,14 @@ def test_every_keyword_of_the_schemas_is_known(rules: Page, catalogue_names: Nam
                 yield from keywords(item)
 
     for kind in KINDS:
-        assert set(keywords(schemas.published(kind, catalogue_names.words))) <= known
+        assert set(keywords(published_schemas.published(kind, catalogue_names.words))) <= known
 
 
 @pytest.mark.parametrize("kind", KINDS)
 def test_verdicts_on_every_entry_of_the_catalogue(
     rules: Page, catalogue_names: Names, kind: str
 ) -> None:
-    schema = schemas.published(kind, catalogue_names.words)
+    schema = published_schemas.published(kind, catalogue_names.words)
     data = [document.data for (own, _), document in load(ROOT).documents.items() if own == kind]
     assert data
     assert verdicts(rules, schema, data) == jsonschema_verdicts(schema, data) == [True] * len(data)
@@ -135,7 +135,7 @@ def test_verdicts_on_the_rejected_examples(
         for (kind, _), document in loaded.documents.items():
             base = BASE / document.file
             if kind in KINDS and not (base.is_file() and base.read_text("utf-8") == document.text):
-                schema = schemas.published(kind, loaded.names.words)
+                schema = published_schemas.published(kind, loaded.names.words)
                 (browser,), (reference,) = (
                     verdicts(rules, schema, [document.data]),
                     jsonschema_verdicts(schema, [document.data]),

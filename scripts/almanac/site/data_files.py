@@ -21,7 +21,7 @@ from almanac.site.calendar import block_calendar, block_table
 from almanac.site.meet_calendar import meet_calendar
 from almanac.site.season_calendar import season_calendar
 from almanac.site.spreadsheets import csv_text
-from almanac.source import schemas
+from almanac.source import published_schemas
 from almanac.source.forms import FORM
 from almanac.source.names import Names
 
@@ -79,7 +79,10 @@ def data_files(
     for (kind, id), text in entries.items():
         yield f"{FOLDER}/{kind}/{id}.json", f'{{"version":{VERSION},{text[1:]}\n'
     for kind in KIND:
-        yield f"{FOLDER}/schema/{kind}.json", f"{_json(schemas.published(kind, names.words))}\n"
+        yield (
+            f"{FOLDER}/schema/{kind}.json",
+            f"{_json(published_schemas.published(kind, names.words))}\n",
+        )
     for id, groups in analysis.blocks.items():
         if groups:
             calendar = block_calendar(analysis.catalogue, groups, address)

@@ -9,7 +9,7 @@ from typing import Any
 
 from almanac.kinds import IN_CLUB, KINDS, Kind
 from almanac.model.catalogue import Catalogue
-from almanac.source import schemas
+from almanac.source import published_schemas
 from almanac.source.names import Names
 from almanac.source.paths import MOST_ID
 from almanac.source.snapshot import MOST_BYTES
@@ -50,7 +50,7 @@ def _kind(kind: Kind) -> dict[str, Any]:
         "folder": kind.files,
         "in_families": kind.deep,
         "pages": kind.pages,
-        "notes": schemas.notes(kind.key),
+        "notes": published_schemas.notes(kind.key),
     }
 
 
