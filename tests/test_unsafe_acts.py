@@ -13,11 +13,12 @@ import yaml
 
 from almanac.wording.abreast import abreast_in
 from almanac.wording.acts import starts_of
+from almanac.wording.blind import BLIND, covers_the_eyes, moves_blind
 from almanac.wording.clothes import swims_clothed
 from almanac.wording.lifts import names_a_high_jump
 from almanac.wording.neglect import NEGLECT
 from almanac.wording.somersaults import somersaults_in
-from almanac.wording.stunts import BLIND, STUNTS, covers_the_eyes, moves_blind
+from almanac.wording.stunts import STUNTS
 
 ACTS = yaml.load((Path(__file__).parent / "sessions/acts.yml").read_text("utf-8"), yaml.CSafeLoader)
 SOUND = ACTS.pop("sound")

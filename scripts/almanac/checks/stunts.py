@@ -16,10 +16,11 @@ from almanac.units import show_number
 from almanac.wording import abreast, clothes, somersaults
 from almanac.wording.abreast import abreast_in
 from almanac.wording.acts import starts_of
+from almanac.wording.blind import BLIND, covers_the_eyes, moves_blind
 from almanac.wording.clothes import swims_clothed
 from almanac.wording.neglect import NEGLECT
 from almanac.wording.somersaults import somersaults_in
-from almanac.wording.stunts import BLIND, STUNTS, covers_the_eyes, moves_blind
+from almanac.wording.stunts import STUNTS
 
 
 def _judged(analysis: Analysis) -> Iterator[Coded]:
