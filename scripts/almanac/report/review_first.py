@@ -10,12 +10,19 @@ from almanac.findings import Place, counted
 from almanac.kinds import TOP_FOLDERS
 from almanac.model.guard_changes import ACCEPTED, GONE, LOOSER
 from almanac.model.loosened import STEPS, Loosened, is_danger
-from almanac.report.fenced import difference, fenced, linked
+from almanac.report.fenced import fenced, linked
 from almanac.report.set_json import dotted
+from almanac.report.values_told import (
+    WHOLE,
+    amount,
+    differences,
+    in_words,
+    is_sentence,
+    words_in_a_row,
+)
 from almanac.report.working_text import show_value
 from almanac.source.git_objects import LINK, SUBMODULE, ChangedFile
 
-_WHOLE = 700  # characters: no field of a danger or an acceptance is longer
 _HIDES = {
     ".gitattributes": "it can hide files from the host's own view of this change, and alter them on"
     " their way to a computer; this review reads past it",
@@ -76,7 +83,7 @@ def _of_new(review: Comparison, address: str) -> Iterator[str]:
     for change in new[:_MOST_NEW]:
         link = linked(change.id, Place(change.file), address)
         facts = "; ".join(
-            f"{name} {fenced(_words(change.data[name]))}"
+            f"{name} {fenced(words_in_a_row(change.data[name]))}"
             for name in _OF_NEW
             if change.data.get(name)
         )
@@ -94,16 +101,7 @@ def _dangers(told: Any) -> str:
     )
     if not listed:
         return "It tells no danger."
-    return f"{counted(len(listed), 'danger')} told: {fenced(', '.join(map(str, listed)), _WHOLE)}."
-
-
-def _words(value: Any) -> str:
-    """A list of words, or a few fields, in a row; anything else as it is."""
-    if isinstance(value, list):
-        return ", ".join(map(_words, value))
-    if isinstance(value, Mapping):
-        return ", ".join(f"{key} {_words(own)}" for key, own in value.items())
-    return str(value)
+    return f"{counted(len(listed), 'danger')} told: {fenced(', '.join(map(str, listed)), WHOLE)}."
 
 
 def _first_of(named: Sequence[str]) -> str:
@@ -114,7 +112,7 @@ def _first_of(named: Sequence[str]) -> str:
 
 def _of_times(times: Sequence[Loosened], address: str) -> str:
     named = [
-        f"{fenced(dotted(one.path[1:-1]))} from {_amount(one.before)} to {_amount(one.after)}"
+        f"{fenced(dotted(one.path[1:-1]))} from {amount(one.before)} to {amount(one.after)}"
         for one in times
     ]
     club = linked("club", Place(times[0].file), address)
@@ -131,7 +129,7 @@ def _sentence(one: Loosened, address: str) -> str:
         return f"**A step under water is told otherwise.** {who}: {_of_step(one)}"
     if one.sort == GONE:
         what = "Danger gone" if is_danger(one.before) else "Guard gone"
-        said = f"**{what}.** {who} no longer says under {where}: {_in_words(one.before)}."
+        said = f"**{what}.** {who} no longer says under {where}: {in_words(one.before)}."
         return said + _of_word(one)
     if one.sort == ACCEPTED:
         return f"**Accepted.** {_accepted(one, who, where)}"
@@ -140,14 +138,14 @@ def _sentence(one: Loosened, address: str) -> str:
             one.kind, "Time reckoned otherwise" if one.path[-1] in _OF_TIME else "Dose raised"
         )
         reason = one.after.get("reason") if isinstance(one.after, Mapping) else None
-        why = f" The reason given: {fenced(reason, _WHOLE)}." if reason else ""
+        why = f" The reason given: {fenced(reason, WHOLE)}." if reason else ""
         return (
-            f"**{what}.** {who}: {where} goes from {_amount(one.before)} to {_amount(one.after)}."
+            f"**{what}.** {who}: {where} goes from {amount(one.before)} to {amount(one.after)}."
             + why
         )
-    if not (is_danger(one.before) or _is_sentence(one.before) or _is_sentence(one.after)):
+    if not (is_danger(one.before) or is_sentence(one.before) or is_sentence(one.after)):
         before, after = (
-            "nothing said" if value is None else _in_words(value)
+            "nothing said" if value is None else in_words(value)
             for value in (one.before, one.after)
         )
         return (
@@ -155,25 +153,25 @@ def _sentence(one: Loosened, address: str) -> str:
             " hangs on it."
         )
     what = "A danger is told otherwise" if is_danger(one.before) else "A guard is told otherwise"
-    return f"**{what}.** {who}, {where}: {_differences(one.before, one.after)}."
+    return f"**{what}.** {who}, {where}: {differences(one.before, one.after)}."
 
 
 def _of_step(one: Loosened) -> str:
     if one.before is None:
-        return f"it now says as well: {_in_words(one.after)}."
+        return f"it now says as well: {in_words(one.after)}."
     if one.after is None:
-        return f"it no longer says: {_in_words(one.before)}."
-    return f"{_differences(one.before, one.after)}."
+        return f"it no longer says: {in_words(one.before)}."
+    return f"{differences(one.before, one.after)}."
 
 
 def _accepted(one: Loosened, who: str, where: str) -> str:
     if not isinstance(one.after, Mapping) or "check" not in one.after:
-        return f"{who} now holds under {where}: {_in_words(one.after)}."
+        return f"{who} now holds under {where}: {in_words(one.after)}."
     check, until, by, reason = (
-        fenced(one.after.get(name, ""), _WHOLE) for name in ("check", "until", "by", "reason")
+        fenced(one.after.get(name, ""), WHOLE) for name in ("check", "until", "by", "reason")
     )
     role = f", in the name of {by}" if "by" in one.after else ""
-    earlier = f" Before: {_in_words(one.before)}." if one.before is not None else ""
+    earlier = f" Before: {in_words(one.before)}." if one.before is not None else ""
     return (
         f"{who} accepts what the check {check} finds, until {until}{role}."
         f" The reason given: {reason}.{earlier}"
@@ -184,50 +182,16 @@ def _of_word(one: Loosened) -> str:
     """What the vocabulary says of a hazard, in sentences."""
     told = {"title": "Its name is", "gravity": "Its gravity is", "control": "What is always done:"}
     return "".join(
-        f" {words} {fenced(one.hazard[name], _WHOLE)}."
+        f" {words} {fenced(one.hazard[name], WHOLE)}."
         for name, words in told.items()
         if name in one.hazard
     )
-
-
-def _in_words(value: Any) -> str:
-    """A value in full, each of its fields by name."""
-    if isinstance(value, Mapping):
-        return "; ".join(f"{_name(key)} {_in_words(own)}" for key, own in value.items())
-    return fenced(value, _WHOLE)
-
-
-def _differences(before: Any, after: Any) -> str:
-    """Each field that differs, before and after, in full."""
-    if not (isinstance(before, Mapping) and isinstance(after, Mapping)):
-        return difference(before, after, _WHOLE)
-    return "; ".join(
-        f"{_name(key)} {difference(before.get(key, ''), after.get(key, ''), _WHOLE)}"
-        for key in dict.fromkeys([*before, *after])
-        if before.get(key) != after.get(key)
-    )
-
-
-def _name(key: Any) -> str:
-    """A field's name: the program's own words plain, any other fenced."""
-    return key if key in {"hazard", "own", "control", "reason", "text"} else fenced(key)
-
-
-def _amount(value: Any) -> str:
-    if isinstance(value, Mapping) and "value" in value:
-        return fenced(f"{value['value']} {value.get('unit', '')}".strip())
-    return fenced(value.get("to", value) if isinstance(value, Mapping) else value)
 
 
 def _more(move: FigureMove) -> str:
     group = f" for {fenced(move.whose)}" if move.whose else ""
     before, after = (show_value(value or 0, move.unit) for value in (move.before, move.after))
     return f"{move.kind.capitalize()} {fenced(move.id)} grows{group} from {before} to {after}."
-
-
-def _is_sentence(value: Any) -> bool:
-    """Whether a value says something in words, rather than being a number or one of a list."""
-    return isinstance(value, str) and value.endswith(".")
 
 
 def _of_checks(files: Sequence[ChangedFile], address: str) -> str:
