@@ -70,6 +70,7 @@ from almanac.checks import (
     under_water,
     under_water_told,
     unwritten,
+    variants,
     wording,
 )
 from almanac.checks.acceptances import weighed
@@ -101,6 +102,7 @@ MODULES = (
     expectations,
     parts,
     changes,
+    variants,
     lanes,
     targets,
     aims,
