@@ -32,7 +32,7 @@ from almanac.arithmetic.timeline import timeline
 from almanac.arithmetic.timing import Timing
 from almanac.model.reps import Reps
 from almanac.model.structure import structure_items
-from almanac.report.whiteboard import what_words
+from almanac.report.reps_line import what_words
 from almanac.units import Course, Unit
 
 

@@ -9,9 +9,9 @@ from typing import Any
 
 from almanac.arithmetic.expand import Rep
 from almanac.model.catalogue import Catalogue
+from almanac.report.reps_line import what_words
 from almanac.report.run_line import run_line
 from almanac.report.set_words import effort_words, how_words
-from almanac.report.whiteboard import what_words
 from almanac.rounding import tenths
 from almanac.units import Course
 
