@@ -7,7 +7,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from itertools import groupby
 
-from almanac.analysis.comparison import Comparison, FigureMove
+from almanac.analysis.comparison import Comparison
+from almanac.analysis.figure_moves import FigureMove
 from almanac.findings import counted
 from almanac.report.fenced import fenced
 from almanac.report.working_text import show_value

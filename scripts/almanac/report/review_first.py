@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
-from almanac.analysis.comparison import Comparison, FigureMove
+from almanac.analysis.comparison import Comparison
+from almanac.analysis.figure_moves import FigureMove
 from almanac.findings import Place, counted
 from almanac.kinds import TOP_FOLDERS
 from almanac.model.guard_changes import ACCEPTED, GONE, LOOSER
