@@ -17,11 +17,11 @@ from almanac.arithmetic.kept import KeptSession, kept_sessions
 from almanac.arithmetic.practice import PracticeSummary
 from almanac.arithmetic.week_change import WeekOfBlock
 from almanac.findings import Finding
+from almanac.report.block_text import BALANCE, WEEK_FIGURES_ELSEWHERE
 from almanac.report.block_ways import block_ways
 from almanac.report.block_wishes import wishes_json
 from almanac.report.brief_text import brief_json
 from almanac.report.facet_shares import facet_numbers
-from almanac.report.plan_text import BALANCE, WEEK_FIGURES_ELSEWHERE
 from almanac.report.set_json import facets_json
 from almanac.report.sheet_json import hands_json, lanes_json, sheet_json
 from almanac.report.shown import SHARES_IN_WORDS, other_figures_json, rounded
