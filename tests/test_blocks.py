@@ -24,8 +24,8 @@ from almanac.arithmetic.appearances import (
 from almanac.arithmetic.block_days import day_of_all
 from almanac.arithmetic.session_load import planned_load
 from almanac.checks.blocks import blocks_of, is_hard
+from almanac.report.block_json import block_json
 from almanac.report.block_words import missing_words
-from almanac.report.plan_json import block_json
 from almanac.report.shown import shown
 from almanac.site.calendar import block_calendar, block_table
 

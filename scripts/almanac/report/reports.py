@@ -13,8 +13,9 @@ from almanac.arithmetic.practice import PracticeSummary
 from almanac.arithmetic.summary import SetSummary, summarise
 from almanac.findings import Finding
 from almanac.model.catalogue import Catalogue
+from almanac.report.block_json import block_json
 from almanac.report.block_text import block_text
-from almanac.report.plan_json import block_json, practice_json
+from almanac.report.plan_json import practice_json
 from almanac.report.plan_text import practice_text
 from almanac.report.set_json import set_json
 from almanac.report.set_text import set_text
