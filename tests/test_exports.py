@@ -16,7 +16,7 @@ from almanac.analysis.analysis import Analysis
 from almanac.commands.main import main
 from almanac.kinds import KIND
 from almanac.model.load import Loaded, load
-from almanac.report.plan_json import practice_json
+from almanac.report.practice_json import practice_json
 from almanac.resources import SITE_SOURCE
 from almanac.site.practice_table import practice_table
 from almanac.site.site_pages import SitePages

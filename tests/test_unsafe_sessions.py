@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 from unsafe_world import analysis, club, codes, found, write
 
-from almanac.report.plan_text import practice_text
+from almanac.report.practice_text import practice_text
 
 OWN = "  - {{part: main, items: [{}]}}"  # items in place
 

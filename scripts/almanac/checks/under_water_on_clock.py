@@ -18,8 +18,6 @@ from almanac.model.policy import LevelLimits
 from almanac.units import show_number, show_time
 
 _SHRINKS_BY_S = 1.0
-
-
 BY_DISTANCE = "give it a distance: nobody stays under water for a time"
 
 

@@ -13,14 +13,8 @@ from almanac.source.reader import Document
 from almanac.units import TimeError, parse_time
 
 GONE, ACCEPTED, LOOSER, OTHER = "gone", "accepted", "looser", "other"
-
-
 _REWORDED = 0.6  # two texts with at least this share of letters in common are one, reworded
-
-
 _MOST_PAIRS, _MOST_LETTERS = 400, 400  # no list of an entry is so long; what is broken may be
-
-
 Documents = Mapping[Key, Document]
 
 

@@ -19,10 +19,10 @@ from almanac.report.block_text import BALANCE, WEEK_FIGURES_ELSEWHERE
 from almanac.report.block_ways import block_ways
 from almanac.report.block_wishes import wishes_json
 from almanac.report.facet_shares import facet_numbers
-from almanac.report.plan_json import VERSION
 from almanac.report.shown import other_figures_json, rounded
 from almanac.rounding import TENTH, decimals
 
+VERSION = 1
 # The keys of the contract, and the figures that they hold; the rest of what is registered stands
 # under ``figures``.
 _WEEK = {
@@ -35,11 +35,7 @@ _WEEK = {
     "monotony": ("monotony", 4),
     "strain": ("strain", 1),
 }
-
-
 _WEEK_LOAD = ("load", "monotony", "strain")
-
-
 _TOLD_OF_WEEK = {name for name, _ in _WEEK.values()} | WEEK_FIGURES_ELSEWHERE
 
 

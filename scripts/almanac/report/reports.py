@@ -15,8 +15,8 @@ from almanac.findings import Finding
 from almanac.model.catalogue import Catalogue
 from almanac.report.block_json import block_json
 from almanac.report.block_text import block_text
-from almanac.report.plan_json import practice_json
-from almanac.report.plan_text import practice_text
+from almanac.report.practice_json import practice_json
+from almanac.report.practice_text import practice_text
 from almanac.report.set_json import set_json
 from almanac.report.set_text import set_text
 from almanac.report.shown import rounded

@@ -16,8 +16,8 @@ from almanac.report.compose_address import PAGE, opens
 from almanac.report.gear_text import fetch_words
 from almanac.report.hands_words import adults_least, hands_words
 from almanac.report.lane_words import lanes_tonight
-from almanac.report.plan_text import TIMES
 from almanac.report.pool_text import start_lines
+from almanac.report.practice_text import TIMES
 from almanac.report.sheet_text import (
     LATECOMERS,
     assumed_words,

@@ -8,8 +8,6 @@ from typing import Any
 from almanac.source.schemas import Schema, bundled
 
 _OWN_KEYWORDS = {"not_with", "clock", "says", "sorted", "looser", "seldom", "tells"}
-
-
 _NOTED = ("vocabulary", "reference", "clock", "says", "sorted", "seldom")
 
 

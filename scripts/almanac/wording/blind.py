@@ -7,21 +7,13 @@ import re
 from almanac.wording.clauses import denies, sentences
 
 _DENIES = denies("stops?", "unless", "less", "avoid", "before", "if", "may")
-
-
 _BLIND = re.compile(
     r"\b(?:eyes (?:shut|closed)|(?:shut|close)s? (?:the|your|their|both) eyes|blindfold\w*"
     r"|painted black|black(?:ed|ened)?[- ](?:out )?(?:goggles|lenses|tape))\b",
     re.IGNORECASE,
 )
-
-
 BLIND = frozenset({"eyes", "blin", "pain", "blac"})
-
-
 _AT_REST = re.compile(r"\b(?:hold|holding|gutter|stand|standing|still|float|open)\b", re.IGNORECASE)
-
-
 _AT_SPEED = re.compile(
     r"\b(?:wall|sprint\w*|fast(?:er|est)?|full speed|all-out|flags|race|dive)\b", re.IGNORECASE
 )

@@ -1,5 +1,5 @@
-"""The JSON contracts of practices and blocks, version 1. Distances in the unit named beside them,
-times in seconds.
+"""The JSON contract of practices, version 1. Distances in the unit named beside them, times in
+seconds.
 """
 
 from __future__ import annotations
