@@ -22,11 +22,7 @@ BALANCE = (
     "dolphin share", "resisted distance", "fast distance", "kick into stroke",
     "taper", "taper days",
 )  # fmt: skip
-
-
 WEEK_SHARES = ("resisted share", "fast share")
-
-
 # Figures of a week that a terminal shows in a place of their own, or with the block's balance.
 WEEK_FIGURES_ELSEWHERE = {
     "distance change",
