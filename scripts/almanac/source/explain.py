@@ -13,18 +13,18 @@ from pathlib import PurePosixPath
 
 from jsonschema.exceptions import ValidationError
 
-from almanac.findings import Finding, error, warning
+from almanac.findings import Finding, warning
 from almanac.source import explain_amounts as amounts
 from almanac.source import explain_times as times
-from almanac.source.entry_slips import hashed_out, lost_fields, of_type
+from almanac.source.entry_slips import of_type
+from almanac.source.explain_keys import dependent, missing_keys, together, unknown_keys
 from almanac.source.failure import Failure, humanize, quote, type_name
-from almanac.source.hints import form_hint, key_hint, reference_hint, word_hint
+from almanac.source.hints import form_hint, reference_hint, word_hint
 from almanac.source.hints_of_type import type_hint
 from almanac.source.names import Names
-from almanac.source.put_together import by_key
 from almanac.source.reader import Document
-from almanac.source.suggest import listed, nearest
-from almanac.source.told_elsewhere import cut_behind, meant_by_others
+from almanac.source.suggest import listed
+from almanac.source.told_elsewhere import cut_behind
 from almanac.source.words_meant import choice_meant
 from almanac.units import COURSES, OTHER_LENGTHS
 
@@ -49,58 +49,6 @@ def explain(
         yield failure.say("bad-value", message, failure.says("description"))
     else:
         yield from tell(failure)
-
-
-def _slip(failure: Failure) -> tuple[str, str] | None:
-    """A key that is nearly one which would have chosen another form, and that one: ``round`` for
-    ``rounds``.
-    """
-    for key in failure.value:
-        near = nearest(key, failure.instead) if key not in failure.fields else None
-        if near:
-            return key, near
-    return None
-
-
-def _unknown_keys(failure: Failure) -> Iterator[Finding]:
-    slip = _slip(failure)
-    if not slip and (meant := by_key(failure)):
-        key, hint = meant
-        message = f"there is no field {quote(key)} here"
-        yield failure.say("unknown-key", message, hint, (*failure.path, key), True)
-        return
-    lost = () if failure.path else lost_fields(failure.kind, failure.value).values()
-    unknown = [key for key in failure.value if key not in failure.fields]
-    for key in [slip[0]] if slip else unknown:
-        if any(key in own for own in lost):
-            continue  # told at the field that they belong to
-        hint = f"did you mean '{slip[1]}'?" if slip else key_hint(failure, key)
-        yield failure.say(
-            "unknown-key", f"there is no field {quote(key)} here", hint, (*failure.path, key), True
-        )
-
-
-def _missing(failure: Failure) -> Iterator[Finding]:
-    # jsonschema tells each missing key apart, but not which; the first caller tells them all,
-    # repeats fall out later.
-    if _slip(failure) or by_key(failure):
-        return
-    misspelt = meant_by_others(failure)
-    missing = [key for key in failure.wanted if key not in failure.value]
-    for key in missing:
-        if key not in misspelt:
-            if place := hashed_out(failure, key):
-                message = f"'{key}' is missing from {failure.name}: '#' makes this line a comment"
-                hint = f"take the '#' away once the line is right: {failure.about(key)}"
-                yield error("missing-key", place, message, hint.rstrip(": "))
-                continue
-            hint = f"add '{key}': {failure.about(key)}".rstrip(": ")
-            if len(missing) == len(failure.wanted) and failure.instead:
-                here = [other for other in failure.instead if other in failure.fields]
-                hint += (
-                    f"; or write {listed(repr(other) for other in here or failure.instead)} instead"
-                )
-            yield failure.say("missing-key", f"'{key}' is missing from {failure.name}", hint)
 
 
 def _type(failure: Failure) -> Iterator[Finding]:
@@ -179,18 +127,6 @@ def _reference(failure: Failure) -> Iterator[Finding]:
         )
 
 
-def _together(failure: Failure) -> Iterator[Finding]:
-    key, other = failure.wanted
-    hint = f"keep '{key}' or '{other}', and take the other out"
-    yield failure.say(
-        "not-together",
-        f"'{key}' and '{other}' exclude each other",
-        hint,
-        (*failure.path, other),
-        True,
-    )
-
-
 def _pattern(failure: Failure) -> Iterator[Finding]:
     if "clock" in failure.schema or len(failure.value) > failure.schema.get("maxLength", inf):
         return
@@ -214,24 +150,14 @@ def _constant(failure: Failure) -> Iterator[Finding]:
     yield failure.say("wrong-value", message, f"write {wanted}, or leave '{failure.path[-1]}' out")
 
 
-def _dependent(failure: Failure) -> Iterator[Finding]:
-    meant = meant_by_others(failure)
-    for key, others in failure.wanted.items():
-        for other in others:
-            if key in failure.value and other not in failure.value and other not in meant:
-                hint = f"add '{other}', or remove '{key}'"
-                said = f"'{key}' needs '{other}' beside it"
-                yield failure.say("missing-key", said, hint, (*failure.path, key), True)
-
-
 _EXPLANATIONS: dict[str, Callable[[Failure], Iterator[Finding]]] = {
-    "additionalProperties": _unknown_keys,
-    "required": _missing,
+    "additionalProperties": unknown_keys,
+    "required": missing_keys,
     "type": _type,
     "vocabulary": _word,
     "enum": _choice,
     "reference": _reference,
-    "not_with": _together,
+    "not_with": together,
     "clock": times.clock,
     "format": times.day,
     "pattern": _pattern,
@@ -248,5 +174,5 @@ _EXPLANATIONS: dict[str, Callable[[Failure], Iterator[Finding]]] = {
     "maxProperties": amounts.amount,
     "uniqueItems": amounts.repeated,
     "const": _constant,
-    "dependentRequired": _dependent,
+    "dependentRequired": dependent,
 }

@@ -1,0 +1,91 @@
+"""A failed keyword on keys told as findings: unknown, missing, together, one without another."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from almanac.findings import Finding, error
+from almanac.source.entry_slips import hashed_out, lost_fields
+from almanac.source.failure import Failure, quote
+from almanac.source.hints import key_hint
+from almanac.source.put_together import by_key
+from almanac.source.suggest import listed, nearest
+from almanac.source.told_elsewhere import meant_by_others
+
+
+def _slip(failure: Failure) -> tuple[str, str] | None:
+    """A key that is nearly one which would have chosen another form, and that one: ``round`` for
+    ``rounds``.
+    """
+    for key in failure.value:
+        near = nearest(key, failure.instead) if key not in failure.fields else None
+        if near:
+            return key, near
+    return None
+
+
+def unknown_keys(failure: Failure) -> Iterator[Finding]:
+    """Keys that there are not, or the one that was nearly another form."""
+    slip = _slip(failure)
+    if not slip and (meant := by_key(failure)):
+        key, hint = meant
+        message = f"there is no field {quote(key)} here"
+        yield failure.say("unknown-key", message, hint, (*failure.path, key), True)
+        return
+    lost = () if failure.path else lost_fields(failure.kind, failure.value).values()
+    unknown = [key for key in failure.value if key not in failure.fields]
+    for key in [slip[0]] if slip else unknown:
+        if any(key in own for own in lost):
+            continue  # told at the field that they belong to
+        hint = f"did you mean '{slip[1]}'?" if slip else key_hint(failure, key)
+        yield failure.say(
+            "unknown-key", f"there is no field {quote(key)} here", hint, (*failure.path, key), True
+        )
+
+
+def missing_keys(failure: Failure) -> Iterator[Finding]:
+    """Keys that must be there and are not."""
+    # jsonschema tells each missing key apart, but not which; the first caller tells them all,
+    # repeats fall out later.
+    if _slip(failure) or by_key(failure):
+        return
+    misspelt = meant_by_others(failure)
+    missing = [key for key in failure.wanted if key not in failure.value]
+    for key in missing:
+        if key not in misspelt:
+            if place := hashed_out(failure, key):
+                message = f"'{key}' is missing from {failure.name}: '#' makes this line a comment"
+                hint = f"take the '#' away once the line is right: {failure.about(key)}"
+                yield error("missing-key", place, message, hint.rstrip(": "))
+                continue
+            hint = f"add '{key}': {failure.about(key)}".rstrip(": ")
+            if len(missing) == len(failure.wanted) and failure.instead:
+                here = [other for other in failure.instead if other in failure.fields]
+                hint += (
+                    f"; or write {listed(repr(other) for other in here or failure.instead)} instead"
+                )
+            yield failure.say("missing-key", f"'{key}' is missing from {failure.name}", hint)
+
+
+def together(failure: Failure) -> Iterator[Finding]:
+    """Two keys that exclude each other."""
+    key, other = failure.wanted
+    hint = f"keep '{key}' or '{other}', and take the other out"
+    yield failure.say(
+        "not-together",
+        f"'{key}' and '{other}' exclude each other",
+        hint,
+        (*failure.path, other),
+        True,
+    )
+
+
+def dependent(failure: Failure) -> Iterator[Finding]:
+    """A key that needs another beside it."""
+    meant = meant_by_others(failure)
+    for key, others in failure.wanted.items():
+        for other in others:
+            if key in failure.value and other not in failure.value and other not in meant:
+                hint = f"add '{other}', or remove '{key}'"
+                said = f"'{key}' needs '{other}' beside it"
+                yield failure.say("missing-key", said, hint, (*failure.path, key), True)
