@@ -5,26 +5,20 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from almanac.drawing.swimmer.arms import RESTING
-from almanac.drawing.swimmer.kicks import Phase, phases
-from almanac.drawing.swimmer.land import IDLE, dead_bug
+from almanac.drawing.swimmer.land import IDLE
+from almanac.drawing.swimmer.legs_in_words import kick_words, legs_in_words
 from almanac.drawing.swimmer.phrases import (
     ARMS_WORDS,
-    DEAD_BUG,
     FACE_WORDS,
     GEAR_WORDS,
     HANDS_WORDS,
     HOLD_WORDS,
-    KICK_WORDS,
-    LEG_WORDS,
     MARK_WORDS,
     OWN_ARMS,
-    OWN_LEGS,
-    PART_WORDS,
     POSITION_WORDS,
     POSTURE_WORDS,
     RESTING_WORDS,
     SETTING_WORDS,
-    SIZE_WORDS,
     WALL_WORDS,
 )
 from almanac.drawing.swimmer.pose_spec import PoseSpec
@@ -45,15 +39,6 @@ def title_words(spec: PoseSpec) -> str:
         phrases = ["on land", POSTURE_WORDS[spec.posture]]
     legs = [] if spec.hold == "posed" else [kick_words(spec).lower()]
     return f"Body figure: {', '.join([*phrases, arms_words(spec), *legs])}"
-
-
-def kick_words(spec: PoseSpec) -> str:
-    """The kick, and that one leg makes it where that is so."""
-    return (
-        f"{KICK_WORDS[spec.kick].split(',')[0]} with one leg"
-        if spec.one_leg
-        else KICK_WORDS[spec.kick]
-    )
 
 
 def arms_words(spec: PoseSpec) -> str:
@@ -122,13 +107,6 @@ def gear_words(spec: PoseSpec, gear: tuple[str, ...]) -> str:
     return ", ".join(held.get(word, GEAR_WORDS.get(word, word.replace("-", " "))) for word in gear)
 
 
-def leg_words(side: str, phase: Phase) -> str:
-    """What a leg does, as `near leg on the up-beat, the propulsive one (knee bent, shin
-    behind)`.
-    """
-    return f"{side} on the {phase.beat}, {PART_WORDS[phase.part]} ({phase.stage})"
-
-
 def described(scenes: Sequence[Scene], speeds: Sequence[str], over: str) -> tuple[str, str]:
     """The title and the description of a picture of one scene or several, and of its speeds."""
     title, told = title_words(scenes[0].held.spec), description(scenes[0].held, scenes[0].worn)
@@ -147,7 +125,10 @@ def described(scenes: Sequence[Scene], speeds: Sequence[str], over: str) -> tupl
 def description(held: Pose, gear: tuple[str, ...]) -> str:
     """The figure in words: body, arms, each leg, gear."""
     spec = held.spec
-    sentences = [f"Swimmer {_body(held)}, {_heading(spec)}; {arms_words(spec)}.", _legs(held)]
+    sentences = [
+        f"Swimmer {_body(held)}, {_heading(spec)}; {arms_words(spec)}.",
+        legs_in_words(held),
+    ]
     if spec.wall:
         sentences += filter(None, [WALL_WORDS[spec.wall]])
     elif held.wall and spec.arms != "holding-wall":
@@ -201,44 +182,3 @@ def _heading(spec: PoseSpec) -> str:
 def _face(held: Pose) -> str:
     axis = held.skeleton.head_axes.front
     return "towards you" if axis.z > 0.9 else "up" if axis.y > 0 else "down"
-
-
-def _legs(held: Pose) -> str:
-    spec = held.spec
-    if spec.hold == "posed":
-        return f"{DEAD_BUG if dead_bug(spec) else LEG_WORDS[spec.posture][spec.kick != 'none']}."
-    if spec.hold in OWN_LEGS:
-        return OWN_LEGS[spec.hold]
-    if spec.hold in ("planted", "hung"):
-        return "Feet on the wall under water, knees at about a right angle."
-    if spec.wall == "leaving":
-        return "Legs long and still."
-    if spec.size:
-        return f"{SIZE_WORDS[spec.size]} {kick_words(spec).lower()}."
-    both = phases(spec.kick, spec.moment, spec.lie)
-    if both is None:
-        return f"{kick_words(spec)}."
-    return (
-        f"{kick_words(spec)}: "
-        f"{_phases(spec, *both)}{', knees under water' if _knees_under(held) else ''}."
-    )
-
-
-def _phases(spec: PoseSpec, near: Phase, far: Phase) -> str:
-    if spec.one_leg:
-        return f"{leg_words('near leg', near)}; far leg long and still"
-    if near == far:
-        return leg_words("both legs", near)
-    if spec.roll:
-        upper, lower = (far, near) if spec.face_up else (near, far)
-        return (
-            f"{leg_words('leg of the upper side', upper)}; "
-            f"{leg_words('leg of the lower side', lower)}"
-        )
-    return f"{leg_words('near leg', near)}; {leg_words('far leg', far)}"
-
-
-def _knees_under(held: Pose) -> bool:
-    """Whether both knees are below the surface of a swimmer who lies in it."""
-    lying = held.spec.wet and held.spec.hold == "lying"
-    return lying and max(held.skeleton.near_leg.knee.y, held.skeleton.far_leg.knee.y) < 0

@@ -9,8 +9,8 @@ from dataclasses import dataclass
 from almanac.drawing.document import checked_identifier, document
 from almanac.drawing.lettering import lettered
 from almanac.drawing.shapes import at, element, number, path
-from almanac.drawing.swimmer.description import leg_words
 from almanac.drawing.swimmer.kicks import MOMENTS, Lie, Phase, flutter_phase, moment_of
+from almanac.drawing.swimmer.legs_in_words import leg_words
 from almanac.drawing.swimmer.limbs import View
 from almanac.drawing.swimmer.poses import pose
 from almanac.drawing.swimmer.resolve_pose import resolve_pose
