@@ -169,7 +169,7 @@ function refresh(keepAddress = false) {
   one("[data-plain-lists]").toggleAttribute("data-at-rest", isAtRest);
   showWayOut(found, without);
   showRecent();
-  const { hits, guides } = withGuides(isAtRest ? [] : inOrder(found, wanted, scored, { firstFor, fit }), entries, wanted, { question, fit, groups: data.groups });
+  const { hits, guides } = withGuides(isAtRest ? [] : inOrder(found, wanted, scored, { firstFor, fit }), entries, wanted, { question, meant: search.meant(question), fit, groups: data.groups, alarms: data.alarms });
   /** @type {import("./find/results.js").IsSure} */
   const isSure = (entry) => !answered || answered.sure.has(entry.number) || guides.includes(entry);
   showTotal(found, untimed, found.filter((entry) => !isSure(entry)).length, isAtRest);

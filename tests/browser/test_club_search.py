@@ -67,3 +67,42 @@ def test_everyday_words_find_what_is_meant(
     record_property("share", share)
     print(f"{name}: {share:.1%} of {len(wanted)} queries, missed: {missed}, sure of: {sure}")
     assert share >= AMONG_THE_FIRST_THREE[name], missed
+
+
+def test_what_happens_now_leads_to_what_is_done_in_an_emergency(page: Page) -> None:
+    happens = (
+        "chlorine leak", "there is a gas leak", "choking", "she is chocking", "asthma attack", "child having a seizure", "not breathing",
+        "head injury", "hit her head", "blue lips", "swimmer drowning", "fire alarm", "allergic reaction", "collapsed at the wall",
+    )  # fmt: skip
+    found = dict(zip(happens, answered(page, *happens), strict=True))
+    assert {question: hits[0] for question, hits in found.items()} == dict.fromkeys(
+        happens, "safety.html#in-an-emergency"
+    )
+
+
+_CARRIED = """([facet, hits]) => {
+  const { rows, columns, words } = JSON.parse(document.querySelector("#finder-data").textContent);
+  const at = (name) => columns.indexOf(name);
+  const names = words[facet === "needs" ? "gear" : facet];
+  return hits.flatMap((hit) => rows.find((row) => row[at("href")] === hit)[at(facet)].map((own) => names[own][0]));
+}"""
+
+
+@pytest.mark.parametrize(
+    ("question", "facet", "word"),
+    [
+        ("kick without board", "needs", "kickboard"),
+        ("kick set, not with fins", "needs", "fins"),
+        ("nothing on the back", "position", "supine"),
+        ("drills but not butterfly", "stroke", "butterfly"),
+        ("anything except freestyle", "stroke", "freestyle"),
+        ("back kick no fins or boards", "needs", "kickboard"),
+    ],
+)
+def test_what_is_not_wanted_is_not_among_the_first(
+    page: Page, question: str, facet: str, word: str
+) -> None:
+    (hits,) = answered(page, question)
+    whole = [hit.partition("#")[0].replace("sets/scaled/", "sets/") for hit in hits]
+    assert len(hits) == 3
+    assert word not in page.evaluate(_CARRIED, [facet, whole])

@@ -148,3 +148,9 @@ def test_a_practice_that_is_written_is_opened_to_be_changed(
         phone.reload()
         expect(phone.locator(".make-head h2")).to_have_text(title)
         assert rows.all_inner_texts() == first
+
+
+def test_no_pool_is_chosen_for_a_circuit_on_land(club_site: Path) -> None:
+    choice = 'data-choose="pool"'
+    assert choice not in (club_site / "sets/ankles-and-line-on-mats.html").read_text("utf-8")
+    assert choice in (club_site / "sets/kick-and-go.html").read_text("utf-8")

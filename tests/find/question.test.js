@@ -4,6 +4,7 @@ import assert from "node:assert/strict";
 import test from "node:test";
 
 import { withGuides } from "../../site_src/scripts/find/guides.js";
+import { namesToLeaveOut } from "../../site_src/scripts/find/left-out.js";
 import { questionOf } from "../../site_src/scripts/find/question.js";
 import { awayIn } from "../../site_src/scripts/find/said-as.js";
 import { atOnce } from "../../site_src/scripts/lib/slices.js";
@@ -11,7 +12,13 @@ import { Sentences } from "../../site_src/scripts/find/sentences.js";
 
 /** @type {[string, string][]} */
 const GEAR = [["pool-shoes", "Pool shoes"], ["water-cup", "Water cup"], ["fins", "Fins"]];
-const asked = (words) => questionOf(words, { gear: GEAR, away: awayIn(GEAR), squads: [], lanes: 6 });
+const DATA = {
+  words: {
+    stroke: [["backstroke", "Backstroke"], ["butterfly", "Butterfly"], ["any", "Any stroke"]], position: [["supine", "On the back"], ["vertical", "Upright"]], goal: [["underwater", "Under water"]],
+  },
+  synonyms: [["Butterfly", "fly"], ["Dolphin", "fly kick"], ["Start", "dive", "diving"], ["Kick", "legs only"]],
+};
+const asked = (words) => questionOf(words, { gear: GEAR, out: namesToLeaveOut(DATA, GEAR), away: awayIn(GEAR), squads: [], lanes: 6 });
 
 test("no water is land, but gear of that name is only gear that is away", () => {
   assert.equal(asked("no water tonight").words.includes("on land"), true);
@@ -19,6 +26,22 @@ test("no water is land, but gear of that name is only gear that is away", () => 
   for (const [words, id] of [["no pool shoes", "pool-shoes"], ["no water cup", "water-cup"], ["we forgot the fins", "fins"]]) {
     assert.deepEqual([...asked(words).without], [id], words);
     assert.equal(asked(words).words.includes("on land"), false, words);
+  }
+});
+
+test("what is not wanted is left out, and what is seen not to be done is none of it", () => {
+  const left = (words) => asked(words).unlike.map(({ id }) => id);
+  for (const [words, id] of [
+    ["kick set not on the back", "supine"], ["nothing on the back", "supine"], ["anything except butterfly", "butterfly"], ["drills but not fly", "butterfly"], ["no underwater", "underwater"],
+    ["no fly kick", "dolphin"], ["no diving", "start"], ["butterfly instead of backstroke", "backstroke"], ["backstroke but not kick", "kick"],
+  ]) {
+    assert.deepEqual(left(words), [id], words);
+  }
+  assert.deepEqual(left("no fly or backstroke"), ["butterfly", "backstroke"]);
+  assert.equal(asked("kick set not on the back").words, "kick set");
+  assert.deepEqual([...asked("kick without any fins or pool shoes").without], ["fins", "pool-shoes"]);
+  for (const words of ["he is not on his back", "not upright enough", "no backstroke flags", "no back pain", "back kick", "kick not fast", "no kick in the last 25"]) {
+    assert.deepEqual(left(words), [], words);
   }
 });
 
@@ -133,7 +156,7 @@ const FITS = { fits: true, cut: null, isForOthers: false, crowded: "" };
 const guided = (words, fit, hits = [PRACTICE, PRACTICE, PRACTICE]) => {
   const question = asked(words);
   const groups = [{ heads: 10, lanes: 2 }];
-  return withGuides(hits, [...hits, MAKE, CROWD], { isPractice: question.kinds.has("practice") }, { question, fit: () => fit, groups }).hits.map(({ href }) => href);
+  return withGuides(hits, [...hits, MAKE, CROWD], { isPractice: question.kinds.has("practice") }, { question, meant: words, fit: () => fit, groups, alarms: [] }).hits.map(({ href }) => href);
 };
 
 test("the page that makes a practice stands behind what fits, and first where nothing does", () => {
@@ -152,7 +175,7 @@ test("what something is leads to the words, too; what is on tonight does not", (
   const words = { kind: "page", href: "words.html" };
   const named = ["Pre-set kick", "Kick before the set", "Pregnancy"].map((title) => ({ ...PRACTICE, title, also: "" }));
   /** @param {string} text */
-  const hits = (text) => withGuides(named, [words], { isPractice: false }, { question: asked(text), fit: () => FITS, groups: [] }).hits;
+  const hits = (text) => withGuides(named, [words], { isPractice: false }, { question: asked(text), meant: text, fit: () => FITS, groups: [], alarms: [] }).hits;
   assert.equal(hits("what is a pre-set").indexOf(words), 1, "after what is called so");
   assert.equal(hits("what is kick").indexOf(words), 2);
   assert.equal(hits("what is a taper").indexOf(words), 0);
@@ -164,12 +187,14 @@ test("what something is leads to the words, too; what is on tonight does not", (
 test("where somebody's life is in danger, what to do then is first", () => {
   const help = { kind: "danger", href: "safety.html#in-an-emergency" };
   /** @param {string} text */
-  const first = (text) => withGuides([PRACTICE, help], [PRACTICE, help], { isPractice: false }, { question: asked(text), fit: () => FITS, groups: [] }).hits[0];
+  const first = (text, meant = text, alarms = ["drowning", "unconscious", "chest pain", "passed out", "having a fit", "won't stop bleeding"]) =>
+    withGuides([PRACTICE, help], [PRACTICE, help], { isPractice: false }, { question: asked(text), meant, fit: () => FITS, groups: [], alarms }).hits[0];
+  assert.equal(first("drownding", "drowning"), help, "as it was meant");
   for (const text of ["kid not breathing", "She is not breathing!", "he isn't breathing", "child stopped breathing", "can't breathe", "swimmer unconscious", "swimmer at the bottom", "drowning in lane 2",
-    "he is not moving", "the boy isn't moving", "does not wake up", "she went under and did not come up", "chest pain", "kid passed out"]) {
+    "he is not moving", "the boy isn't moving", "does not wake up", "she went under and did not come up", "chest pain", "kid passed out", "she is having a fit", "wont stop bleeding", "the boy has collapsed", "collapsed after a sprint", "she banged her head"]) {
     assert.equal(first(text), help, text);
   }
-  for (const text of ["not breathing to the left", "kids not breathing out", "can't breathe between strokes", "stop at the bottom of the kick", "legs not moving", "he is not moving forward", "went under the rope", "the hand went under", "swimmer at the bottom of the kick", "no breathing sets"]) {
+  for (const text of ["not breathing to the left", "kids not breathing out", "can't breathe between strokes", "stop at the bottom of the kick", "legs not moving", "he is not moving forward", "went under the rope", "the hand went under", "swimmer at the bottom of the kick", "no breathing sets", "elbow collapsed", "always hits her head on the wall", "his elbow has collapsed", "what fits 10 min"]) {
     assert.equal(first(text), PRACTICE, text);
   }
 });

@@ -151,9 +151,9 @@ class Word:
     ``share_of_best``, ``reference_m``, ``by_level`` and ``counts_as`` are of efforts only,
     ``medley`` of strokes; ``takes_turns`` of partners, ``swimmers`` of teams, ``ready_s``,
     ``enters`` and ``off`` of starts, ``depth_m`` of starts and partners, ``safety`` of these
-    three; ``done`` of modes, ``gravity`` and ``control`` of hazards, ``accepts_nothing`` of levels,
-    ``beat`` of kicks; ``forms``, as they stand in texts, and the drill that it is ``shown_by``, of
-    terms; ``trained_by`` of goals.
+    three; ``done`` of modes, ``gravity``, ``control`` and ``alarm``, what is typed where it
+    happens, of hazards, ``accepts_nothing`` of levels, ``beat`` of kicks; ``forms``, as they stand
+    in texts, and the drill that it is ``shown_by``, of terms; ``trained_by`` of goals.
     ``quiet`` words are no tags and no choices.
     """
 
@@ -176,6 +176,7 @@ class Word:
     safety: tuple[Hazard, ...] = ()
     gravity: str = ""
     control: str = ""
+    alarm: tuple[str, ...] = ()
     accepts_nothing: bool = False
     beat: Beat | None = None
     quiet: bool = False

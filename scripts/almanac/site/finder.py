@@ -21,7 +21,7 @@ from almanac.site.links import Page
 from almanac.site.pictures import named
 from almanac.site.preferences import preferences
 from almanac.site.search_documents import SearchedPage, synonyms, texts_file
-from almanac.site.search_pages import page_documents
+from almanac.site.search_pages import alarms, page_documents
 from almanac.site.templates import script_json
 from almanac.units import COURSES
 
@@ -141,6 +141,7 @@ class Finder:
             "narrowed": NARROWED,
             "words": words,
             "synonyms": synonyms(catalogue),
+            "alarms": alarms(catalogue),
             "first": [
                 [row_of[Drill.kind, id] for id in mended_by[fault]] for fault, _ in words["fault"]
             ],

@@ -62,6 +62,13 @@ def _dangers(catalogue: Catalogue) -> Iterator[SearchedPage]:
         )  # fmt: skip
 
 
+def alarms(catalogue: Catalogue) -> list[str]:
+    """What is typed where a hazard happens: help is then found before all else."""
+    has_words = HAZARDS in catalogue.vocabularies
+    words = catalogue.words(HAZARDS).values() if has_words else ()
+    return list(dict.fromkeys(phrase for word in words for phrase in word.alarm))
+
+
 def _place(
     location: str, kind: str, title: str, asked: tuple[str, ...] = (), *, fact: str, **texts: str
 ) -> SearchedPage:

@@ -113,11 +113,12 @@ def clocks_page(analysis: Analysis, swim_set: SwimSet, told: list[dict[str, Any]
 
 
 def _shared(analysis: Analysis, swim_set: SwimSet) -> dict[str, Any]:
-    """What both pages show with the clocks."""
+    """What both pages show with the clocks; of a circuit on land no pool is chosen."""
     meant = analysis.meant(swim_set)
     pool = str(own_pool(analysis, swim_set))
+    choosing = preferences(analysis, next(iter(meant), ""), pool, meant=meant)
     return {
-        "choosing": preferences(analysis, next(iter(meant), ""), pool, meant=meant),
+        "choosing": {**choosing, "pools": []} if swim_set.is_on_land else choosing,
         "efforts": effort_legend(analysis.catalogue),
         "convention": CLOCK_CONVENTION,
     }

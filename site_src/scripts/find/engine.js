@@ -5,6 +5,7 @@ import { WordIndex } from "../lib/search.js";
 import { atOnce, inSlices } from "../lib/slices.js";
 import { stems } from "../lib/words.js";
 import { answers, fieldsOf, inPlaceOf, namesOfGear, WEIGHTS } from "./answers.js";
+import { isUnwanted, namesToLeaveOut } from "./left-out.js";
 import { Phrases } from "./phrases.js";
 import { asNamed, NOTHING_ASKED, questionOf } from "./question.js";
 import { awayIn } from "./said-as.js";
@@ -32,7 +33,7 @@ export function engine(data, entries) {
   let names = null;
   const heard = () => {
     const gear = namesOfGear(data);
-    return (names ??= { gear, away: awayIn(gear), squads: data.groups.map(({ id, squad }) => [id, squad]), lanes: data.lanes });
+    return (names ??= { gear, out: namesToLeaveOut(data, gear), away: awayIn(gear), squads: data.groups.map(({ id, squad }) => [id, squad]), lanes: data.lanes });
   };
   /** @type {Known | null} titles and facts alone, until the rest is taken in */
   let known = null;
@@ -74,7 +75,7 @@ export function engine(data, entries) {
   const isUsing = ({ gear }, { needs, suits }) => [...needs, ...suits].some((id) => gear.has(id));
 
   /** @type {(question: Question) => boolean} */
-  const isHeard = ({ minutes, lanes, swimmers, without }) => [minutes, lanes, swimmers].some((number) => number !== null) || without.size > 0;
+  const isHeard = ({ minutes, lanes, swimmers, without, unlike }) => [minutes, lanes, swimmers].some((number) => number !== null) || without.size + unlike.length > 0;
 
   /** @type {(found: Answers, passes: (entry: Entry) => boolean) => Answers} */
   const only = ({ scores, sure }, passes) => ({ sure, scores: new Map([...scores].filter(([number]) => passes(/** @type {Entry} */ (entries[number])))) });
@@ -89,12 +90,12 @@ export function engine(data, entries) {
     return isRead ? last.unknown : [];
   }
 
-  /** A question with the nearest word in the place of each that nothing has.
-   * @param {Question} question
-   * @returns {Question} */
-  const mended = (question) => ({
-    ...question, words: asNamed(unknown(question).reduce((words, { word, near }) => (near ? words.replace(word, near) : words), question.words)),
-  });
+  /** What was meant by a text of a question, with the nearest word in the place of each that nothing has.
+   * @type {(question: Question, text: string) => string} */
+  const meantBy = (question, text) => unknown(question).reduce((words, { word, near }) => (near ? words.replace(word, near) : words), text);
+
+  /** @type {(question: Question) => Question} */
+  const mended = (question) => ({ ...question, words: asNamed(meantBy(question, question.words)) });
 
   /** How much an entry is called by what is asked for without gear: "kick without a board".
    * @type {(question: Question) => (number: number) => number} */
@@ -110,7 +111,8 @@ export function engine(data, entries) {
   /** Of answers what needs none of the gear that is not there, what is called so first.
    * @type {(found: Answers, question: Question) => Answers} */
   function inPlace(found, question) {
-    const free = only(found, (entry) => isFree(question, entry));
+    const isNot = isUnwanted(question.unlike);
+    const free = only(found, (entry) => isFree(question, entry) && !isNot(entry));
     const isCalled = called(question);
     return { ...free, scores: new Map([...free.scores].map(([number, score]) => [number, score * (1 + 3 * isCalled(number))])) };
   }
@@ -123,7 +125,7 @@ export function engine(data, entries) {
       const using = only(own, (entry) => isUsing(question, entry));
       return using.scores.size ? using : own;
     }
-    return own && question.without.size ? inPlace(own, question) : own;
+    return own && question.without.size + question.unlike.length ? inPlace(own, question) : own;
   }
 
   /** What is asked for to the word stands first.
@@ -147,6 +149,10 @@ export function engine(data, entries) {
      * @param {Question} question
      * @returns {Answers | null} */
     answers: (question) => withExact(answered(question), read().sentences.of(question.asked)),
+
+    /** A question as it was meant, with what is misspelt mended.
+     * @param {Question} question */
+    meant: (question) => meantBy(question, question.asked.toLowerCase()),
 
     /** The words that nothing has, and what is looked for in their place; none before all is read.
      * @param {Question} question */

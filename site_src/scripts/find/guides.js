@@ -1,12 +1,13 @@
 // Pages that stand beside what is found: where a practice is asked for, the one that makes it; where no lane has room, what is done then; where it
 // is asked what something is, the one that explains words; where somebody's life is in danger, before all else what to do. Pure.
 
-import { stems } from "../lib/words.js";
+import { stems, wordsOf } from "../lib/words.js";
 
 /** @import {Asked, Entry, Fit, Group} from "./list.js" */
 /** @import {Question} from "./question.js" */
 
-/** @typedef {{question: Question, fit: (entry: Entry) => Fit, groups: Group[]}} Heard with the lane groups of the club */
+/** @typedef {{question: Question, meant: string, fit: (entry: Entry) => Fit, groups: Group[], alarms: string[]}} Heard what is asked, as it is typed and with
+ *   what is misspelt mended, with the lane groups of the club, and what is typed where somebody's life is in danger */
 
 const MAKES = "make.html";
 const EXPLAINS = "words.html";
@@ -16,8 +17,9 @@ const WHO = "(?:swimmers?|kids?|child|boy|girl|someone|somebody|he|she)";
 const END = "(?=\\s*(?:$|[?!.,;]|(?:and|help|any ?more|what|in the (?:water|pool)|of the pool)\\b))"; // nothing more is said of it, or it is a matter of the stroke
 const NOT = "(?:\\bnot|n['’]?t|\\bno longer)";
 const IN_DANGER = new RegExp([
-  "\\b(?:drowning|unconscious|unresponsive|not responding|lifeless|no pulse|passed out|chest pains?|electric shock|electrocuted)\\b",
   `(?:${NOT}|\\bstop(?:s|ped)?) breath(?:e|ing)\\b${END}`,
+  `\\b${WHO} (?:has |have |just |suddenly )*collaps|^collapsed\\b|\\bcollapsed (?:on|at|in|after|by|during)\\b`, // an elbow collapses, too
+  `\\b(?:hit|hurt|banged|bumped|cracked|smashed|knocked|whacked|split) (?:his|her|their) head\\b`, // who always hits it has a fault
   `${NOT} wak(?:e|ing)\\b`,
   `\\b${WHO} (?:is |are )?${NOT} moving\\b${END}|\\b${WHO} (?:isn['’]?t|aren['’]?t) moving\\b${END}`,
   `\\b${WHO} (?:has |have )?(?:went|gone) under\\b${END}`,
@@ -28,6 +30,13 @@ const LATEST = 2; // the place, from 0, that is still among the first three
 const PRACTICE = "practice";
 const LOOKED_AT = 10; // the first hits, by which it is said that no lane has room
 const TOO_MANY = 1.5; // how many times as many in a lane as the fullest lane group has are too many for any
+
+/** Whether a text says that somebody's life is in danger: by how it is said, or by one of the words that the hazards have for it.
+ * @type {(text: string, alarms: string[]) => boolean} */
+function isInDanger(text, alarms) {
+  const words = ` ${wordsOf(text).join(" ")} `;
+  return IN_DANGER.test(text) || alarms.some((alarm) => words.includes(` ${wordsOf(alarm).join(" ")} `));
+}
 
 /** Where a page that makes a practice stands: after practices that fit as they are and are for my groups, and still among the first three.
  * @type {(hits: Entry[], fit: (entry: Entry) => Fit) => number} */
@@ -84,7 +93,7 @@ export function withGuides(hits, entries, asked, heard) {
   /** @type {[guide: Entry | undefined, at: number][]} the later one stands before the others */
   const guides = [
     ...(minutes ?? lanes ?? swimmers) === null ? [/** @type {[Entry | undefined, number]} */ ([what ? page(entries, EXPLAINS) : undefined, behindItsName(hits, what)])] : ofRoom(hits, entries, asked, heard),
-    [IN_DANGER.test(words) ? page(entries, IN_AN_EMERGENCY) : undefined, 0],
+    [isInDanger(words, heard.alarms) || isInDanger(heard.meant.toLowerCase(), heard.alarms) ? page(entries, IN_AN_EMERGENCY) : undefined, 0],
   ];
   return { hits: guides.reduce((all, [guide, at]) => placed(all, guide, at), hits), guides: guides.flatMap(([guide]) => guide ?? []) };
 }

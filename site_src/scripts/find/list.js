@@ -54,6 +54,7 @@
  * @property {number[][]} first
  * @property {Record<Facet, string>} titles
  * @property {import("../lib/search.js").Synonyms} synonyms
+ * @property {string[]} alarms what is typed where somebody's life is in danger
  */
 
 /** @type {List[]} */

@@ -1,6 +1,7 @@
 // What a question asks for beside its words: minutes, lanes, heads, gear that is there or is not, a squad, a kind of page. Pure.
 
 import { stems, wordsOf } from "../lib/words.js";
+import { leftOut } from "./left-out.js";
 import { isDare, isHarm, saidPlainly } from "./said-as.js";
 
 /**
@@ -15,11 +16,13 @@ import { isDare, isHarm, saidPlainly } from "./said-as.js";
  * @property {Set<string>} gear at hand, where minutes, lanes or reps are told, too
  * @property {boolean} isSwumWith whether that gear is what reps are swum with: fins 8x50
  * @property {Set<string>} without gear
+ * @property {import("./left-out.js").Unlike[]} unlike what is not wanted
  * @property {string[]} groups those of a squad that it names
  * @property {Set<string>} kinds
  *
  * @typedef {object} Names what a question may name
  * @property {[string, string][]} gear each piece with a name of it
+ * @property {import("./left-out.js").Name[]} out what may be left out by name
  * @property {import("./said-as.js").Saying[]} away how it is said that gear is not there
  * @property {[string, string][]} squads each lane group with its squad
  * @property {number} lanes of the widest pool
@@ -58,7 +61,6 @@ const ADULTS = "coach|coaches|adults?|teachers?";
 const SWIMMERS = new RegExp(`(?<![x×*]\\s*)(\\d+)\\s*(?:${HEADS})(?![\\p{L}\\p{N}])`, "u");
 const COACHES = new RegExp(`(\\d+)\\s*(${ADULTS})(?![\\p{L}\\p{N}])`, "u");
 const COUNTED = new RegExp(`[\\p{L}]+(?=\\s*-?\\s*(?:min|(?:lanes?|${HEADS}|${ADULTS})\\b))`, "gu"); // twelve minutes, two lanes
-const WITHOUT = /(?:^|[^\p{L}])(?:no|without|w\/o|minus)\s+((?:[\p{L}-]+\s*){1,3})/u;
 const OF_WHOM = /(?:^|[^\p{L}])(?:swimmers?|kids?|child(?:ren)?|boys?|girls?|lads?|lass(?:es)?|athletes?|teenagers?|someone|somebody|one)\s+(?:with|who\s+ha[sd]|has|in\s+an?)\s/u;
 const OF_SETS = /\d\s*[x×*]\s*\d/u; // 8 x 50
 
@@ -66,7 +68,7 @@ const WHOLES = new Set(["set", "practice"]);
 
 /** @type {Question} */
 export const NOTHING_ASKED = {
-  asked: "", words: "", metres: null, minutes: null, lanes: null, swimmers: null, adults: null, without: new Set(), isSwumWith: false, gear: new Set(), groups: [], kinds: new Set(),
+  asked: "", words: "", metres: null, minutes: null, lanes: null, swimmers: null, adults: null, without: new Set(), unlike: [], isSwumWith: false, gear: new Set(), groups: [], kinds: new Set(),
 };
 
 /** What goes by two names, by the one that the catalogue uses: flutter on the back is no work of the whole stroke.
@@ -87,7 +89,7 @@ function counted(text, pattern) {
  * @param {Names} names
  * @returns {Question}
  */
-export function questionOf(text, { gear, away, squads, lanes: most }) {
+export function questionOf(text, { gear, out, away, squads, lanes: most }) {
   const said = saidPlainly(text, away).replace(LEFT, " ");
   const half = most > 1 ? said.replace(HALF_POOL, (found) => `${found} ${Math.floor(most / 2)} lanes`) : said;
   const plain = half.replace(COUNTED, (word) => inFigures(word)).replace(ABOUT, "").replace(NOW, " ");
@@ -96,14 +98,14 @@ export function questionOf(text, { gear, away, squads, lanes: most }) {
   const [swimmers, ofHeads] = counted(wide, SWIMMERS);
   const [adults, rest] = lanes || swimmers || minutes ? grownUps(ofHeads) : [null, ofHeads];
   const [metres, near] = farIn(rest);
-  const [without, bare] = withoutGear(near, gear);
+  const { without, unlike, rest: bare } = leftOut(near, out);
   const isOfReps = OF_SETS.test(bare);
   const isHere = minutes !== null || lanes !== null;
   const words = AT_THE_END.test(plain) && !stems(bare).length ? THE_END : bare;
   const asked = new Set(wordsOf(words));
   const kinds = kindsIn(words, said, { isOfReps, gear });
   return {
-    asked: text, words: [minutes, lanes, swimmers].some(Boolean) ? besides(words) : words.trim(), metres, minutes, lanes, swimmers, adults, without,
+    asked: text, words: [minutes, lanes, swimmers].some(Boolean) ? besides(words) : words.trim(), metres, minutes, lanes, swimmers, adults, without, unlike,
     isSwumWith: isOfReps && !isHere, gear: new Set(isHere || isOfReps ? gearIn(words, gear) : []),
     groups: squads.filter(([, squad]) => asked.has(squad.toLowerCase())).map(([group]) => group),
     kinds,
@@ -144,29 +146,6 @@ function inFigures(word) {
   const [term = ""] = stems(word);
   return /^\d+$/.test(term) ? term : word;
 }
-
-/** The gear that is said not to be there, and the text without it.
- * @param {string} text
- * @param {[string, string][]} names
- * @returns {[Set<string>, string]} */
-function withoutGear(text, names) {
-  /** @type {Set<string>} */
-  const without = new Set();
-  let words = text;
-  for (let found = WITHOUT.exec(words); found; found = WITHOUT.exec(words)) {
-    const rest = stems(found[1] ?? "");
-    const named = names.filter(([, name]) => starts(rest, stems(name)));
-    const longest = Math.max(0, ...named.map(([, name]) => stems(name).length));
-    const own = named.filter(([, name]) => stems(name).length === longest);
-    own.forEach(([id]) => without.add(id));
-    words = words.replace(found[0], ` ${afterStems(wordsOf(found[1] ?? ""), own.length ? longest : 0).join(" ")} `);
-  }
-  return [without, words];
-}
-
-/** Words without those of its first so many stems, idle ones among them.
- * @type {(words: string[], many: number) => string[]} */
-const afterStems = (words, many) => (many ? words.slice(words.findIndex((_, at) => stems(words.slice(0, at + 1).join(" ")).length === many) + 1) : words);
 
 /** The gear that a text names.
  * @type {(text: string, names: [string, string][]) => string[]} */

@@ -72,10 +72,11 @@ export function teller(data) {
 
     /** What was heard in a question beside its words.
      * @param {import("./question.js").Question} question */
-    heard: ({ minutes, lanes: wide, swimmers, adults, gear: atHand, without }) => [
+    heard: ({ minutes, lanes: wide, swimmers, adults, gear: atHand, without, unlike }) => [
       minutes ? `${minutes} min` : "", wide ? many(wide, "lane", "lanes") : "", swimmers ? many(swimmers, "swimmer", "swimmers") : "",
       adults ? many(adults, "adult", "adults") : "",
       ...[...atHand].map((id) => `with ${gear(id)}`), ...[...without].map((id) => `without ${gear(id)}`),
+      ...new Set(unlike.map(({ title }) => `not ${title.toLowerCase()}`)),
     ].filter(Boolean).join(", "),
 
     /** How many there are, for what, and how many of them are less sure.
