@@ -8,7 +8,10 @@ of the difference as the coach who will get it.
 from __future__ import annotations
 
 import os
+import re
 import shutil
+from datetime import date
+from itertools import pairwise
 from pathlib import Path
 from typing import Any
 
@@ -16,6 +19,10 @@ import pytest
 import yaml
 from example_cases import BASE
 from test_examples import checked
+
+from almanac.commands.check import mend
+from almanac.model.load import load
+from almanac.source.hints import FIXED
 
 SLIPS = Path(__file__).parent / "slips"
 REWRITE = "REWRITE_EXPECTED" in os.environ
@@ -57,6 +64,26 @@ def test_a_slip_is_told_in_words_a_coach_knows(name: str, tmp_path: Path) -> Non
     if REWRITE:
         expected.write_text(found, "utf-8")
     assert found == expected.read_text("utf-8")
+
+
+def test_what_fix_is_said_to_do_it_does(tmp_path: Path) -> None:
+    """Of each sort of mend one slip: a list, fields, a time, a day, a word ..., by what is said."""
+    one_of_each: dict[tuple[str, str], str] = {}
+    for file in sorted(SLIPS.glob("*.txt")):
+        for slip, *lines in (it.splitlines() for it in file.read_text("utf-8").split("\n\n")):
+            for told, mended in pairwise(lines):
+                sort = re.sub("[a-z]+", "a", re.sub("[0-9]+", "1", mended))
+                if FIXED in mended:
+                    one_of_each.setdefault((told.split()[2], sort[:40]), slip)
+    slips = [own for file in SLIPS.glob("*.yml") for own in yaml.safe_load(file.read_text("utf-8"))]
+    tried = [own for own in slips if own["slip"] in one_of_each.values()]
+    assert 15 < len(tried) < 30
+    for number, slip in enumerate(tried):
+        root = tmp_path / str(number)
+        made(slip, root)
+        mend(root, date(2026, 10, 1))
+        again = load(root)
+        assert not any(one.is_error or FIXED in one.hint for one in again.findings), slip["slip"]
 
 
 def test_of_all_slips_two_are_read_as_meant_and_hardly_any_is_told_twice() -> None:

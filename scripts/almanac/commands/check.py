@@ -20,6 +20,7 @@ from almanac.source.snapshot import Snapshot, snapshot
 
 NAME = "check"
 _STORE = "findings"
+_MOST_ROUNDS = 4  # of mends, each of which may lay another bare
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -34,8 +35,8 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     )
     fix_help = (
         "first mend what has one right answer: ids that have moved or stand in another style, "
-        "words in capitals, key order, quoted times, list order, what a set is expected to add up "
-        "to"
+        "words and fields in capitals, days and times in another form, key order, quoted times, "
+        "list order, what a set is expected to add up to"
     )
     parser.add_argument("--fix", action="store_true", help=fix_help)
 
@@ -43,7 +44,8 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def run(arguments: argparse.Namespace) -> int:
     root = root_of(arguments.root)
     if arguments.fix:
-        _fix(root, arguments.today or today())
+        for line in mend(root, arguments.today or today()):
+            print(line)
     findings = check_root(root, arguments.today or today())
     print(FORMATS[arguments.format](findings.found, findings.entries, arguments.all))
     return ERRORS if findings.has_errors else FINE
@@ -78,15 +80,22 @@ def _check(root: Path, today: date, seen: Snapshot) -> Findings:
     return Findings(checked.findings, checked.loaded.count)
 
 
-def _fix(root: Path, today: date) -> None:
-    from almanac.commands.fixing import fix, mend_expectations, mend_words
+def mend(root: Path, today: date) -> list[str]:
+    """Write what has one right answer into the entries below ``root``. Returns a line for each file
+    that was changed.
+    """
+    from almanac.commands.fixing import fix, mend_expectations, mend_values, mend_words
     from almanac.model.load import load
 
-    loaded = load(root)
-    changed = mend_words(root, loaded)
-    loaded = load(root) if changed else loaded
+    loaded, changed = load(root), list[str]()
+    for _ in range(_MOST_ROUNDS):  # below a field that is spelt right now more may be mended
+        files = mend_words(root, loaded)
+        loaded = load(root) if files else loaded
+        values = mend_values(root, loaded)
+        loaded = load(root) if values else loaded
+        changed += [*files, *values]
+        if not files and not values:
+            break
     tidied = fix(root, loaded)
-    for file in dict.fromkeys([*changed, *tidied]):
-        print(f"mended {file}")
-    for line in mend_expectations(root, load(root) if tidied else loaded, today):
-        print(f"mended {line}")
+    figures = mend_expectations(root, load(root) if tidied else loaded, today)
+    return [f"mended {line}" for line in (*dict.fromkeys([*changed, *tidied]), *figures)]

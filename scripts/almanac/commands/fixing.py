@@ -10,6 +10,7 @@ from almanac.checks.expectations import Mismatch, differences
 from almanac.model.load import Loaded
 from almanac.publish.atomic import replace_file
 from almanac.source.mended import mended
+from almanac.source.mends import with_values
 from almanac.source.reader import read
 from almanac.source.rewrite import renumbered
 from almanac.source.style import fixed, style_findings
@@ -51,6 +52,19 @@ def mend_words(root: Path, loaded: Loaded) -> list[str]:
     for key, words in loaded.meant.items():
         document = loaded.documents[key]
         text = mended(document, words)
+        if text is not None and _replace(root / document.file, document.text, text):
+            changed.append(document.file)
+    return changed
+
+
+def mend_values(root: Path, loaded: Loaded) -> list[str]:
+    """Put what a message says to write in place of a value, where it leaves no choice. Returns the
+    files that were changed.
+    """
+    changed = []
+    for key, values in loaded.values.items():
+        document = loaded.documents[key]
+        text = with_values(document, values)
         if text is not None and _replace(root / document.file, document.text, text):
             changed.append(document.file)
     return changed

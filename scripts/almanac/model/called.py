@@ -10,6 +10,10 @@ from almanac.source.reader import Document
 from almanac.source.suggest import fold
 
 Key = tuple[str, str]
+LOOKED_FOR = ("hazards", "levels")
+"""Lists whose ``also`` is what people look a word up by and no name of it: an ache leads to a
+danger, a slow group may be of any level. Only the program's own word is one there (``Names``).
+"""
 
 
 def called(documents: Mapping[Key, Document]) -> dict[Key, dict[str, str]]:
@@ -28,7 +32,20 @@ def called(documents: Mapping[Key, Document]) -> dict[Key, dict[str, str]]:
         words = document.data.get("words") if kind == "vocabulary" else None
         for word, said in words.items() if isinstance(words, dict) else ():
             for name in _names(said) if isinstance(said, dict) else ():
-                _add(found.setdefault(("vocabulary", id), {}), name, word)
+                if id not in LOOKED_FOR or name == fold(str(said.get("title"))):
+                    _add(found.setdefault(("vocabulary", id), {}), name, word)
+    return found
+
+
+def looked_for(documents: Mapping[Key, Document]) -> dict[Key, dict[str, str]]:
+    """By list, what people look its words up by, where that is no name, and the word."""
+    found: dict[Key, dict[str, str]] = {}
+    for list_of in LOOKED_FOR:
+        document = documents.get(("vocabulary", list_of))
+        words = document.data.get("words") if document else None
+        for word, said in words.items() if isinstance(words, dict) else ():
+            for name in _names(said) if isinstance(said, dict) else ():
+                _add(found.setdefault(("vocabulary", list_of), {}), name, word)
     return found
 
 

@@ -11,7 +11,7 @@ from typing import Any
 
 from almanac.findings import Finding
 from almanac.kinds import SUMMED
-from almanac.model.called import called
+from almanac.model.called import called, looked_for
 from almanac.model.catalogue import Catalogue, Key
 from almanac.model.closed import CLUB, closed
 from almanac.model.naming import moved_in_circles, names_of
@@ -38,7 +38,8 @@ class Loaded:
     """What a folder gave: the catalogue, its findings, the names in it, and how many entries it
     has.
 
-    ``meant`` has, by entry, the words that were surely meant by some that are of no list.
+    ``meant`` has, by entry, the words that were surely meant by some that are of no list;
+    ``values``, by entry and path, the YAML that belongs in place of a value.
     ``catalogue`` is None where a file that all else stands on (the club, the policy, a vocabulary)
     is broken or missing. Entries that are broken, and those that name them, are left out of it.
     """
@@ -49,6 +50,7 @@ class Loaded:
     count: int
     documents: Mapping[Key, Document]
     meant: Mapping[Key, Rewrites] = field(default_factory=dict)
+    values: Mapping[Key, Mapping[DataPath, str]] = field(default_factory=dict)
 
 
 def load(
@@ -77,6 +79,7 @@ def load(
     names = replace(
         names_of(files, documents, stubs),  # without the words that do not fit
         called=called(documents),
+        looked_for=looked_for(documents),
         retired={key for key in stubs if "retired" in documents[key].data},
         misplaced=astray | ids_of(root, findings),
         renamed=Renamed(root, {document.file: document.text for document in documents.values()}),
@@ -106,8 +109,9 @@ def load(
     if store is not None:
         store.forget_unused()
     meant = {key: said.meant for key, said in checked.items() if said.meant}
+    values = {key: said.values for key, said in checked.items() if said.values}
     catalogue = _catalogue(documents, checked, names.moved)
-    return Loaded(catalogue, findings, names, own, documents, meant)
+    return Loaded(catalogue, findings, names, own, documents, meant, values)
 
 
 def _read(

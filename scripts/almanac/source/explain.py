@@ -19,7 +19,7 @@ from almanac.source import explain_times as times
 from almanac.source.entry_slips import of_type
 from almanac.source.explain_keys import dependent, missing_keys, together, unknown_keys
 from almanac.source.failure import Failure, humanize, quote, type_name
-from almanac.source.hints import form_hint, reference_hint, word_hint
+from almanac.source.hints import FIXED, form_hint, reference_hint, word_hint
 from almanac.source.hints_of_type import type_hint
 from almanac.source.names import Names
 from almanac.source.reader import Document
@@ -80,8 +80,10 @@ def _choice(failure: Failure) -> Iterator[Finding]:
     length = _COURSE.fullmatch(said)
     if length and (course := f"{length[1]}{'m' if length[2] == 'm' else 'yd'}") in choices:
         near = course
-    hint = f"did you mean '{near}'?" if near else f"write {listed(choices)}"
-    if {*COURSES} <= {*choices} and re.search(r"\d", str(failure.value)) and not near:
+    so_long = [own for own in COURSES if re.fullmatch(rf"{re.escape(said)}[a-z]+", own)]
+    near = near or (so_long[0] if len(so_long) == 1 else None)
+    hint = f"did you mean '{near}'?" if near else f"write {listed(so_long or choices)}"
+    if {*COURSES} <= {*choices} and re.search(r"\d", said) and not near and not so_long:
         hint += f"; {OTHER_LENGTHS}"
     yield failure.say(
         "unknown-word",
@@ -109,7 +111,7 @@ def _reference(failure: Failure) -> Iterator[Finding]:
             "moved-reference",
             place,
             f"the {kind} '{id}' has moved",
-            f"write {moved}; almanac check --fix does it",
+            f"write {moved}; {FIXED}",
         )
     elif moved is not None:
         hint = f"mend 'moved_to' in {id}.yml, or name an entry that is there"

@@ -7,10 +7,12 @@ from collections.abc import Iterator
 from almanac.findings import Finding, error
 from almanac.source.entry_slips import hashed_out, lost_fields
 from almanac.source.failure import Failure, quote
-from almanac.source.hints import key_hint
-from almanac.source.put_together import by_key
+from almanac.source.hints import FIXED, key_hint
+from almanac.source.named_by_key import put_together, sure_keys
 from almanac.source.suggest import listed, nearest
 from almanac.source.told_elsewhere import meant_by_others
+
+_MANY = 3  # keys with one slip are told together
 
 
 def _slip(failure: Failure) -> tuple[str, str] | None:
@@ -27,13 +29,22 @@ def _slip(failure: Failure) -> tuple[str, str] | None:
 def unknown_keys(failure: Failure) -> Iterator[Finding]:
     """Keys that there are not, or the one that was nearly another form."""
     slip = _slip(failure)
-    if not slip and (meant := by_key(failure)):
-        key, hint = meant
-        message = f"there is no field {quote(key)} here"
+    if not slip and (meant := put_together(failure)):
+        key, message, hint = meant
         yield failure.say("unknown-key", message, hint, (*failure.path, key), True)
         return
     lost = () if failure.path else lost_fields(failure.kind, failure.value).values()
     unknown = [key for key in failure.value if key not in failure.fields]
+    if len(sure := sure_keys(failure)) >= _MANY:
+        unknown = [key for key in unknown if key not in sure]
+        names = listed((quote(key) for key in sure), 4)
+        yield failure.say(
+            "unknown-key",
+            f"{names} are no fields: these are in small letters, with _ for a blank",
+            f"write {listed(sure.values(), 4)}; {FIXED}",
+            (*failure.path, next(iter(sure))),
+            True,
+        )
     for key in [slip[0]] if slip else unknown:
         if any(key in own for own in lost):
             continue  # told at the field that they belong to
@@ -47,7 +58,7 @@ def missing_keys(failure: Failure) -> Iterator[Finding]:
     """Keys that must be there and are not."""
     # jsonschema tells each missing key apart, but not which; the first caller tells them all,
     # repeats fall out later.
-    if _slip(failure) or by_key(failure):
+    if _slip(failure) or put_together(failure):
         return
     misspelt = meant_by_others(failure)
     missing = [key for key in failure.wanted if key not in failure.value]

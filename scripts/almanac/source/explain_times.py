@@ -9,7 +9,14 @@ from typing import Any
 from almanac.findings import Finding
 from almanac.source.failure import Failure, quote
 from almanac.source.put_together import taken
-from almanac.source.times_meant import day_meant, days_meant, dotted_time, later_meant, time_meant
+from almanac.source.times_meant import (
+    day_meant,
+    days_meant,
+    dotted_time,
+    later_meant,
+    time_meant,
+    times_between,
+)
 
 _GROUP_AND_TIME = re.compile(r"\s*([\w-]+)\s*[ :=@]\s*([0-9]{0,2}:[0-5][0-9])\s*")
 _TIMES = re.compile(
@@ -42,7 +49,9 @@ def clock(failure: Failure) -> Iterator[Finding]:
     written = failure.written
     said = failure.value if isinstance(failure.value, str) else ""
     in_list = isinstance((failure.path or ("",))[-1], int)  # a list holds no lane groups
-    if said and (meant := time_meant(said) or ("" if in_list else of_groups(said, failure))):
+    if said and (meant := times_between(said)):
+        hint = f"write one time: {meant}"
+    elif said and (meant := time_meant(said) or ("" if in_list else of_groups(said, failure))):
         hint = f"write {meant}"
     elif said and (meant := several_times(said, failure)):
         hint = meant

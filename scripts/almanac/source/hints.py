@@ -9,6 +9,7 @@ from almanac.kinds import KIND
 from almanac.source import schemas
 from almanac.source.entry_slips import cut_by_comma, cut_word, split_number
 from almanac.source.failure import Failure
+from almanac.source.named_by_key import ALSO_CALLED, sure_keys
 from almanac.source.suggest import listed, nearest
 from almanac.source.times_meant import of_day_meant, weeks_meant
 from almanac.source.words_meant import (
@@ -16,6 +17,7 @@ from almanac.source.words_meant import (
     plan_meant,
 )
 
+FIXED = "almanac check --fix does it"
 _HARDLY_CHANCE = 0.8  # so like that one is taken for the other, though it is also a field elsewhere
 # What a coach says of several reps, and how it is written.
 EFFORT_PLANS = {
@@ -41,14 +43,6 @@ _TO_A_SOURCE = (
 )  # in another club's entries it is a sentence still
 _HAZARDS = "hazards"  # in another club's entries they are sentences still
 REPS_BY_DISTANCE = re.compile(r"([1-9][0-9]{0,2}) ?[x×*] ?([0-9]{1,4})(?: ?[a-z]{1,7})?", re.ASCII)
-# What coaches call a field, and the field.
-ALSO_CALLED = {
-    "interval": "sendoff", "turnaround": "sendoff", "send_off": "sendoff", "on": "sendoff",
-    "leave_every": "sendoff", "recovery": "rest", "intensity": "effort", "zone": "effort",
-    "drill": "do", "stroke_drill": "do", "description": "summary", "name": "title",
-    "equipment": "gear", "kit": "gear", "notes": "note", "comment": "note",
-    "correct": "right", "repeat": "rounds", "repeats": "reps",
-}  # fmt: skip
 
 
 def key_hint(failure: Failure, key: str) -> str:
@@ -56,6 +50,8 @@ def key_hint(failure: Failure, key: str) -> str:
     that there are.
     """
     known = failure.fields
+    if sure := sure_keys(failure).get(key):
+        return f"write {sure}; {FIXED}"
     if key == "id" and not failure.path:
         return "take this line out: an entry's id is the name of its file, and stands nowhere in it"
     if meant := split_number(failure, key):
@@ -94,7 +90,7 @@ def reference_hint(failure: Failure, kind: str) -> str:
     if failure.wanted == _SOURCE and " " in failure.value:
         return _TO_A_SOURCE
     if certain := failure.names.certain("reference", failure.wanted, failure.value):
-        return f"write {certain} ({known[certain]}); almanac check --fix does it"
+        return f"write {certain} ({known[certain]}); {FIXED}"
     if several := _several(failure, known):
         return several
     near = nearest(failure.value, known)
@@ -106,7 +102,10 @@ def reference_hint(failure: Failure, kind: str) -> str:
             return f"'{failure.value}' is a {other} ({file}), and a {kind} belongs here"
     if not known:
         return f"there is no {kind} yet: write it first"
-    return f"no {kind} is spelt like it" + (f": write {listed(known)}" if len(known) <= 12 else "")
+    told = f": write {listed(known)}" if len(known) <= 12 else ""
+    is_id = failure.wanted in KIND and re.fullmatch(r"[a-z0-9]+(?:-[a-z0-9]+)*", failure.value)
+    begin = f"; or begin it: almanac new {failure.wanted} {failure.value}" if is_id else ""
+    return f"no {kind} is spelt like it{told}{begin}"
 
 
 def _several(failure: Failure, known: Collection[str]) -> str:
@@ -134,7 +133,8 @@ def _hazard_meant(text: str, words: Collection[str]) -> str:
 def word_hint(failure: Failure, words: Collection[str]) -> str:
     """What to write for a word that is not of its vocabulary, whose words these are."""
     certain = failure.names.certain("vocabulary", failure.wanted, failure.value)
-    near = certain or nearest(failure.value, words)
+    likely = failure.names.likely(failure.wanted, failure.value)
+    near = certain or likely or nearest(failure.value, words)
     file = f"drills/vocabulary/{failure.wanted}.yml"
     if failure.wanted == _HAZARDS and " " in failure.value and words:
         return f"write {_hazard_meant(failure.value, words)}, and keep this sentence as 'own'"
@@ -143,7 +143,7 @@ def word_hint(failure: Failure, words: Collection[str]) -> str:
     if failure.wanted == "efforts" and (plan := plan_meant(failure.value, EFFORT_PLANS, failure)):
         return f"write {plan}"
     if certain:
-        return f"write {certain}; almanac check --fix does it"
+        return f"write {certain}; {FIXED}"
     if several := _several(failure, words):
         return several
     if near:

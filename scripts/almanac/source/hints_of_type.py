@@ -15,13 +15,13 @@ from almanac.source.put_together import (
     is_free_text,
     names_meant,
     number_meant_for,
-    rep_meant,
     text_of_field,
 )
 from almanac.source.scalars import scalar
 from almanac.source.suggest import listed
 from almanac.source.syntax_slips import excerpt
 from almanac.source.times_meant import of_day_meant
+from almanac.source.whiteboard import pause_meant, rep_meant, review_meant
 from almanac.source.words_meant import dose_meant, fields_meant, list_meant
 from almanac.units import COURSES
 from almanac.wording.numbers_said import number_said
@@ -122,7 +122,7 @@ def _rep_hint(failure: Failure) -> str:
         return f"write rounds: {turns[1]} here, and below it, under items, what is done each time"
     if not isinstance(failure.value, str) or failure.path[-2:-1] != ("items",):
         return ""
-    meant = rep_meant(failure, failure.value)
+    meant = pause_meant(failure.value) or rep_meant(failure, failure.value)
     return f"write - {meant}" if meant else ""
 
 
@@ -151,8 +151,8 @@ def _fields_hint(failure: Failure) -> str:
         return "write {rest: true}"
     if "people" in failure.fields and " " in value:
         return f"write {{people: [{scalar(excerpt(value))}]}}"
-    if dose := dose_meant(failure):
-        return f"write {dose}"
+    if meant := dose_meant(failure) or review_meant(failure, value):
+        return f"write {meant}"
     hint = fields_meant(failure)
     if not hint or _ALL_OPEN.fullmatch(hint):
         hint = number_meant_for(failure, value) or hint

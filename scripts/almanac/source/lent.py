@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import os
+import re
+from functools import cache
 from pathlib import Path
 
 from almanac.cache import digest
@@ -29,6 +31,14 @@ def lent(root: Path) -> list[str]:
         for file in missing
         if (HOME / file).is_file() and (_HAZARDS in missing or file not in beside)
     ]
+
+
+@cache
+def lent_words(list_of: str) -> frozenset[str]:
+    """The words of a list of the program, for each of which one of a club's own list may stand."""
+    file = HOME / _FOLDER / f"{list_of}.yml"
+    text = file.read_text("utf-8") if file.is_file() else ""
+    return frozenset(re.findall(r"(?m)^  ([a-z0-9-]+):", text))
 
 
 def digest_of_lent(root: Path) -> str:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Collection, Mapping
 from dataclasses import dataclass, field
 
+from almanac.source.lent import lent_words
 from almanac.source.suggest import fold
 
 Question = tuple[str, str, str]  # keyword, name of the list, word
@@ -18,6 +19,7 @@ class Names:
     ``words`` maps ("vocabulary", name) and ("reference", kind) to the words in order, each with the
     file that defines it; ``moved`` maps (kind, old id) to the present id at the end of the way, or
     to "" where the way leads nowhere. ``called`` maps each list's other names, folded, to the word;
+    ``looked_for`` what people look a word up by, which is no name of it;
     ``retired`` are those of the moved ids whose entry has another in its place;
     ``misplaced`` are ids whose files stand where none is read, which is told of the files;
     ``renamed`` tells, by kind and old id, the id of a file that was renamed since the last commit.
@@ -26,6 +28,7 @@ class Names:
     words: Mapping[tuple[str, str], Mapping[str, str]]
     moved: Mapping[tuple[str, str], str] = field(default_factory=dict)
     called: Mapping[tuple[str, str], Mapping[str, str]] = field(default_factory=dict)
+    looked_for: Mapping[tuple[str, str], Mapping[str, str]] = field(default_factory=dict)
     retired: Collection[tuple[str, str]] = ()
     misplaced: Collection[str] = ()
     renamed: Callable[[str, str], str] = lambda kind, id: ""
@@ -50,7 +53,15 @@ class Names:
         found = folded if folded in known else self.called.get((keyword, name), {}).get(folded, "")
         if not found and keyword == "reference":
             found = self.renamed(name, word)
+        elif not found and (likely := self.likely(name, word)) and folded in lent_words(name):
+            found = likely
         return found if found in known else ""
+
+    def likely(self, name: str, word: str) -> str:
+        """The word of a vocabulary that people look up by another, which a person has to choose;
+        "" for none.
+        """
+        return self.looked_for.get(("vocabulary", name), {}).get(fold(word), "")
 
     def of(self, keyword: str, name: str) -> Mapping[str, str]:
         """The words of one list; none where the list itself is missing."""

@@ -1,5 +1,5 @@
-"""What somebody put together that stands apart: a word of one field as the name of another, several
-fields in a line, fields where a list belongs.
+"""What somebody put together that stands apart: several fields in a line, fields where a list
+belongs.
 """
 
 from __future__ import annotations
@@ -15,15 +15,7 @@ from almanac.units import TimeError, parse_written_time
 
 _ISO_DAY = re.compile(r"(?:19|20)[0-9]{2}-[0-9]{2}-[0-9]{2}", re.ASCII)
 _OF_DAY = re.compile(r"[0-9]{1,2}:[0-9]{2}")
-_REPS_FIRST = re.compile(
-    r"([1-9][0-9]{0,2}) ?[x×*] ?([0-9]{1,4})(?![0-9]) ?(?:m|yds?|metres)?\b", re.ASCII
-)
-_LEAVES = re.compile(
-    r"\b(?:on|leaving|every|send-?off)\s+([0-9]{1,2}:[0-5][0-9])|@\s*([0-9]{1,2}:[0-5][0-9])"
-)
-_RESTS = re.compile(r"\brest:?\s+([0-9]{0,2}:[0-5][0-9])|([0-9]{0,2}:[0-5][0-9])\s+rest\b")
 _MOST_TOKENS = 8
-_MOST_WORDS = 12  # of what is done, and how hard
 
 
 def taken(failure: Failure, piece: dict[str, Any], text: str) -> str:
@@ -45,50 +37,6 @@ def taken(failure: Failure, piece: dict[str, Any], text: str) -> str:
         "reference", piece.get("reference", "")
     )
     return text if text in known else word_meant(failure, piece, text, is_sure=True)
-
-
-def by_key(failure: Failure) -> tuple[str, str] | None:
-    """For fields of which one is named by what another of them takes, ``side-deck: Knees stay
-    under`` for ``from: side-deck``: that name, and the fields as they are written.
-    """
-    strange = [key for key in failure.value if key not in failure.fields]
-    if len(strange) != 1 or not failure.path or not isinstance(strange[0], str):
-        return None
-    key, value = strange[0], failure.value[strange[0]]
-    free = [name for name in failure.fields if name not in failure.value]
-    for name in free:
-        text = key.removeprefix(f"{name} ")
-        word = taken(failure, failure.fields[name], text) if _is_named(failure, name) else ""
-        if word:
-            told = {name: word}
-            if value is not None and (other := _place_of(failure, value, free, name)):
-                told[other[0]] = other[1]
-            if len(failure.value) > 1:  # the others stay
-                fields = " and ".join(f"'{name}: {own}'" for name, own in told.items())
-                return key, f"write {fields} in its place"
-            return key, f"write {as_written(failure, told)}"
-    return None
-
-
-def _is_named(failure: Failure, name: str) -> bool:
-    """Whether a field takes one word of a list, or one id."""
-    piece = failure.resolved(failure.fields[name])
-    return bool({"vocabulary", "reference", "enum"} & piece.keys())
-
-
-def _place_of(failure: Failure, value: Any, free: list[str], but: str) -> tuple[str, str] | None:
-    """The free field that a value belongs to, and how it is written there."""
-    if not isinstance(value, str | int | float):
-        return None
-    others = [name for name in free if name != but]
-    for name in others:
-        if word := taken(failure, failure.fields[name], str(value)):
-            return name, word
-    needed = failure.says("required", [])
-    for name in others:
-        if name in (*needed, "own") and is_free_text(failure, failure.fields[name]):
-            return name, scalar(excerpt(str(value)))
-    return None
 
 
 def is_free_text(failure: Failure, piece: dict[str, Any]) -> bool:
@@ -154,28 +102,3 @@ def names_meant(failure: Failure) -> str:
     own = failure.resolved(piece.get("additionalProperties") or {})
     behind = "how many" if own.get("type") == "integer" else "..."
     return f"write each with a colon, without a dash or brackets: {excerpt(words[0])}: {behind}"
-
-
-def rep_meant(failure: Failure, text: str) -> str:
-    """Reps as a whiteboard has them, ``6 x 50 back kick easy on 1:45``, in their fields; "" for
-    what does not begin so.
-    """
-    said = _REPS_FIRST.match(text.strip())
-    if not said:
-        return ""
-    told = {"reps": said[1], "distance": said[2], "do": "...", "effort": "..."}
-    rest = text.strip()[said.end() :]
-    if leaves := _LEAVES.search(rest):
-        told["sendoff"] = leaves[1] or leaves[2]
-    else:
-        pause = _RESTS.search(rest)
-        told["rest"] = (pause[1] or pause[2]) if pause else "0:20"
-        told["rest"] = f"0{told['rest']}" if told["rest"].startswith(":") else told["rest"]
-    words = re.sub(r"[,;()]|[0-9]*:[0-9]+", " ", rest).split()[:_MOST_WORDS]
-    for name, piece in (("do", {"reference": "drill"}), ("effort", {"vocabulary": "efforts"})):
-        spans = (
-            " ".join(words[start:end]) for end in range(len(words), 0, -1) for start in range(end)
-        )
-        longest = sorted(spans, key=lambda span: -span.count(" "))
-        told[name] = next(filter(None, (taken(failure, piece, span) for span in longest)), "...")
-    return "{" + ", ".join(f"{name}: {own}" for name, own in told.items()) + "}"

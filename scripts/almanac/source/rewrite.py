@@ -82,16 +82,18 @@ def renumbered(document: Document, numbers: Mapping[DataPath, str]) -> str | Non
     again, findings = read(text.encode("utf-8"), document.file)
     if again is None or findings:
         return None
-    return text if _but_for(again.data, numbers) == _but_for(document.data, numbers) else None
+    return text if but_for(again.data, numbers) == but_for(document.data, numbers) else None
 
 
-def _but_for(data: Any, paths: Collection[DataPath], path: DataPath = ()) -> Any:
+def but_for(data: Any, paths: Collection[DataPath], path: DataPath = ()) -> Any:
     """Data without the values at some paths."""
+    if path in paths:
+        return None
     if isinstance(data, dict):
-        return {key: _but_for(value, paths, (*path, key)) for key, value in data.items()}
+        return {key: but_for(value, paths, (*path, key)) for key, value in data.items()}
     if isinstance(data, list):
-        return [_but_for(value, paths, (*path, number)) for number, value in enumerate(data)]
-    return None if path in paths else data
+        return [but_for(value, paths, (*path, number)) for number, value in enumerate(data)]
+    return data
 
 
 def _key_node(document: Document, path: DataPath) -> yaml.Node:

@@ -32,6 +32,11 @@ _LATER = re.compile(
 )
 _ONCE = {"a": 1, "an": 1, "next": 1, "every": 1, "each": 1}
 _DAYS = {"day": 1, "week": 7}
+_BETWEEN = re.compile(
+    r"([0-9]{1,3}|[0-9]{0,2}:[0-5][0-9]) ?(?:-|–|to) ?([0-9]{1,3}|[0-9]{0,2}:[0-5][0-9])"
+    r" ?(s|secs?|seconds?)?"
+)
+_LEAST_OF_RANGE = 3  # 1-45 is a send-off that was written with a dash
 _CLOCK = re.compile(r"[0-9]{1,2}(:[0-9]{2}){1,2}|[0-9]{1,4}")
 
 
@@ -117,6 +122,23 @@ def of_day_meant(text: str) -> str:
     return f"{hour:02}:{found[2] or '00'}" if hour < 24 else ""
 
 
+def slot_meant(text: str) -> tuple[str, int] | None:
+    """When a slot starts, as HH:MM, and its minutes, of one that is told from a time of day to
+    another: ``6-7.30pm``; None where it is none.
+    """
+    ends = [own.strip() for own in re.split(r"-|–|\bto\b|\buntil\b", text.strip()) if own.strip()]
+    if len(ends) != 2:
+        return None
+    half = re.search(r"[ap]m$", ends[1], re.IGNORECASE)
+    if half and not re.search(r"[ap]m$", ends[0], re.IGNORECASE):
+        ends[0] += half[0]
+    begins, stops = (of_day_meant(own) for own in ends)
+    if not begins or not stops:
+        return None
+    first, last = (60 * int(own[:2]) + int(own[3:]) for own in (begins, stops))
+    return (begins, last - first) if last > first else None
+
+
 def weeks_meant(text: str) -> str:
     """A number of weeks that is said otherwise, as ``4 weeks``; "" where it is none."""
     said = text.strip().lower()
@@ -154,6 +176,23 @@ def time_meant(text: str) -> str:
     if match := _MINUTES.fullmatch(text):
         return f"{match[1]}:{int(match[2] or 0):02}"
     return ""
+
+
+def times_between(text: str) -> str:
+    """Both ends of a range of times, ``5-10`` or ``0:20-0:30``, as they are written, and what else
+    two small numbers may be; "" where it is none.
+    """
+    found = _BETWEEN.fullmatch(text.strip().lower())
+    if not found:
+        return ""
+    first, last = found[1], found[2]
+    if ":" in first or ":" in last:
+        return f"{first} or {last}" if ":" in first and ":" in last else ""
+    if int(first) >= int(last) or (int(first) < _LEAST_OF_RANGE and not found[3]):
+        return ""
+    each = [f"{int(own) // 60}:{int(own) % 60:02}" for own in (first, last)]
+    spoken = "" if found[3] else f", or {first}:{last} for minutes and seconds"
+    return f"{' or '.join(each)}{spoken if len(last) == len('10') else ''}"
 
 
 def dotted_time(written: str) -> str:

@@ -5,7 +5,8 @@ from __future__ import annotations
 import yaml
 
 from almanac.source.failure import Failure
-from almanac.source.hints import ALSO_CALLED, REPS_BY_DISTANCE
+from almanac.source.hints import REPS_BY_DISTANCE
+from almanac.source.named_by_key import ALSO_CALLED
 from almanac.source.suggest import nearest
 
 

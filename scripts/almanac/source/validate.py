@@ -8,7 +8,7 @@ list of its own.
 from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import cached_property
 from typing import Any
 
@@ -23,6 +23,10 @@ from almanac.source.at_once import takes
 from almanac.source.at_once_values import exact
 from almanac.source.cut_text import cut_texts
 from almanac.source.explain import explain
+from almanac.source.failure import Failure
+from almanac.source.hints import FIXED
+from almanac.source.mends import value_meant, would_do
+from almanac.source.named_by_key import sure_keys
 from almanac.source.names import Answer, Names, Question
 from almanac.source.reader import DataPath, Document
 from almanac.units import TimeError, parse_whole_time, parse_written_time
@@ -41,6 +45,7 @@ class Validated:
     style: list[Finding] = field(default_factory=list)
     moved: dict[tuple[DataPath, str], str] = field(default_factory=dict)
     meant: dict[tuple[DataPath, bool], str] = field(default_factory=dict)
+    values: dict[DataPath, str] = field(default_factory=dict)
     asked: Mapping[Question, Answer] = field(default_factory=dict)
 
     @property
@@ -131,9 +136,15 @@ class Shapes:
         for problem in self._problems(document.data, kind):
             for finding in explain(problem, document, kind, self.names):
                 # One mistake can fail in several keywords, and is told once.
-                humanize.setdefault((finding.place, finding.code, finding.message), finding)
+                once = (finding.place, finding.code, finding.message)
+                if once not in humanize:
+                    humanize[once] = self._with_mend(finding, problem, document, kind, checked)
             if problem.validator in {"reference", "vocabulary"}:
                 self._note_meant(problem, checked)
+            if problem.validator == "additionalProperties":
+                failure = Failure(problem, document, kind, self.names)
+                for key, name in sure_keys(failure).items():
+                    checked.meant[(*failure.path, key), True] = name
             if problem.validator == "reference":
                 new = self.names.moved.get((problem.validator_value, problem.instance))
                 if new:
@@ -144,6 +155,17 @@ class Shapes:
         checked.findings += [*cut.values(), *told]
         checked.asked = dict(self._asked)
         return checked
+
+    def _with_mend(
+        self, finding: Finding, problem: Any, document: Document, kind: str, checked: Validated
+    ) -> Finding:
+        """A finding, which says so where ``check --fix`` writes what it says."""
+        failure = Failure(problem, document, kind, self.names)
+        new = value_meant(failure, finding)
+        if not new or not would_do(document, failure.path, new, self.validator(kind)):
+            return finding
+        checked.values[failure.path] = new
+        return replace(finding, hint=f"{finding.hint}; {FIXED}")
 
     def _note_meant(self, problem: Any, checked: Validated) -> None:
         """Keep the word that was surely meant, for ``check --fix``."""

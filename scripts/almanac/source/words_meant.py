@@ -9,9 +9,13 @@ from typing import Any
 
 from almanac.source.failure import Failure, quote
 from almanac.source.meant import range_meant
+from almanac.source.scalars import scalar
 from almanac.source.suggest import fold, nearest
+from almanac.source.syntax_slips import excerpt
+from almanac.source.times_meant import slot_meant
 
 _BETWEEN = re.compile(r"\s*(?:,|;|/|&|\+|\band\b|\bto\b|->|→)\s*")
+_DOSE = re.compile(r"([0-9]{1,2})(?: ?[-–] ?([0-9]{1,2}))? ?[x×*] ?([0-9]{1,4})(?![0-9]|[.,][0-9])")
 _MOST_LANES = 30
 _LEAST_BEGUN = 3  # letters of a word that stands for a longer one: tue for Tuesday
 _NUMBERS = ("integer", "number")
@@ -43,6 +47,12 @@ def list_meant(failure: Failure) -> str:
         each = zip(words, pieces, strict=True)
         told = [word or (piece if " " not in piece else "...") for word, piece in each]
         return f"write it as a list: [{', '.join(told)}]"
+    if "object" in item.get("type", "") and (needed := item.get("required", [])):
+        if " " in text.strip() and "own" in item.get("properties", {}):
+            text = scalar(excerpt(text))
+            return f"write it as a list: [{{{needed[0]}: ..., own: {text}}}]"
+        shape = ", ".join(f"{name}: ..." for name in needed)
+        return f"write a line for each, with a dash before it: - {{{shape}}}"
     return f"write it as a list: [{quote(text)[1:-1]}]"
 
 
@@ -66,7 +76,8 @@ def dose_meant(failure: Failure) -> str:
     if not {"distance", "reps"} <= {*failure.fields}:
         return ""
     said = re.match(
-        r"([0-9]{1,2})(?: ?[-–] ?([0-9]{1,2}))? ?[x×*] ?([0-9]{1,4})(?![0-9])", str(failure.value)
+        r"([0-9]{1,2})(?: ?[-–] ?([0-9]{1,2}))? ?[x×*] ?([0-9]{1,4})(?![0-9]|[.,][0-9])",
+        str(failure.value),
     )
     if not said:
         return ""
@@ -107,11 +118,12 @@ def _of_text(failure: Failure, value: str) -> str:
     flag = _piece(failure, value) if value in fields else {}
     if flag.get("type") == "boolean" or flag.get("const") is True:
         return f"write {{{value}: true}}"
-    slot = re.fullmatch(r"([0-2]?\d):([0-5]\d) ?(?:-|–|to) ?([0-2]?\d):([0-5]\d)", value)
-    if slot and {"start", "minutes"} <= {*fields}:
-        first, last = (60 * int(slot[at]) + int(slot[at + 1]) for at in (1, 3))
-        begins = f"{int(slot[1]):02}:{slot[2]}"
-        return f'write {{start: "{begins}", minutes: {last - first}}}' if last > first else ""
+    if {"start", "minutes"} <= {*fields} and (slot := slot_meant(value)):
+        return f'write {{start: "{slot[0]}", minutes: {slot[1]}}}'
+    if "distance" in fields and (
+        metres := re.fullmatch(r"([0-9]{1,5}) ?m(?:et(?:re|er)s)?", value)
+    ):
+        return f"write {as_written(failure, {'distance': metres[1]})}"
     for name in fields:
         if word := word_meant(failure, _piece(failure, name), value, is_sure=True):
             both = f", to: {word}" if name == "from" and "to" in fields else ""
