@@ -171,7 +171,7 @@ def test_goals_are_served_by_what_stands_in_a_role_or_missed() -> None:
         assert served(own, other, role) == (cost + 40, cost)
         assert served(own, sized(goals=(1,)), role) == (3000, 2000)
         assert served(own, sized(), role) == (3000, 2000)
-    assert [idle_cost(own, sized(goals=(1,)), role) for role in "mns"] == [500, 300, 160]
+    assert [idle_cost(own, sized(goals=(1,)), role) for role in "mns"] == [640, 440, 220]
     assert idle_cost(own, other, "m") == 0
 
 
@@ -308,8 +308,13 @@ def test_a_cool_down_costs_by_its_length_and_its_kick(permille: int, kick: int, 
 @pytest.mark.parametrize(
     ("skill", "mains", "minutes", "cost"),
     [
-        (380, (280,), 100, 0), (381, (280,), 100, 2), (0, (279,), 100, 2), (380, (140, 140), 100, 0),
-        (0, (1001,), 100, 2), (None, (280,), 100, 150), (None, (280,), 40, 150), (None, (280,), 39, 0),
+        (120, (280,), 100, 0), (121, (280,), 100, 2), (0, (279,), 100, 2), (120, (140, 140), 100, 0),
+        (0, (1001,), 100, 2), (None, (280,), 100, 200), (None, (280,), 40, 200), (None, (280,), 39, 0),
+        # Of 60 minutes a fifth, of 20 eight minutes, of 120 no more than twelve.
+        (200, (300,), 60, 0), (201, (300,), 60, 2), (400, (400,), 20, 0), (401, (401,), 20, 2),
+        (100, (300,), 120, 0), (101, (300,), 120, 2),
+        # Longer than the work that it is for costs as much again; there is too little of that too.
+        (200, (199,), 60, 2 + 2 * 81), (200, (100, 99), 60, 2 + 2 * 81),
     ],
 )  # fmt: skip
 def test_the_shape_of_an_evening_costs(
@@ -321,7 +326,24 @@ def test_the_shape_of_an_evening_costs(
     assert shape_cost(own, alone, main) == cost
 
 
-@pytest.mark.parametrize(("takes", "cost"), [(22859, 0), (22860, 2), (22919, 2), (22920, 4)])
+@pytest.mark.parametrize(
+    ("goals", "permille", "minutes", "cost"),
+    [
+        # Of 60 minutes three tenths, of 100 twenty minutes.
+        ((0,), 300, 60, 0), ((1, 0), 301, 60, 2), ((0,), 200, 100, 0), ((0,), 201, 100, 2),
+        # What is wished for beside it is not what is wished for most.
+        ((1,), 201, 60, 2), ((), 201, 60, 2),
+    ],
+)  # fmt: skip
+def test_a_skill_that_is_wished_for_most_may_be_longer(
+    goals: tuple[int, ...], permille: int, minutes: int, cost: int
+) -> None:
+    own = asked(minutes=minutes, goals=(0, 1))
+    skill = sized(600 * minutes * permille // 1000, goals=goals)
+    assert shape_cost(own, skill, [sized(300 * minutes)]) == cost
+
+
+@pytest.mark.parametrize(("takes", "cost"), [(7259, 0), (7260, 2), (7319, 2), (7320, 4)])
 def test_a_permille_counts_where_it_is_whole(takes: int, cost: int) -> None:
     assert shape_cost(asked(), sized(takes), [sized(30000)]) == cost
 

@@ -50,7 +50,8 @@ def test_every_sentence_is_said_by_its_key_or_by_a_key_that_is_put_together() ->
     ("prefix", "words"),
     [
         ("role-", "wsmnec"), ("stands-", "wsmnc"), ("", (of.WARMS, of.LEGS, of.COMES_UP, of.CARRIES, of.AFTER, of.USED, of.AS_WISHED)),
-        ("", (of.TRAINS, "trains-by", "serves", "serves-by", "serves-some", "written-for")), ("unmet-effort-", (of.HARDER,)),
+        ("", (of.TRAINS, "trains-by", "serves", "serves-by", "serves-some", "written-for")), ("unmet-effort-", (of.HARDER,)), ("", (of.NO_OTHER,)),
+        ("no-other-", ("fits", "because")),
         ("because-", (wishes.NOT_FOR, wishes.GEAR, wishes.ROOM, wishes.ADULTS, wishes.LATELY, wishes.LEFT_OUT)),
         ("because-", (of.MINUTES, of.TAUGHT)), ("bad-keep-", (wishes.NOT_FOR, wishes.ROOM, wishes.ADULTS, wishes.LEFT_OUT)),
         ("bad-keep-", (wishes.GEAR, "twice")), ("unmet-", (of.GOAL, of.EFFORT, of.NO_SKILL, of.NO_RELIEF)),

@@ -82,8 +82,9 @@ def test_a_skill_is_used_or_stands_before_the_main_set_and_the_end_is_easy() -> 
         skill = (piece("skill", "s", goals=(goal,), drills=drills), (size(),))
         return notes(asked(OPEN, main, CLOSE, skill), "s", s=3)
 
-    assert of(0, 1) == [Note("used")] == of(2, 0, 1)
-    assert of(0, 0) == [] and of(2, 0) == [Note("stands")]
+    none = Note("no-other", (0,), "groups")
+    assert of(0, 1) == [Note("used")] and of(2, 0, 1) == [Note("used"), none]
+    assert of(0, 0) == [] and of(2, 0) == [Note("stands"), none]
     assert notes(asked(OPEN, MAIN, CLOSE), "c") == [Note("stands")]
 
 
@@ -94,10 +95,40 @@ def test_a_main_set_of_none_of_the_goals_says_what_it_trains_and_that_it_is_as_h
         own = (piece("main", "m", goals=goals, effort=2, hardest=3), (size(30000),))
         return notes(asked(OPEN, own, CLOSE, effort=effort), "m")
 
-    assert (
-        main((0,)) == [] and main((2, 1)) == [Note("trains", (2,))] and main(()) == [Note("stands")]
-    )
+    none = Note("no-other", (0,), "groups")
+    assert main((0,)) == [] and main(()) == [Note("stands"), none]
+    assert main((2, 1)) == [Note("trains", (2,)), none]
     assert main((0,), 2) == [Note("as-wished", (2,))] and main((0,), 3) == []
+    assert main((2,), 2) == [Note("trains", (2,)), none, Note("as-wished", (2,))]
+
+
+@pytest.mark.parametrize(
+    ("others", "wished", "because"),
+    [
+        # A main set elsewhere does not count, nor what stands already; what may stand fits less well.
+        ([piece("other", "m", goals=(0,))], {}, "groups"), ([piece("s", "s", goals=(0,))], {}, "minutes"),
+        ([piece("s", "s", goals=(2,))], {}, "groups"), ([piece("s", "s", goals=(0,), gear=(0,))], {"gear": (0, 0)}, "gear"),
+        ([piece("s", "s", goals=(1,), asks=(0,))], {"goals": (0, 1)}, "taught"),
+    ],
+)  # fmt: skip
+def test_work_that_serves_no_goal_says_why_nothing_else_stands_there(
+    others: list[Any], wished: dict[str, Any], because: str
+) -> None:
+    skill = (piece("skill", "s", goals=(2,)), (size(),))
+    own = asked(OPEN, MAIN, CLOSE, skill, *((each, (size(),)) for each in others), **wished)
+    told = Note("no-other", own.wishes.goals, because)
+    assert notes(own, "s", s=3) == [Note("stands"), told]
+
+
+def test_where_a_main_set_stands_for_the_goals_no_other_of_the_same_piece_is_named() -> None:
+    """The second main set trains something else: what is for the goal stands as the first, or may stand in its place."""
+    other = (piece("other", "m", goals=(2,)), (size(),))
+    told = Note("trains", (2,))
+    own = asked(OPEN, MAIN, CLOSE, other)
+    assert notes(own, "n", n=3) == [told, Note("no-other", (0,), "groups")]
+    own = asked(OPEN, MAIN, CLOSE, other, (piece("more", "m", goals=(0,)), (size(),)))
+    assert notes(own, "n", n=3) == [told, Note("no-other", (0,), "minutes")]
+    assert notes(asked(of=own.table, goals=()), "n", n=3) == [told]
 
 
 def missed(*serve: tuple[Any, ...], **wished: Any) -> list[Unmet]:

@@ -16,9 +16,9 @@ BY_SECOND_GOAL, BY_SECOND, BY_SKILL, BY_RELIEF = 40, 60, 120, 260
 # Permille of a piece that do not serve a goal that it is there for: so many cost a point.
 LITTLE = 10
 # A piece that serves no goal that is wished for.
-IDLE_MAIN, IDLE_SECOND, IDLE_SKILL = 500, 300, 160
+IDLE_MAIN, IDLE_SECOND, IDLE_SKILL = 640, 440, 220
 # A skill that the main set does not use.
-UNUSED_SKILL, NO_SKILL, SKILL_FROM = 40, 150, 24000
+UNUSED_SKILL, NO_SKILL, SKILL_FROM = 40, 200, 24000
 # An effort that is not the one wished for, a word away.
 EFFORT_BELOW, EFFORT_ABOVE, SKILL_ABOVE = 90, 160, 80
 # Rounds or reps more or fewer than written, of a set and of others; where it comes from.
@@ -114,7 +114,11 @@ WARM_LEAST, WARM_MOST = 140, 250
 COOL_LEAST, COOL_MOST = 60, 110
 # And in tenths: nobody is warm sooner or needs longer, however long the slot is.
 WARM_SOONEST, WARM_LONGEST, COOL_SOONEST, COOL_LONGEST = 2700, 12000, 1200, 6000
-MAIN_LEAST, EASY_MOST, SKILL_MOST = 280, 120, 380
+MAIN_LEAST, EASY_MOST = 280, 120
+# A skill before other work, and one that is what is wished for most; in permille and in tenths.
+SKILL_MOST, SKILL_LONGEST = 200, 7200
+CHIEF_SKILL_MOST, CHIEF_SKILL_LONGEST = 300, 12000
+SKILL_SOON = 4800  # nobody learns in less, however short the slot is
 STROKE_COLD, COLD, HOT, LEGS, CALM_LEGS, LEGS_COLD = 40, 30, 60, 500, 300, 60
 TIRED, NO_NEED, OTHER_STROKE = 150, 30, 40
 SCRAP, SCRAP_UNDER, MORE_KICK, ENDS_TWICE = 90, 1800, 60, 200
@@ -179,9 +183,21 @@ def cool_down_cost(asked: Asked, cool_down: Sized) -> int:
 
 
 def shape_cost(asked: Asked, skill: Sized | None, mains: Sequence[Sized]) -> int:
-    """What the lengths of skill and main sets cost."""
-    main = 1000 * sum(own.takes for own in mains) // asked.slot
-    cost = outside(main, MAIN_LEAST, 1000)
+    """What the lengths of skill and main sets cost: a skill is short before other work, and never
+    longer than the work that it is for.
+    """
+    main = _WHOLE * sum(own.takes for own in mains) // asked.slot
+    cost = outside(main, MAIN_LEAST, _WHOLE)
     if skill is None:
         return cost + (NO_SKILL if asked.slot >= SKILL_FROM else 0)
-    return cost + outside(1000 * skill.takes // asked.slot, 0, SKILL_MOST)
+    share = _WHOLE * skill.takes // asked.slot
+    return cost + outside(share, 0, skill_most(asked, skill)) + outside(share, 0, main)
+
+
+def skill_most(asked: Asked, skill: Sized) -> int:
+    """The permille of the slot up to which the length of a skill costs nothing."""
+    is_chief = not set(asked.wishes.goals[:1]).isdisjoint(skill.piece.goals)
+    most, longest = (
+        (CHIEF_SKILL_MOST, CHIEF_SKILL_LONGEST) if is_chief else (SKILL_MOST, SKILL_LONGEST)
+    )
+    return max(_WHOLE * SKILL_SOON // asked.slot, min(most, _WHOLE * longest // asked.slot))

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Set as AbstractSet
 from dataclasses import dataclass
 
 from almanac.arithmetic.composing import Proposal
@@ -22,6 +23,7 @@ from almanac.arithmetic.composing_pieces import (
     TENTHS,
     UNKNOWN,
     WARM_UP,
+    PracticePiece,
 )
 from almanac.arithmetic.composing_wishes import (
     NOT_FOR,
@@ -40,20 +42,25 @@ TIME_LEFT = "time-left"
 """Why something is not met where there was time for it."""
 
 
-WARMS, LEGS, COMES_UP, CARRIES, AFTER, USED, AS_WISHED, TRAINS, STANDS = (
+WARMS, LEGS, COMES_UP, CARRIES, AFTER, USED, AS_WISHED, TRAINS, STANDS, NO_OTHER = (
     "warms", "legs", "comes-up", "carries", "after", "used", "as-wished", "trains", "stands",
+    "no-other",
 )  # fmt: skip
-"""What a piece does where it stands, beside the goals that it serves."""
+"""What a piece does where it stands, beside the goals that it serves; the last is that work stands
+there because nothing does that serves one.
+"""
 
 
 @dataclass(frozen=True)
 class Note:
     """What a piece does where it stands, and of what: strokes that it warms or carries, an effort,
-    the goal that it trains, by place.
+    the goal that it trains, the goals that nothing else serves there, by place; of these
+    ``because`` is what is in the way.
     """
 
     does: str
     which: tuple[int, ...] = ()
+    because: str = ""
 
 
 @dataclass(frozen=True)
@@ -102,18 +109,37 @@ def _notes(asked: Asked, order: Sequence[Stood], one: Stood, serves: bool) -> It
         shared = _shared(one.own, work)
         carries = shared and are_legs_tired(work) and piece.kick <= CALM_LEGS
         yield Note(CARRIES, shared) if carries else Note(AFTER, (piece.hardest,))
-    elif one.role == SKILL:
+    elif one.role == COOL_DOWN:
+        yield Note(STANDS)
+    else:
+        yield from _working(asked, order, one, serves)
+
+
+def _working(asked: Asked, order: Sequence[Stood], one: Stood, serves: bool) -> Iterator[Note]:
+    """What work does there; where it serves no goal, what is in the way of what would."""
+    piece = one.own.piece
+    if one.role == SKILL:
         if any(uses(asked, one.own, own.own) for own in order if own.role in (MAIN, SECOND)):
             yield Note(USED)
         elif not serves:
             yield Note(STANDS)
-    elif one.role == COOL_DOWN:
-        yield Note(STANDS)
-    else:
-        if not serves:
-            yield Note(TRAINS, piece.goals[:1]) if piece.goals else Note(STANDS)
-        if piece.effort == asked.wishes.effort:
-            yield Note(AS_WISHED, (piece.effort,))
+    elif not serves:
+        yield Note(TRAINS, piece.goals[:1]) if piece.goals else Note(STANDS)
+    if not serves and asked.wishes.goals:
+        yield _no_other(asked, order, one.role)
+    if one.role != SKILL and piece.effort == asked.wishes.effort:
+        yield Note(AS_WISHED, (piece.effort,))
+
+
+def _no_other(asked: Asked, order: Sequence[Stood], role: str) -> Note:
+    """That nothing else for the goals stands in a role."""
+    goals, letter = asked.wishes.goals, MAIN if role == SECOND else role
+
+    def stands_as(piece: PracticePiece) -> str:
+        return role if letter in asked.roles_of(piece) else ""
+
+    stood = {own.own.place for own in order}
+    return Note(NO_OTHER, goals, _in_the_way(asked, goals, stands_as, stood))
 
 
 def _warming(asked: Asked, warm_up: Sized, work: Sequence[Sized]) -> Iterator[Note]:
@@ -140,7 +166,7 @@ def unmet(asked: Asked, own: Proposal) -> Iterator[Unmet]:
     work = [one.own for one in own.order if one.role in WORK]
     for goal in asked.wishes.goals:
         if not any(goal in one.own.piece.goals for one in own.order):
-            yield Unmet(GOAL, goal, _in_the_way(asked, goal))
+            yield Unmet(GOAL, goal, _in_the_way(asked, (goal,), asked.works_as))
     yield from _other_effort(asked, own.order)
     roles, left = [one.role for one in own.order], asked.slot - whole(own.order)
     because = TIME_LEFT if left > SLACK_MOST else MINUTES
@@ -165,13 +191,20 @@ def _other_effort(asked: Asked, order: Sequence[Stood]) -> Iterator[Unmet]:
         yield Unmet(EFFORT, wished, HARDER)
 
 
-def _in_the_way(asked: Asked, goal: int) -> str:
-    """What keeps every piece of work that serves a goal from standing: a wish, or the time."""
+def _in_the_way(
+    asked: Asked,
+    goals: Sequence[int],
+    stands_as: Callable[[PracticePiece], str],
+    stood: AbstractSet[int] = frozenset(),
+) -> str:
+    """What keeps every piece of work that serves a goal from standing: a wish, or the time. Each is
+    asked for in the role that it ``stands_as``, if any; what has ``stood`` already is not.
+    """
     found = []
     for offer in asked.offers:
         piece = asked.table.pieces[offer.piece]
-        if goal in piece.goals and (MAIN in piece.roles or SKILL in piece.roles):
-            role = MAIN if MAIN in asked.roles_of(piece) else SKILL
+        role = "" if set(goals).isdisjoint(piece.goals) else stands_as(piece)
+        if role and offer.piece not in stood:
             reason = asked.why_not(offer, role)
             if not reason:
                 return MINUTES if asked.wishes.taught.issuperset(piece.asks) else TAUGHT

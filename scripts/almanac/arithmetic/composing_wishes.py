@@ -178,6 +178,14 @@ class Asked:
         is_short = self.slot < A_DRILL_BELOW
         return piece.roles if is_short or piece.of != DRILL else piece.roles.replace(MAIN, "")
 
+    def works_as(self, piece: PracticePiece) -> str:
+        """What a piece stands as where it is work, a main set before a skill; "" where it is
+        none.
+        """
+        if MAIN not in piece.roles and SKILL not in piece.roles:
+            return ""
+        return MAIN if MAIN in self.roles_of(piece) else SKILL
+
     def why_not(self, offer: Offer, role: str) -> str:
         """Why a piece may not stand in a role; "" where it may. What is kept may, whenever it was
         done.

@@ -8,7 +8,7 @@ from almanac.arithmetic.composing_changes import DOWN, FREE, KEEP, UP, Deed
 from almanac.arithmetic.composing_hinders import FULL, PIECE, Hinders
 from almanac.arithmetic.composing_order import SLACK_MOST, Stood, whole
 from almanac.arithmetic.composing_pieces import MAIN, ROLES, TENTHS, UNKNOWN, PracticePiece
-from almanac.arithmetic.composing_sentences import role_word, said
+from almanac.arithmetic.composing_sentences import SENTENCES, role_word, said
 from almanac.arithmetic.composing_table import ComposeTable
 from almanac.arithmetic.composing_why import (
     CARRIES,
@@ -16,6 +16,7 @@ from almanac.arithmetic.composing_why import (
     GOAL,
     HARDER,
     MINUTES,
+    NO_OTHER,
     STANDS,
     TIME_LEFT,
     TRAINS,
@@ -24,7 +25,7 @@ from almanac.arithmetic.composing_why import (
     Unmet,
     Why,
 )
-from almanac.arithmetic.composing_wishes import SECOND, Asked
+from almanac.arithmetic.composing_wishes import NOT_FOR, SECOND, Asked
 from almanac.units import show_time
 
 _SOME = 300
@@ -71,6 +72,10 @@ def _note_words(table: ComposeTable, one: Stood, note: Note) -> str:
         (goal,), show = note.which, one.own.piece.shows[0]
         title = table.goals[goal].title.lower()
         return said("trains-by" if show else "trains", goal=title, show=show)
+    if note.does == NO_OTHER:
+        goals = listed([table.goals[goal].title.lower() for goal in note.which])
+        key = {NOT_FOR: "no-other", MINUTES: "no-other-fits"}.get(note.because, "no-other-because")
+        return said(key, goal=goals, because=SENTENCES[f"because-{note.because}"])
     efforts = [table.efforts[effort].title.lower() for effort in note.which]
     return said(note.does, effort="".join(efforts))
 

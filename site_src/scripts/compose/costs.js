@@ -9,8 +9,8 @@ import { COOL_DOWN, MAIN, SECOND, SKILL, UNKNOWN } from "./pieces.js";
 const MISSED = 2000, MISSED_FIRST = 3000;
 const BY_SECOND_GOAL = 40, BY_SECOND = 60, BY_SKILL = 120, BY_RELIEF = 260;
 const WHOLE = 1000, LITTLE = 10; // permille that do not serve a goal: so many cost a point
-const IDLE_MAIN = 500, IDLE_SECOND = 300, IDLE_SKILL = 160;
-const UNUSED_SKILL = 40, NO_SKILL = 150;
+const IDLE_MAIN = 640, IDLE_SECOND = 440, IDLE_SKILL = 220;
+const UNUSED_SKILL = 40, NO_SKILL = 200;
 export const SKILL_FROM = 24000;
 const EFFORT_BELOW = 90, EFFORT_ABOVE = 160, SKILL_ABOVE = 80;
 const STEP_OF_SET = 25, STEP_OF_WORK = 8, STEP_OF_EASY = 4;
@@ -99,7 +99,9 @@ export function pairCost(asked, one, other) {
 const WARM_LEAST = 140, WARM_MOST = 250;
 const COOL_LEAST = 60, COOL_MOST = 110;
 const WARM_SOONEST = 2700, WARM_LONGEST = 12000, COOL_SOONEST = 1200, COOL_LONGEST = 6000; // tenths, however long the slot is
-const MAIN_LEAST = 280, EASY_MOST = 120, SKILL_MOST = 380;
+const MAIN_LEAST = 280, EASY_MOST = 120;
+const SKILL_MOST = 200, SKILL_LONGEST = 7200, SKILL_SOON = 4800;
+const CHIEF_SKILL_MOST = 300, CHIEF_SKILL_LONGEST = 12000; // where it is what is wished for most
 const STROKE_COLD = 40, COLD = 30, HOT = 60, LEGS = 500, LEGS_COLD = 60;
 export const CALM_LEGS = 300;
 const TIRED = 150, NO_NEED = 30, OTHER_STROKE = 40;
@@ -186,8 +188,18 @@ export const coolDownCost = (asked, coolDown) =>
 /** What the length of the main sets costs. @param {Asked} asked @param {number} takes */
 export const mainsCost = (asked, takes) => outside(shareOf(asked, takes), MAIN_LEAST, 1000);
 
-/** What the length of the skill costs, or that there is none. @param {Asked} asked @param {Sized | null} skill */
+/** What the length of the skill costs, or that there is none: it is short before other work. @param {Asked} asked @param {Sized | null} skill */
 export function lengthCost(asked, skill) {
   const none = asked.slot >= SKILL_FROM ? NO_SKILL : 0;
-  return skill ? outside(shareOf(asked, skill.takes), 0, SKILL_MOST) : none;
+  return skill ? outside(shareOf(asked, skill.takes), 0, skillMost(asked, skill)) : none;
 }
+
+/** The permille of the slot up to which the length of a skill costs nothing. @param {Asked} asked @param {Sized} skill */
+function skillMost(asked, { piece }) {
+  const isChief = asked.wishes.goals.slice(0, 1).some((goal) => piece.goals.includes(goal));
+  const [most, longest] = isChief ? [CHIEF_SKILL_MOST, CHIEF_SKILL_LONGEST] : [SKILL_MOST, SKILL_LONGEST];
+  return Math.max(shareOf(asked, SKILL_SOON), Math.min(most, shareOf(asked, longest)));
+}
+
+/** What it costs that a skill is longer than the work that it is for. @param {Asked} asked @param {Sized} skill @param {number} takes of the main sets */
+export const longerCost = (asked, skill, takes) => outside(shareOf(asked, skill.takes), 0, shareOf(asked, takes));

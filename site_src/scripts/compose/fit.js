@@ -3,7 +3,7 @@
 
 import { A_POINT, SPARE } from "./around.js";
 import {
-  coolDownCost, idleCost, lengthCost, mainsCost, ownCost, pairCost, reliefCost, served, skillCost, warmUpCost, workOf,
+  coolDownCost, idleCost, lengthCost, longerCost, mainsCost, ownCost, pairCost, reliefCost, served, skillCost, warmUpCost, workOf,
 } from "./costs.js";
 import { some } from "./lists.js";
 import { laid, SLACK_MOST, unsafe, whole } from "./order.js";
@@ -113,7 +113,8 @@ export function costOf(asked, order) {
   cost += asked.wishes.goals.reduce((sum, _, goal) => sum + Math.min(...each.map((costs) => costs[goal] ?? 0)), 0);
   cost += skill ? skillCost(asked, skill, main) : 0;
   cost += second ? pairCost(asked, main, second) : 0;
-  cost += mainsCost(asked, main.takes + (second?.takes ?? 0)) + lengthCost(asked, skill);
+  const mains = main.takes + (second?.takes ?? 0);
+  cost += mainsCost(asked, mains) + lengthCost(asked, skill) + (skill ? longerCost(asked, skill, mains) : 0);
   cost += warmUpCost(asked, of(WARM_UP), work) + reliefCost(asked, roles.get(EASY) ?? null, work) + coolDownCost(asked, of(COOL_DOWN));
   const before = whole(stood.slice(0, -1)), end = whole(stood.slice(-1));
   const slack = Math.floor((asked.slot - before) / TENTHS) - Math.ceil(end / TENTHS);

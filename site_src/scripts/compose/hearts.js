@@ -1,6 +1,6 @@
 // The work of an evening: skill, main set and a second main set, in every way that may fit. Pure. Of composing_hearts.py.
 
-import { idleCost, lengthCost, mainsCost, ownCost, pairCost, served, skillCost } from "./costs.js";
+import { idleCost, lengthCost, longerCost, mainsCost, ownCost, pairCost, served, skillCost } from "./costs.js";
 import { lead, takenOff } from "./order.js";
 import { MAIN, SECOND, SKILL } from "./pieces.js";
 
@@ -11,9 +11,9 @@ import { MAIN, SECOND, SKILL } from "./pieces.js";
 /** @typedef {import("./types.js").Role} Role */
 /** @typedef {{own: Sized, role: Role, cost: number, serves: number[], first: number}} Part its cost beside a main set; `first`: what goes before it after a warm-up */
 /** @typedef {{order: Standing[], places: number[], number: number, first: Part, takes: number, cost: number, serves: number[], beside: number[],
- *   least: number, off: number}} Mains
+ *   least: number, off: number, work: number}} Mains
  *   one or two main sets, in order: `number` of them in the order of the lists, `beside` what each skill costs before them, `least` what a heart
- *   with them costs at least, `off` what taking their gear off takes */
+ *   with them costs at least, `off` what taking their gear off takes, `work` what they take without what stands between */
 /** @typedef {{mains: Mains, skill: Sized | null, number: number, takes: number, cost: number}} Heart `takes` is with what goes before each, `cost` in points */
 
 const SECOND_FROM = 50 * 600; // a shorter slot has no second main set
@@ -107,13 +107,13 @@ export class Hearts {
       places: parts.map(({ own }) => own.place),
       number: this.#mains.length,
       takes: both + (after ? lead(asked, first.own.piece.ends, after.own) : 0),
-      first, cost, serves, beside, least, off: takenOff(asked, (after ?? first).own),
+      first, cost, serves, beside, least, off: takenOff(asked, (after ?? first).own), work: both,
     });
   }
 
   /** The hearts of main sets, without a skill and with each. @param {Mains} mains */
   #make(mains) {
-    const { asked, skills, bounds } = this, { first, takes, cost, serves, beside, places, off } = mains;
+    const { asked, skills, bounds } = this, { first, takes, cost, serves, beside, places, off, work } = mains;
     const number = mains.number * (skills.length + 1);
     const push = (/** @type {Sized | null} */ skill, /** @type {number} */ at, /** @type {number} */ all, /** @type {number} */ points) => {
       if (all >= bounds.least - off && all <= bounds.most && points < Infinity) {
@@ -125,7 +125,7 @@ export class Hearts {
       const skill = /** @type {Part} */ (skills[at]), { own } = skill;
       if (!places.includes(own.place)) {
         const before = skill.first + own.takes + lead(asked, own.piece.ends, first.own);
-        push(own, at + 1, takes + before, cost + (beside[at] ?? 0) + cheaperSum(serves, skill.serves));
+        push(own, at + 1, takes + before, cost + (beside[at] ?? 0) + longerCost(asked, own, work) + cheaperSum(serves, skill.serves));
       }
     }
   }

@@ -8,8 +8,10 @@ import { at, isWork } from "./wishes.js";
 /** @typedef {import("./order.js").Stood} Stood */
 /** @typedef {import("./wishes.js").Asked} Asked */
 /** @typedef {import("./wishes.js").Sized} Sized */
-/** @typedef {{does: "warms" | "legs" | "comes-up" | "carries" | "after" | "used" | "as-wished" | "trains" | "stands", which: number[]}} Note what a piece does where
- *   it stands, and of what: strokes, an effort, the goal that it trains */
+/** @typedef {import("./pieces.js").Piece} Piece */
+/** @typedef {{does: "warms" | "legs" | "comes-up" | "carries" | "after" | "used" | "as-wished" | "trains" | "stands" | "no-other", which: number[],
+ *   because: string}} Note what a piece does where it stands, and of what: strokes, an effort, the goal that it trains, the goals that nothing else serves
+ *   there, and because of what */
 /** @typedef {{goals: number[], notes: Note[], days: number, gear: [gear: number, used: number, here: number][]}} Why */
 /** @typedef {{wish: string, which: number, because: string}} NotMet */
 
@@ -27,12 +29,12 @@ export function why(asked, order, one) {
   };
 }
 
-/** @param {Note["does"]} does @param {number[]} [which] @returns {Note} */
-const note = (does, which = []) => ({ does, which });
+/** @param {Note["does"]} does @param {number[]} [which] @param {string} [because] @returns {Note} */
+const note = (does, which = [], because = "") => ({ does, which, because });
 
 /** @param {Asked} asked @param {Stood[]} order @param {Stood} one @param {boolean} serves */
 function notes(asked, order, one, serves) {
-  const { role, own } = one, { piece } = own, work = workIn(order);
+  const { role, own } = one, work = workIn(order);
   if (role === WARM_UP) {
     return warming(asked, own, work);
   }
@@ -42,12 +44,28 @@ function notes(asked, order, one, serves) {
   if (role === COOL_DOWN) {
     return [note("stands")];
   }
-  if (role === SKILL) {
-    const isUsed = order.some((other) => isMain(other) && uses(asked, own, other.own));
-    return isUsed ? [note("used")] : serves ? [] : [note("stands")];
+  return working(asked, order, one, serves);
+}
+
+/** What work does there; where it serves no goal, what is in the way of what would. @param {Asked} asked @param {Stood[]} order @param {Stood} one @param {boolean} serves */
+function working(asked, order, one, serves) {
+  const { role, own } = one, { piece } = own, { goals, effort } = asked.wishes, isSkill = role === SKILL;
+  const found = [];
+  if (isSkill && order.some((other) => isMain(other) && uses(asked, own, other.own))) {
+    found.push(note("used"));
+  } else if (!serves) {
+    found.push(!isSkill && piece.goals.length ? note("trains", piece.goals.slice(0, 1)) : note("stands"));
   }
-  const found = serves ? [] : [piece.goals.length ? note("trains", piece.goals.slice(0, 1)) : note("stands")];
-  return piece.effort === asked.wishes.effort ? [...found, note("as-wished", [piece.effort])] : found;
+  if (!serves && goals.length) {
+    found.push(note("no-other", goals, noOther(asked, order, role)));
+  }
+  return !isSkill && piece.effort === effort ? [...found, note("as-wished", [effort])] : found;
+}
+
+/** What keeps anything else for the goals from standing in a role. @param {Asked} asked @param {Stood[]} order @param {import("./types.js").Role} role */
+function noOther(asked, order, role) {
+  const letter = role === SECOND ? MAIN : role, stood = order.map((other) => other.own.place);
+  return inTheWay(asked, asked.wishes.goals, (piece) => (asked.rolesOf(piece).includes(letter) && !stood.includes(piece.place) ? role : null));
 }
 
 /** Tired legs carried into a stroke of the work, or what it is after it. @param {Sized} own @param {Sized[]} work */
@@ -78,7 +96,7 @@ export function unmet(asked, order) {
   const because = left > SLACK_MOST ? "time-left" : "minutes";
   const found = wishes.goals
     .filter((goal) => !order.some((one) => one.own.piece.goals.includes(goal)))
-    .map((goal) => ({ wish: "goals", which: goal, because: inTheWay(asked, goal) }));
+    .map((goal) => ({ wish: "goals", which: goal, because: inTheWay(asked, [goal], (piece) => worksAs(asked, piece)) }));
   found.push(...otherEffort(asked, order));
   if (!roles.includes(SKILL) && asked.slot >= SKILL_FROM) {
     found.push({ wish: "skill", which: UNKNOWN, because });
@@ -103,11 +121,20 @@ function otherEffort({ wishes: { effort } }, order) {
   return workIn(order).some(({ piece }) => piece.effort > effort) ? [{ wish: "effort", which: effort, because: "harder" }] : [];
 }
 
-/** What keeps every piece of work that serves a goal from standing: a wish, or the time. @param {Asked} asked @param {number} goal */
-function inTheWay(asked, goal) {
+/** What a piece stands as where it is work, a main set before a skill. @param {Asked} asked @param {Piece} piece */
+const worksAs = (asked, piece) => (!isWork(piece) ? null : asked.rolesOf(piece).includes(MAIN) ? MAIN : SKILL);
+
+/**
+ * What keeps every piece of work that serves a goal from standing in its role: a wish, or the time.
+ * @param {Asked} asked
+ * @param {number[]} goals
+ * @param {(piece: Piece) => import("./types.js").Role | null} standsAs
+ */
+function inTheWay(asked, goals, standsAs) {
   const found = [];
-  for (const offer of asked.offers.filter(({ piece }) => piece.goals.includes(goal) && isWork(piece))) {
-    const reason = asked.whyNot(offer, asked.rolesOf(offer.piece).includes(MAIN) ? MAIN : SKILL);
+  for (const offer of asked.offers) {
+    const role = goals.some((goal) => offer.piece.goals.includes(goal)) && standsAs(offer.piece);
+    const reason = role ? asked.whyNot(offer, role) : "groups";
     if (!reason) {
       return offer.piece.asks.every((drill) => asked.wishes.taught.has(drill)) ? "minutes" : "taught";
     }

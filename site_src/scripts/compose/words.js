@@ -50,13 +50,17 @@ function servesWords(table, piece, goals) {
 const titleOf = (words, place) => words[place ?? -1]?.title.toLowerCase() ?? "";
 
 /** What a piece does where it stands. @param {Table} table @param {Piece} piece @param {string} role @param {import("./why.js").Note} note */
-function noteWords(table, piece, role, { does, which }) {
+function noteWords(table, piece, role, { does, which, because }) {
   if (does === "stands") {
     return said(table, `stands-${role}`);
   }
   if (does === "trains") {
     const show = piece.shows[0] ?? "";
     return said(table, show ? "trains-by" : "trains", { goal: titleOf(table.goals, which[0]), show });
+  }
+  if (does === "no-other") {
+    const key = because === "groups" ? does : `${does}-${because === "minutes" ? "fits" : "because"}`;
+    return said(table, key, { goal: listed(table, which.map((goal) => titleOf(table.goals, goal))), because: said(table, `because-${because}`) });
   }
   const strokes = does === "warms" || does === "carries" ? listed(table, which.map((stroke) => titleOf(table.strokes, stroke))) : "";
   return said(table, does, { strokes, effort: titleOf(table.efforts, which[0]) });
