@@ -102,7 +102,8 @@ SENTENCES: Mapping[str, str] = {
     "bad-adults-1": "1 adult: for {heads} in {pool} it takes {least}",
     # As an entry.
     "entry-title": "{squad}: {title}",
-    "entry-work": "{role}: {title}.",
+    "entry-beside": "{title} beside the main set.",
+    "entry-centre": "{title} at the centre.",
     "entry-purpose": "For {goals}.",
     # What was changed of a proposal, and what cannot be.
     "now": "now {time}",

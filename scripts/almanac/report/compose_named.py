@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from almanac.arithmetic.composing import Proposal
 from almanac.arithmetic.composing_pieces import MAIN, PART, SKILL, UNKNOWN, PracticePiece
-from almanac.arithmetic.composing_sentences import role_word, said
+from almanac.arithmetic.composing_sentences import said
 from almanac.arithmetic.composing_why import WORK
 from almanac.arithmetic.composing_wishes import SECOND, Asked
 from almanac.report.compose_facts import ended
@@ -68,8 +68,9 @@ def served(asked: Asked, own: Proposal) -> list[str]:
 
 def summary(asked: Asked, own: Proposal) -> str:
     """What it is for, and what is done beside the main set that the title names: one piece of work
-    alone, for what two titles say side by side, neither may mean. No longer than the schema lets it
-    be: with fewer goals where their titles are long.
+    alone, for what two titles say side by side, neither may mean; and without the word for its
+    role, for "set" after "under water" and before a number reads like a long stay there. No longer
+    than the schema lets it be: with fewer goals where their titles are long.
     """
     by_role = {one.role: one for one in own.order}
     one = next(by_role[role] for role in (SKILL, SECOND, MAIN) if role in by_role)
@@ -77,8 +78,9 @@ def summary(asked: Asked, own: Proposal) -> str:
     purposes = [
         said("entry-purpose", goals=", ".join(goals[:count])) for count in range(len(goals), 0, -1)
     ]
-    work = said("entry-work", role=role_word(one.role), title=one.own.piece.title.rstrip("."))
-    whole = [f"{purposes[0]} {work}", *purposes]
+    key = "entry-centre" if one.role == MAIN else "entry-beside"
+    work = said(key, title=one.own.piece.title.rstrip("."))
+    whole = [f"{work} {purposes[0]}", *purposes]
     return next(text for text in whole if len(text) <= SUMMARY_MOST)
 
 

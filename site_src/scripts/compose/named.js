@@ -1,7 +1,7 @@
 // What a composed practice is called, what it is for, and what every lane hears. Pure. Of report/compose_named.py.
 
 import { MAIN, SECOND, SKILL } from "./pieces.js";
-import { roleWord, said } from "./words.js";
+import { said } from "./words.js";
 
 /** @typedef {import("./wishes.js").Asked} Asked */
 /** @typedef {import("./order.js").Stood} Stood */
@@ -52,7 +52,8 @@ export function summary(asked, order) {
   const { table } = asked, [one] = workOf(order, [SKILL, SECOND, MAIN]), goals = served(asked, order);
   const every = goals.length ? goals : [table.squad.title];
   const purposes = every.map((_, out) => said(table, "entry-purpose", { goals: every.slice(0, every.length - out).join(", ") }));
-  const text = `${purposes[0]} ${said(table, "entry-work", { role: roleWord(table, one?.role ?? MAIN), title: one?.own.piece.title.replace(/\.+$/, "") ?? "" })}`;
+  const work = said(table, one?.role === MAIN ? "entry-centre" : "entry-beside", { title: one?.own.piece.title.replace(/\.+$/, "") ?? "" });
+  const text = `${work} ${purposes[0]}`;
   return [text, ...purposes].find((own) => [...own].length <= SUMMARY_MOST) ?? "";
 }
 
