@@ -5,13 +5,20 @@ from __future__ import annotations
 import json
 import random
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import asdict
+from dataclasses import asdict, replace
 from pathlib import Path
 from typing import Any
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.composing import Proposal
-from almanac.arithmetic.composing_changes import DEEDS, Deed, change, practice_of, standing
+from almanac.arithmetic.composing_changes import (
+    DEEDS,
+    ChosenPractice,
+    Deed,
+    change,
+    practice_of,
+    standing,
+)
 from almanac.arithmetic.composing_request import BadWish, Request
 from almanac.arithmetic.composing_table import ComposeTable
 from almanac.commands.compose_save import lanes_of
@@ -21,6 +28,7 @@ from almanac.report.compose_json import table_json
 from almanac.report.compose_table import Made
 from almanac.report.compose_words import change_words
 
+OWN_TALK_S = 37  # of no piece
 MINUTES = (20, 25, 30, 40, 45, 50, 60, 60, 75, 75, 90, 90, 105, 120)
 
 
@@ -101,7 +109,7 @@ def walked(answer: Proposals, chance: random.Random, deeds: int) -> Iterator[dic
     for _ in range(deeds):
         roles = [own.role for own in practice.parts]
         deed = Deed(chance.choice(["swap", "swap", *DEEDS]), chance.choice([*roles, "n"]))
-        step: dict[str, Any] = {"practice": asdict(practice), "deed": asdict(deed)}
+        step: dict[str, Any] = {"practice": chosen(practice), "deed": asdict(deed)}
         try:
             after = change(asked, practice, deed)
         except BadWish as problem:
@@ -110,10 +118,22 @@ def walked(answer: Proposals, chance: random.Random, deeds: int) -> Iterator[dic
         before, now = standing(asked, practice), standing(asked, after)
         words = [*change_words(asked, before.order, now.order, deed)]
         proposal = proposal_json(answer, Proposal(now.order, now.cost))
-        changed = {"practice": asdict(after), "proposal": proposal, "words": words}
+        changed = {"practice": chosen(after), "proposal": proposal, "words": words}
         step |= {"entry": entry_text(answer, Proposal(now.order, now.cost))}
         yield step | {"changed": changed}
         practice = after
+        if chance.random() < 0.3:  # as of a written practice, which has a talk of its own
+            own, *others = practice.parts
+            practice = replace(practice, parts=(replace(own, talk_s=OWN_TALK_S), *others))
+
+
+def chosen(practice: ChosenPractice) -> dict[str, Any]:
+    """A practice as the scripts of pages have it: without what is as usual."""
+    parts = [
+        {name: own for name, own in asdict(part).items() if own is not None}
+        for part in practice.parts
+    ]
+    return {"parts": parts, "out": list(practice.out)}
 
 
 def entry_text(answer: Proposals, own: Proposal) -> str:

@@ -9,6 +9,7 @@ from dataclasses import replace
 from functools import cache
 from pathlib import Path
 from typing import Any
+from urllib.parse import parse_qs
 
 import pytest
 from example_cases import BASE
@@ -196,9 +197,12 @@ def test_a_composed_practice_opens_in_make_a_practice_while_all_of_it_is_there(t
     ):
         assert word in words and not opens(catalogue, words.replace(word, gone))
     analysis = Analysis(catalogue, DAY)
-    for id, link in (("heron-tonight", f"make.html#{words}"), ("heron-kick-and-go", "")):
-        page = practice_page(analysis, analysis.practices[id], ())
-        assert page.context["make"] == link
+    page = practice_page(analysis, analysis.practices["heron-tonight"], ())
+    opened, composed = (parse_qs(own) for own in (page.context["change"].address, words))
+    assert opened["goals"] == composed["goals"] and opened["from"] == ["heron-tonight"]
+    roles = [own.partition(".")[0] for own in composed["parts"][0].split(",")]
+    assert opened["roles"] == ["".join(roles)]
+    assert f"set/{main}:" in opened["parts"][0]
 
 
 def test_a_proposal_with_findings_is_not_written(capsys, tmp_path) -> None:

@@ -86,10 +86,20 @@ def source(analysis: Analysis, key: str) -> tuple[str, Any]:
 
 def reopened(analysis: Analysis, id: str) -> list[str]:
     """The sets among the pieces that the page of a practice opens Make a practice with."""
-    words = parse_qs(change_link(analysis, analysis.catalogue.practices[id]).partition("#")[2])
+    link = change_link(analysis, analysis.catalogue.practices[id])
+    assert link.why_not == ""
+    words = parse_qs(link.address.partition("#")[2])
     assert words["from"] == [id]
     keys = [own.partition(":")[0] for own in words["parts"][0].split(",")]
     return [own if own.startswith("set/") else "" for own in keys]
+
+
+def test_a_practice_that_cannot_be_opened_says_which_part_is_in_the_way() -> None:
+    analysis = analysed(CATALOGUE)
+    link = change_link(analysis, analysis.catalogue.practices["heron-kick-and-go"])
+    assert link.why_not == "Make a practice can’t open it: its part “Skill” goes round stations."
+    words = parse_qs(link.address.partition("#")[2])
+    assert words["goals"] and "from" not in words
 
 
 def test_a_composed_practice_is_run_as_the_build_runs_it_once_it_is_an_entry(

@@ -125,17 +125,28 @@ def test_a_whole_year_is_one_sheet_of_paper(context: BrowserContext, club_site: 
 def test_a_practice_that_is_written_is_opened_to_be_changed(
     context: BrowserContext, club_site: Path
 ) -> None:
-    """Every practice whose parts are pieces of a practice: its page leads to Make a practice with all of them."""
-    pages = sorted((club_site / "practices").glob("*.html"))
-    links = [page.stem for page in pages if ">Change it<" in page.read_text("utf-8")]
+    """Every practice whose parts are pieces of a practice: its page leads to Make a practice with all of them, at the
+    times of its page. The page of another says why it can't, and leads to one for its goals.
+    """
+    pages = {
+        page.stem: page.read_text("utf-8")
+        for page in sorted((club_site / "practices").glob("*-*.html"))
+    }
+    links = [id for id, text in pages.items() if ">Change it<" in text]
     assert len(links) >= 10
+    others = [id for id, text in pages.items() if "Make a practice can’t open it: " in text]
+    assert {*links, *others} == {*pages} and not {*links} & {*others}
     name = links[0]
     phone = context.new_page()
     with Server(club_site) as server:
         phone.goto(f"{server.address}practices/{name}.html")
         title = phone.locator("h1").inner_text()
+        slot = phone.locator(".slot").inner_text()
+        hours, minutes, seconds = map(int, re.findall(r"Ends (\d+):(\d+):?(\d*)", slot)[0])
+        assert seconds, "else the minute below is another"
         phone.get_by_role("link", name="Change it").click()
         expect(phone.locator(".make-head h2")).to_have_text(title)
+        expect(phone.locator(".make-total")).to_contain_text(f"ends {hours}:{minutes + 1:02d}")
         rows, told = phone.locator(".make-rows b"), phone.locator(".make-moved")
         first = rows.all_inner_texts()
         assert len(first) >= 3
@@ -148,6 +159,9 @@ def test_a_practice_that_is_written_is_opened_to_be_changed(
         phone.reload()
         expect(phone.locator(".make-head h2")).to_have_text(title)
         assert rows.all_inner_texts() == first
+        phone.goto(f"{server.address}practices/{others[0]}.html")
+        phone.get_by_role("link", name="Make another for its goals").click()
+        expect(rows.nth(2)).to_be_visible()
 
 
 def test_no_pool_is_chosen_for_a_circuit_on_land(club_site: Path) -> None:

@@ -28,6 +28,13 @@ test("a practice that is an entry comes with its pieces, and stays named once it
   assert.ok(!toAddress({ ...asked, practice: null, from }).includes("heron-sixth"), "another proposal is not it");
 });
 
+test("a talk that is not the usual stands with its piece, and the roles that were", () => {
+  const { written, roles } = fromAddress("squad=heron&pool=home&minutes=60&parts=set/warm:0:90,set/main:3:45&from=heron-sixth&roles=wm");
+  assert.deepEqual([written, roles], [[{ piece: "set/warm", number: 0, talk_s: 90 }, { piece: "set/main", number: 3, talk_s: 45 }], "wm"]);
+  const own = { ...asked, practice: { ...asked.practice, parts: asked.practice.parts.map((part) => ({ ...part, talk_s: 75 })) } };
+  assert.deepEqual(fromAddress(toAddress(own)), own);
+});
+
 test("a day and a time that there are not are left out", () => {
   for (const [on, start] of [["2026-02-31", "24:00"], ["9999-99-99", "99:99"], ["", ""]]) {
     const found = fromAddress(`squad=heron&minutes=60&on=${on}&start=${start}`);

@@ -7,13 +7,13 @@ sentence.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from almanac.arithmetic.composing_fit import Fitted, RoleSlot, cost_of, fitted, held
 from almanac.arithmetic.composing_lists import of_role
 from almanac.arithmetic.composing_order import Stood, laid, unsafe, whole
-from almanac.arithmetic.composing_pieces import COOL_DOWN, MAIN, ROLES, WARM_UP, Offer
+from almanac.arithmetic.composing_pieces import COOL_DOWN, MAIN, ROLES, TENTHS, WARM_UP, Offer
 from almanac.arithmetic.composing_request import BadWish
 from almanac.arithmetic.composing_sentences import role_word, said
 from almanac.arithmetic.composing_wishes import SECOND, Asked, Sized
@@ -27,13 +27,15 @@ _SWAPS = ((0, 1), (2,))
 @dataclass(frozen=True)
 class Chosen:
     """A piece of a practice, by its key, in a role, so often; ``kept`` is neither swapped nor done
-    more or less often by what changes elsewhere.
+    more or less often by what changes elsewhere. ``talk_s`` goes before it where a practice that
+    is written has another talk than is usual.
     """
 
     role: str
     piece: str
     number: int
     kept: bool = False
+    talk_s: int | None = None
 
 
 @dataclass(frozen=True)
@@ -165,9 +167,15 @@ def _fitted_again(asked: Asked, practice: ChosenPractice) -> ChosenPractice:
 
 def _as_fitted(practice: ChosenPractice, found: Fitted) -> ChosenPractice:
     """A practice with the pieces and sizes that fit; what was kept is kept."""
-    kept = {own.piece for own in practice.parts if own.kept}
-    parts = (replace(own, kept=own.piece in kept) for own in practice_of(found.order).parts)
-    return replace(practice, parts=tuple(parts))
+    before = {own.piece: own for own in practice.parts}
+    parts = practice_of(found.order).parts
+    same = (
+        replace(own, kept=before[own.piece].kept, talk_s=before[own.piece].talk_s)
+        if own.piece in before
+        else own
+        for own in parts
+    )
+    return replace(practice, parts=tuple(same))
 
 
 def _with(practice: ChosenPractice, place: int, own: Chosen) -> ChosenPractice:
@@ -180,9 +188,7 @@ def _slots(asked: Asked, practice: ChosenPractice) -> list[RoleSlot]:
     slots = []
     for own in practice.parts:
         now = _sized(asked, own)
-        others = tuple(
-            size for size in asked.sized(_offer(asked, own)) if size.number != own.number
-        )
+        others = tuple(size for size in _sizes(asked, own) if size.number != own.number)
         slot = RoleSlot(own.role, now, others)
         slots.append(held(slot) if own.kept else slot)
     return slots
@@ -203,9 +209,17 @@ def _offer(asked: Asked, own: Chosen) -> Offer:
     return offer
 
 
+def _sizes(asked: Asked, own: Chosen) -> Iterator[Sized]:
+    """The sizes of a piece, with its own talk before it."""
+    for size in asked.sized(_offer(asked, own)):
+        if own.talk_s is None:
+            yield size
+        else:
+            yield replace(size, piece=replace(size.piece, talk=TENTHS * own.talk_s))
+
+
 def _sized(asked: Asked, own: Chosen) -> Sized:
-    offer = _offer(asked, own)
-    found = next((size for size in asked.sized(offer) if size.number == own.number), None)
+    found = next((size for size in _sizes(asked, own) if size.number == own.number), None)
     if found is None:
         raise BadWish(said("bad-keep", key=own.piece))
     return found

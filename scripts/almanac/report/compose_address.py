@@ -7,7 +7,8 @@ from __future__ import annotations
 from collections.abc import Collection, Iterable, Mapping, Sequence
 
 from almanac.arithmetic.composing_order import Stood
-from almanac.arithmetic.composing_pieces import UNKNOWN
+from almanac.arithmetic.composing_pieces import TENTHS, UNKNOWN
+from almanac.arithmetic.composing_table import ComposeTable
 from almanac.arithmetic.composing_wishes import Asked
 from almanac.model.catalogue import Catalogue
 from almanac.model.composed_words import named_in
@@ -37,7 +38,7 @@ def address_words(asked: Asked, order: Sequence[Stood], start: str) -> str:
         "effort": "" if wishes.effort == UNKNOWN else table.efforts[wishes.effort].id,
         "adults": "" if wishes.adults == UNKNOWN else str(wishes.adults),
         "start": start,
-        "parts": _parts(order),
+        "parts": _parts(table, order),
     }
     return "&".join(f"{name}={own}" for name, own in words.items() if own)
 
@@ -63,5 +64,10 @@ def _unusual(numbers: Mapping[str, tuple[int, int]]) -> str:
     return ",".join(f"{id}:{own}" for id, (own, usual) in numbers.items() if own != usual)
 
 
-def _parts(order: Iterable[Stood]) -> str:
-    return ",".join(f"{one.role}.{one.own.piece.key}:{one.own.number}" for one in order)
+def _parts(table: ComposeTable, order: Iterable[Stood]) -> str:
+    return ",".join(
+        f"{one.role}.{piece.key}:{one.own.number}"
+        + (f":{piece.talk // TENTHS}" if piece.talk != table.pieces[one.own.place].talk else "")
+        for one in order
+        for piece in [one.own.piece]
+    )

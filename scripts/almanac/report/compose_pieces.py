@@ -10,13 +10,22 @@ from typing import Any
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.composing_pieces import DRILL, PART, SET
-from almanac.arithmetic.scaling import REPS, ROUNDS, Scalable, item_at, scalable, scalable_of
+from almanac.arithmetic.scaling import (
+    REPS,
+    ROUNDS,
+    Scalable,
+    item_at,
+    scalable,
+    scalable_of,
+    scaled_items,
+)
 from almanac.model.drill import Drill
 from almanac.model.effort_plans import Hold
 from almanac.model.practice import Practice, PracticePart
 from almanac.model.reps import Part, Reps
-from almanac.model.swim_set import Item, SwimSet, changes_of, reps_of
+from almanac.model.swim_set import Item, SwimSet
 from almanac.model.vocabularies import TESTS
+from almanac.report.bound_parts import bound_by, is_plain
 from almanac.units import show_time
 
 DRILLS_A_GOAL = 3
@@ -79,7 +88,7 @@ def _parts_alone(
     for _, practice in sorted(analysis.computable_practices.items()):
         if practice.squad == squad and practice.file not in broken:
             for number, part in enumerate(practice.parts):
-                if _stands_alone(analysis, practice, part):
+                if _stands_alone(analysis, part):
                     yield practice, number
 
 
@@ -96,6 +105,15 @@ def part_keys(analysis: Analysis, squad: str) -> dict[tuple[str, int], str]:
     return found
 
 
+def other_sizes(analysis: Analysis, practice: Practice, number: int) -> Iterator[tuple[Item, ...]]:
+    """The items of a part that stands by itself: as written, and with more or fewer reps."""
+    own = _of_part(analysis, practice, number)
+    yield own.items
+    if own.scale:
+        for often in own.numbers:
+            yield scaled_items(own.items, own.scale, often)
+
+
 def _chosen_drills(analysis: Analysis, squad: str) -> list[Drill]:
     """For each goal a few drills that a squad may do: those of its own level before easier ones, in
     the order of teaching; by id.
@@ -103,7 +121,7 @@ def _chosen_drills(analysis: Analysis, squad: str) -> list[Drill]:
     order = list(analysis.catalogue.words("levels"))
     level = order.index(analysis.catalogue.club.squads[squad].level)
     taught = [analysis.catalogue.drills[id] for id in analysis.teaching_order]
-    fit = [own for own in taught if _is_plain(own) and own.dose.distance and not own.is_full_stroke]
+    fit = [own for own in taught if is_plain(own) and own.dose.distance and not own.is_full_stroke]
     fit = [own for own in fit if order.index(own.level) <= level]
     found: dict[str, Drill] = {}
     for goal in analysis.catalogue.words("goals"):
@@ -121,29 +139,9 @@ def _of_set(analysis: Analysis, swim_set: SwimSet) -> Candidate:
     return Candidate(SET, swim_set.id, 0, swim_set.items, scale, numbers, swim_set=swim_set)
 
 
-def _stands_alone(analysis: Analysis, practice: Practice, part: PracticePart) -> bool:
-    """Whether a part makes sense in another practice: items for all, in the group's own lanes,
-    with nobody beside them, nothing timed, no start, partner, team or cord.
-    """
-    own = bool(part.items) and not (part.apart or part.stations or part.set)
-    bound = part.helpers or part.place or part.led_by or part.coach_is or part.lanes
-    if not own or bound or part.end != "start" or part.part == TESTS or part.variants:
-        return False
-    drills = analysis.catalogue.drills
-    for reps in reps_of(part.items):
-        if reps.start or reps.partner or reps.team or reps.cord or reps.aim or reps.by_variant:
-            return False
-        if reps.note_result or not all(
-            _is_plain(drills[id]) for part in reps.parts for id in part.drills
-        ):
-            return False
-    changes = [*changes_of(part.items)]
-    return not any(change.start or change.manner or change.aim for change in changes)
-
-
-def _is_plain(drill: Drill) -> bool:
-    """Whether a drill may be called by itself: in the water, with no start and nobody beside it."""
-    return not (drill.is_on_land or drill.start or drill.helpers or drill.is_under_water)
+def _stands_alone(analysis: Analysis, part: PracticePart) -> bool:
+    """Whether a part makes sense in another practice: items that nothing binds."""
+    return bool(part.items) and not part.set and not bound_by(analysis, part)
 
 
 def _of_part(analysis: Analysis, practice: Practice, number: int) -> Candidate:

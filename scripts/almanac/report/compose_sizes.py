@@ -18,11 +18,15 @@ Can = Callable[[int], bool]
 
 
 def sizes_of(
-    numbers: Sequence[int], size_at: Callable[[int], Size | None], can: Can | None = None
+    numbers: Sequence[int],
+    size_at: Callable[[int], Size | None],
+    can: Can | None = None,
+    written: int = 0,
 ) -> tuple[Sizes, ...]:
     """The sizes of a piece done ``numbers`` times, least first, without those that it cannot be
     done. Times of reps that are all alike grow evenly: where the first two and the last agree on
-    that, those between are not laid out. Of what does not grow evenly a few are offered.
+    that, those between are not laid out. Of what does not grow evenly a few are offered, and what
+    is ``written``: a practice that is opened to be changed has it so often.
 
     ``can`` says whether there is a size for a number, where that is known sooner than the size.
     """
@@ -36,7 +40,8 @@ def sizes_of(
         if run:
             return _allowed(run)
         last = len(known) - 1
-        known = [known[place * last // (FEW - 1)] for place in range(FEW)]
+        few = {known[place * last // (FEW - 1)] for place in range(FEW)}
+        known = [number for number in known if number in few or number == written]
     return tuple(own for number in known if (size := at(number)) for own in _allowed(Sizes(size)))
 
 

@@ -150,7 +150,10 @@ def _offer(layer: Layer, facts: PieceFacts, own: Candidate) -> tuple[PracticePie
         return None
     numbers = own.numbers or (1,)
     runs = sizes_of(
-        numbers, lambda n: layer.size(own, n, drills), lambda n: layer.lay(own, n) is not None
+        numbers,
+        lambda n: layer.size(own, n, drills),
+        lambda n: layer.lay(own, n) is not None,
+        written,
     )
     if not runs:
         return None

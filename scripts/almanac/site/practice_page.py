@@ -12,7 +12,6 @@ from almanac.arithmetic.practice import PracticeSummary
 from almanac.findings import Finding
 from almanac.model.block import Block
 from almanac.report.brief_text import house_rules, shown_brief
-from almanac.report.compose_address import PAGE, opens
 from almanac.report.gear_text import fetch_words
 from almanac.report.hands_words import adults_least, hands_words
 from almanac.report.lane_words import lanes_tonight
@@ -73,7 +72,6 @@ def practice_page(
         assumed=list(assumed_words(catalogue, summary)),
         hands=hands_words(summary, adults_least(catalogue, summary)),
         latecomers=LATECOMERS,
-        make=f"{PAGE}#{practice.composed}" if opens(catalogue, practice.composed) else "",
         halves=list(halves_words(summary)),
         lines=clock_lines(analysis, summary),
         rows=sheet_rows(catalogue, summary, boards),

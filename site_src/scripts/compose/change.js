@@ -4,7 +4,7 @@
 import { costOf, fitted } from "./fit.js";
 import { ofRole } from "./lists.js";
 import { laid, unsafe, whole } from "./order.js";
-import { COOL_DOWN, MAIN, ROLES, SECOND, tableOf, WARM_UP } from "./pieces.js";
+import { COOL_DOWN, MAIN, ROLES, SECOND, tableOf, TENTHS, WARM_UP } from "./pieces.js";
 import { told } from "./propose.js";
 import { BadWish, wishesOf } from "./request.js";
 import { Asked } from "./wishes.js";
@@ -174,12 +174,10 @@ function fittedAgain(asked, practice) {
   return refuse(asked, `broken-${unsafe(asked, laid(asked, slots.map(({ role, now }) => [role, now]))) || "minutes"}`);
 }
 
-/** A practice with the pieces and sizes that fit; what was kept is kept. @param {Practice} practice @param {Found} found @returns {Practice} */
+/** A practice with the pieces and sizes that fit; what was kept is kept, with its own talk. @param {Practice} practice @param {Found} found @returns {Practice} */
 const asFitted = (practice, { order }) => ({
   ...practice,
-  parts: order.map(({ role, own: { piece: { key }, number } }) => ({
-    role, piece: key, number, kept: practice.parts.some((part) => part.kept && part.piece === key),
-  })),
+  parts: order.map(({ role, own: { piece: { key }, number } }) => ({ kept: false, ...practice.parts.find((part) => part.piece === key), role, piece: key, number })),
 });
 
 /** The places of a practice, each with the other sizes of its piece; with none where it is kept. @param {Asked} asked @param {Practice} practice @returns {Slot[]} */
@@ -187,7 +185,7 @@ const slotsOf = (asked, { parts }) =>
   parts.map((own) => ({
     role: own.role,
     now: sizedOf(asked, own),
-    others: own.kept ? [] : asked.sized(offerOf(asked, own)).filter((size) => size.number !== own.number),
+    others: own.kept ? [] : sizesOf(asked, own).filter((size) => size.number !== own.number),
   }));
 
 /** What is offered of a piece. @param {Asked} asked @param {Chosen} own */
@@ -206,9 +204,15 @@ function offerOf(asked, { piece: key, role }) {
   return offer;
 }
 
+/** The sizes of a piece, with its own talk before it. @param {Asked} asked @param {Chosen} own */
+function sizesOf(asked, own) {
+  const sizes = asked.sized(offerOf(asked, own)), talk = own.talk_s;
+  return talk === undefined ? sizes : sizes.map((size) => ({ ...size, piece: { ...size.piece, talk: TENTHS * talk } }));
+}
+
 /** @param {Asked} asked @param {Chosen} own */
 const sizedOf = (asked, own) =>
-  asked.sized(offerOf(asked, own)).find((size) => size.number === own.number) ?? refuse(asked, "bad-keep", { key: own.piece });
+  sizesOf(asked, own).find((size) => size.number === own.number) ?? refuse(asked, "bad-keep", { key: own.piece });
 
 /** It begins with a warm-up, ends with a cool-down and has a main set; each role once. @param {Asked} asked @param {Practice} practice */
 function checkRoles(asked, { parts }) {

@@ -61,7 +61,7 @@ function entryOf(asked, order, start) {
 
 /** The words of the address that makes it again: what is not as usual, and which pieces stand, how often. @param {Asked} asked @param {Stood[]} order @param {string} start */
 function addressOf({ table, wishes }, order, start) {
-  const { groups } = table.squad;
+  const { pieces, squad: { groups } } = table;
   const unusual = (/** @type {{id: string}[]} */ all, /** @type {number[]} */ numbers, /** @type {number[]} */ usual) =>
     Object.fromEntries(all.flatMap(({ id }, at) => (numbers[at] === usual[at] ? [] : [[id, numbers[at] ?? 0]])));
   return toAddress({
@@ -73,9 +73,12 @@ function addressOf({ table, wishes }, order, start) {
       lanes: unusual(groups, wishes.lanes, groups.map((own) => own.lanes)), heads: unusual(groups, wishes.heads, groups.map((own) => own.heads)),
       effort: table.efforts[wishes.effort]?.id ?? "", adults: wishes.adults,
     },
-    practice: { parts: order.map(({ role, own }) => ({ role: /** @type {Role} */ (role), piece: own.piece.key, number: own.number, kept: false })), out: [] },
+    practice: { parts: order.map(({ role, own }) => ({ role: /** @type {Role} */ (role), piece: own.piece.key, number: own.number, kept: false, ...talkOf(own, pieces) })), out: [] },
   });
 }
+
+/** The talk before a piece, where it is not the usual. @param {import("./wishes.js").Sized} own @param {Piece[]} pieces */
+const talkOf = ({ place, piece: { talk } }, pieces) => (pieces[place]?.talk === talk ? {} : { talk_s: talk / TENTHS });
 
 /** The lanes of each lane group by number, from the first on, where they are not the usual. @param {Asked} asked */
 function lanesOf({ table: { squad: { groups } }, wishes: { lanes } }) {

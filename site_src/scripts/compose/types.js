@@ -26,7 +26,8 @@
 /** @typedef {{version: 1, squad: string, groups: string[], pool: string, unit: string, minutes: number, goals: string[],
  *   proposals: Proposal[], hinders: Hinders[]}} Answer up to three proposals, the best first; none, and then what hinders */
 
-/** @typedef {{role: Role, piece: Key, number: number, kept: boolean}} Chosen */
+/** @typedef {{role: Role, piece: Key, number: number, kept: boolean, talk_s?: number}} Chosen `talk_s`: before it, where a written practice has
+ *   another talk than is usual */
 /** @typedef {{parts: Chosen[], out: Key[]}} Practice
  *   a proposal by what of it is chosen; `out`: what was swapped or taken out, and is not offered again */
 /** @typedef {{do: "swap" | "keep" | "free" | "up" | "down" | "out", role: Role}} Deed

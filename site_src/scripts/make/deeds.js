@@ -40,7 +40,8 @@ export async function asRun(own) {
       // not kept here: its part is run by taps
     }
   }));
-  const told = { id: nameOf(own), title: titleOf(data, asked.request, practice), page: `make.html#${address(own)}`, start: asked.start, gravities: here.gravities, words: here.parts };
+  const talks = Object.fromEntries(practice.parts.flatMap(({ piece, talk_s: talk }) => (talk === undefined ? [] : [[piece, talk]])));
+  const told = { talks, id: nameOf(own), title: titleOf(data, asked.request, practice), page: `make.html#${address(own)}`, start: asked.start, gravities: here.gravities, words: here.parts };
   return laid(data, asked.request, proposal, told, sources, await elsewhere(data, asked.request, sources));
 }
 

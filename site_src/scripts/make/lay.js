@@ -151,8 +151,8 @@ export function gravest(found, gravities) {
  * @param {Data} data
  * @param {Request} request
  * @param {Proposal} proposal
- * @param {{id: string, title: string, page: string, start: string, gravities: string[], words: Record<string, string>}} own `words`: what the
- *   parts of a practice are called
+ * @param {{id: string, title: string, page: string, start: string, gravities: string[], words: Record<string, string>, talks?: Record<string, number>}} own `words`: what
+ *   the parts of a practice are called; `talks`: the seconds of talk before a piece, where they are not the usual
  * @param {Sources} sources
  * @param {PoolRuns | null} [elsewhere] of the squad's pieces in pools of another length
  * @returns {{run: Omit<RunData, "version">, tapped: Part[]}} `tapped`: the parts that are run by taps
@@ -179,7 +179,7 @@ export function laid(data, request, proposal, own, sources, elsewhere = null) {
     if (!isTimed) {
       tapped.push(part);
     }
-    const talk_s = Math.min(part.talk_s, (piece.talk ?? 0) / TENTHS);
+    const talk_s = Math.min(part.talk_s, own.talks?.[part.piece] ?? (piece.talk ?? 0) / TENTHS);
     /** @type {(id: string, k: number) => Block[]} */
     const blocks = (id, k) => withoutOffers(each(isTimed ? /** @type {Block[]} */ (timed[k]) : byTap(crews[id].blocks, piece, part.number),
       (block) => fitted(block, part.as, extraOf(data, request, id))));

@@ -5,7 +5,7 @@ import { sentence } from "./answer.js";
 import { wayPast, without } from "./asked.js";
 import { whose } from "./names.js";
 import { rows, total } from "./rows.js";
-import { titleOf } from "./written.js";
+import { isEntry, titleOf } from "./written.js";
 
 /** @import {Asked} from "./asked.js" */
 /** @import {Data, Hazard, Part, Practice, Proposal, Request} from "./types.js" */
@@ -63,10 +63,14 @@ function nothing({ data, asked, answer }, deeds) {
   return [make("div", { class: "make-hinders" }, make("p", { role: "alert" }, make("b", {}, "Nothing fits.")), make("ul", {}, ...found))];
 }
 
+/** Wishes that are not met; of an entry nobody wished for a skill or for relief.
+ * @param {{asked: Asked, stand: Stand | null}} shown */
+const unmetOf = ({ asked, stand }) => (stand?.proposal.unmet ?? []).filter(({ wish }) => !isEntry(asked) || !["skill", "relief"].includes(wish));
+
 /** @param {Shown} shown
  * @param {Deeds} deeds */
 function hinders({ data, asked, stand, unopened }, deeds) {
-  const unmet = stand?.proposal.unmet.map((own) => hindering(own.words, wayPast(asked.request, own, goalTitle(data)), deeds)) ?? [];
+  const unmet = unmetOf({ asked, stand }).map((own) => hindering(own.words, wayPast(asked.request, own, goalTitle(data)), deeds)) ?? [];
   const found = [...(unopened ? [hindering(unopened, null, deeds)] : []), ...unmet];
   return found.length ? [make("div", { class: "make-hinders" }, make("ul", {}, ...found))] : [];
 }
@@ -81,20 +85,22 @@ function moved({ told: { said, besides: more, way } }, deeds) {
 
 /** What is not met, in a word each, where the proposal itself stands: the sentences are above it and out of view by then.
  * @param {Shown} shown */
-function notMet({ data, stand }) {
-  const words = shortUnmet(data, stand?.proposal.unmet ?? []);
+function notMet({ data, asked, stand }) {
+  const words = shortUnmet(data, unmetOf({ asked, stand }));
   return words ? [make("p", { class: "make-unmet" }, tool(`Not met: ${words}`, () => all(".make-hinders")[0]?.scrollIntoView({ block: "start" })))] : [];
 }
 
 /** @param {Shown} shown
  * @param {Deeds} deeds */
 function besides({ data, asked, answer, stand }, deeds) {
+  const has = isEntry(asked) ? `The head coach’s repository has “${titleOf(data, asked.from ?? "")}” as it was, and nothing that is changed here. The file is a new entry, without the notes of the old one,`
+    : "The head coach’s repository does not have this practice yet. The file is an entry";
   const isPartly = answer.groups.length < data.squad.groups.length;
-  const own = stand ? [make("p", { class: "make-named" }, "Saved, it is called ", make("b", {}, stand.proposal.title), ". Every lane hears: ", make("b", {}, stand.proposal.focus))] : [];
+  const named = stand ? [make("p", { class: "make-named" }, "Saved, it is called ", make("b", {}, stand.proposal.title), ". Every lane hears: ", make("b", {}, stand.proposal.focus))] : [];
   return [
-    ...own, make("div", { class: "tools" }, tool("Run", deeds.run, { class: "tool is-main", "data-run": "" }), tool("Print", deeds.print), tool("Save as a file", deeds.save), tool("Hand on", deeds.hand)),
+    ...named, make("div", { class: "tools" }, tool("Run", deeds.run, { class: "tool is-main", "data-run": "" }), tool("Print", deeds.print), tool("Save as a file", deeds.save), tool("Hand on", deeds.hand)),
     make("div", { "data-handed": "" }),
-    make("p", { class: "hint" }, `The head coach’s repository does not have this practice yet. The file is an entry for plans/practices: who looks after the repository puts it there${
+    make("p", { class: "hint" }, `${has} for plans/practices: who looks after the repository puts it there${
       isPartly ? `; it was made for ${whose(data, { ...asked, start: "" }).split(" · ")[0]} alone, and check says whether it suits the others of ${data.squad.title}` : ""}.`),
   ];
 }
@@ -110,7 +116,7 @@ export function page(shown, deeds) {
   if (!stand) {
     return [...head, ...nothing(shown, deeds)];
   }
-  const own = asked.from && asked.practice ? titleOf(data, asked.from) : "";
+  const own = isEntry(asked) ? titleOf(data, asked.from ?? "") : "";
   const turn = (/** @type {string} */ title, /** @type {number} */ to) => (to >= 1 && to <= count ? [tool(title, () => deeds.show(to))] : []);
   return [
     ...head, ...hinders(shown, deeds),

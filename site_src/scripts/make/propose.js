@@ -13,7 +13,7 @@ import { whose } from "./names.js";
 import { sheets } from "./paper.js";
 import { bringOpen, dangers, focusOf, movedWords, page, tappedWords } from "./proposal.js";
 import { showSwims } from "./rows.js";
-import { opened, withGoals } from "./written.js";
+import { isEntry, opened, titleOf, withGoals } from "./written.js";
 
 /** @import {Asked} from "./asked.js" */
 /** @import {Shown, Stand, Told} from "./proposal.js" */
@@ -84,7 +84,7 @@ async function draw() {
   if (shown !== own) {
     return false;
   }
-  say(...page(own, { ask: (request) => go({ ...own.asked, request, number: 1, practice: null }), show, change: act, takeBack, read: () => tell(lastTold()), onOpen: (role) => { own.open = role; bringOpen(box); }, again: () => again(own), run: () => begin(""), print: () => filling.then(() => print()), save: () => handed(save), hand: () => handed(hand) }));
+  say(...page(own, { ask: (request) => go({ ...own.asked, request, number: 1, practice: isEntry(own.asked) ? own.asked.practice : null }), show, change: act, takeBack, read: () => tell(lastTold()), onOpen: (role) => { own.open = role; bringOpen(box); }, again: () => again(own), run: () => begin(""), print: () => filling.then(() => print()), save: () => handed(save), hand: () => handed(hand) }));
   refocus();
   bringOpen(box);
   if (own.stand && making) {
@@ -110,7 +110,7 @@ async function fill(own, making) {
     const gear = new Set(parts.flatMap((part) => part.gear.map(({ id, in_use }) => `${in_use} × ${own.data.gear.find(([known]) => known === id)?.[1].toLowerCase()}`)));
     paper.replaceChildren(...sheets(made.run, { focus: own.stand.proposal.focus, where: whose(own.data, { ...own.asked, start: "" }).split(" · ")[1] ?? "", day: inWords(own.asked.on || today), gear: [...gear], adults: own.stand.proposal.adults,
       unit: own.answer.unit, isKnown: (part) => own.answer.unit === "m" || !made.tapped.includes(parts[part]),
-      printed: `Composed; not in the club’s repository. Printed ${inWords(today)}.` }));
+      printed: `${isEntry(own.asked) ? `Made from “${titleOf(own.data, own.asked.from ?? "")}”` : "Composed"}; not in the club’s repository. Printed ${inWords(today)}.` }));
   }
 }
 
