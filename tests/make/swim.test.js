@@ -35,3 +35,8 @@ test("rounds that differ say which they are", () => {
   const blocks = [{ rounds: [{ times: 1, blocks: [reps(1, 1, 100)] }, { times: 2, blocks: [reps(2, 4, 40)] }], between: 30 }];
   assert.deepEqual(swimOf(part(blocks, blocks), crews).lines.map(({ said }) => said), ["Round 1 of 3", "100 Swim, easy", "Rounds 2 to 3 of 3, 0:30 between", "4 × 25 Scull"]);
 });
+
+test("of rests the word stands once", () => {
+  const rest = (seconds) => [{ item: 2, reps: 4, rest: seconds, go: "rest" }];
+  assert.deepEqual(swimOf(part(rest(14), rest(13)), crews).lines, [line("4 × 25 Scull", "0:14 · 0:13 rest")]);
+});

@@ -51,6 +51,7 @@ export function proposalOf(data, request, practice) {
 export function change(data, request, practice, deed) {
   const asked = askedOf(data, request);
   return orRefused(() => {
+    checkDeed(asked, practice, deed);
     const before = standing(asked, practice), after = changed(asked, practice, deed), now = standing(asked, after);
     return { practice: after, proposal: told(asked, now.order, now.cost), words: changeWords(asked, before.order, now.order, deed) };
   });
@@ -95,11 +96,8 @@ export function standing(asked, practice) {
 
 /** @param {Asked} asked @param {Practice} practice @param {import("./types.js").Deed} deed @returns {Practice} */
 function changed(asked, practice, { do: what, role }) {
-  const { parts } = practice, place = parts.findIndex((part) => part.role === role), own = parts[place];
+  const { parts } = practice, place = parts.findIndex((part) => part.role === role), own = /** @type {Chosen} */ (parts[place]);
   const by = DEEDS.get(what);
-  if (by === undefined || !own) {
-    return refuse(asked, "bad-deed", { do: what, role });
-  }
   if (by) {
     return moved(asked, practice, place, place + by);
   }
@@ -213,6 +211,13 @@ function sizesOf(asked, own) {
 /** @param {Asked} asked @param {Chosen} own */
 const sizedOf = (asked, own) =>
   sizesOf(asked, own).find((size) => size.number === own.number) ?? refuse(asked, "bad-keep", { key: own.piece });
+
+/** There is such a deed, and something to do it to. @param {Asked} asked @param {Practice} practice @param {import("./types.js").Deed} deed */
+function checkDeed(asked, { parts }, { do: what, role }) {
+  if (!DEEDS.has(what) || !parts.some((part) => part.role === role)) {
+    refuse(asked, "bad-deed", { do: what, role });
+  }
+}
 
 /** It begins with a warm-up, ends with a cool-down and has a main set; each role once. @param {Asked} asked @param {Practice} practice */
 function checkRoles(asked, { parts }) {

@@ -46,17 +46,31 @@ function pageOf(data, part) {
   return new URL(`${FOLDERS[of]}/${id}.html`, root).href;
 }
 
+/** Whether a deed may come of something, whatever the rest is: a practice begins with its warm-up, ends with its cool-down and has a main set.
+ * @param {Deed["do"]} deed
+ * @param {Part} part
+ * @param {Part[]} parts */
+function canEver(deed, part, parts) {
+  const place = parts.indexOf(part), last = parts.length - 1, isInside = place > 0 && place < last;
+  if (deed === "up" || deed === "down") {
+    return isInside && (deed === "up" ? place > 1 : place < last - 1);
+  }
+  return deed !== "out" || (isInside && (part.as !== "m" || parts.some(({ as }) => as === "n")));
+}
+
 /**
  * @param {Data} data
  * @param {Part} part
+ * @param {Part[]} parts
  * @param {boolean} isKept
  * @param {Ways} deeds
  */
-function row(data, part, isKept, deeds) {
+function row(data, part, parts, isKept, deeds) {
   const id = `make-ways-${part.as}`;
   const isOpen = deeds.open === part.as;
   /** @type {[Deed["do"], string][]} */
-  const ways = [["swap", "Swap"], isKept ? ["free", "Free"] : ["keep", "Keep"], ["up", "Up"], ["down", "Down"], ["out", "Take out"]];
+  const every = [["swap", "Swap"], isKept ? ["free", "Free"] : ["keep", "Keep"], ["up", "Up"], ["down", "Down"], ["out", "Take out"]];
+  const ways = every.filter(([deed]) => canEver(deed, part, parts));
   const panel = make("div", { class: "make-ways", id }, ...ways.map(([deed, title]) => tool(title, () => deeds.act({ do: deed, role: part.as }), { "data-do": deed, "aria-label": `${title}: ${part.title}` })),
     make("a", { class: "tool", href: pageOf(data, part) }, WHOLE[pieceOf(data, part.piece).of]));
   panel.hidden = !isOpen;
@@ -87,7 +101,7 @@ function row(data, part, isKept, deeds) {
  * @param {Ways} deeds
  */
 export const rows = (data, proposal, chosen, deeds) =>
-  make("ol", { class: "make-rows", "aria-label": "Pieces, with their minutes" }, ...proposal.parts.map((part) => row(data, part, Boolean(chosen.find(({ role }) => role === part.as)?.kept), deeds)));
+  make("ol", { class: "make-rows", "aria-label": "Pieces, with their minutes" }, ...proposal.parts.map((part) => row(data, part, proposal.parts, Boolean(chosen.find(({ role }) => role === part.as)?.kept), deeds)));
 
 /** A line of what is swum, and who swims it where not all do.
  * @param {{whose?: string, said: string, goes?: string, depth?: number}} line `depth`: in how many rounds */

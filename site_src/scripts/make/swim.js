@@ -14,6 +14,7 @@ import { boardLines } from "./board.js";
 /** @typedef {{names: string[], lines: Own[]}} Way what lane groups that swim the same swim */
 
 const MOST = 2; // rep-groups that a row shows
+const REST = " rest";
 
 /** What a lane group swims.
  * @param {Part} part
@@ -34,9 +35,12 @@ function first(all) {
 /** @param {Own[]} lines */
 const reps = (lines) => lines.filter(({ isRep }) => isRep).length;
 
-/** The send-offs of a line, those alike once.
+/** The send-offs of a line, those alike once; of rests the word once.
  * @param {Own[]} each */
-const goesOf = (each) => [...new Set(each.map(({ goes }) => goes))].filter(Boolean).join(" · ");
+function goesOf(each) {
+  const known = [...new Set(each.map(({ goes }) => goes))].filter(Boolean);
+  return (known.every((goes) => goes.endsWith(REST)) ? known.map((goes, k) => (k < known.length - 1 ? goes.slice(0, -REST.length) : goes)) : known).join(" · ");
+}
 
 /** Lane groups by what they do, those that do the same together.
  * @template T
