@@ -10,7 +10,7 @@ from collections.abc import Iterator, Sequence
 from datetime import date
 from pathlib import Path
 
-from damage import Case
+from case import Case
 
 from almanac.analysis.analysis import Analysis
 from almanac.checks import check
