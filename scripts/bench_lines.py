@@ -6,8 +6,10 @@ from __future__ import annotations
 class Report:
     """Lines of measured against goal; remembers whether one was missed."""
 
-    def __init__(self) -> None:
+    def __init__(self, width: int = 48) -> None:
+        """``width`` letters hold what was measured."""
         self.missed = False
+        self.width = width
 
     def line(
         self,
@@ -25,8 +27,8 @@ class Report:
         self.missed |= not fine
         bound = "at least" if at_least else "at most"
         print(
-            f"{'fine' if fine else 'OVER':5}{what:48}{value:>10,.{digits}f} {unit:3} {bound} "
-            f"{goal:,.{digits}f}{more}",
+            f"{'fine' if fine else 'OVER':5}{what:{self.width}}{value:>10,.{digits}f} {unit:3} "
+            f"{bound} {goal:,.{digits}f}{more}",
             flush=True,
         )
 
