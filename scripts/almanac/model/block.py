@@ -88,6 +88,11 @@ class Week:
         """Whether it is one that a taper is held against."""
         return self.kind == "loading" and not self.is_taper
 
+    @property
+    def kind_told(self) -> str:
+        """The kind as pages tell it: "" for a loading week, which needs no word."""
+        return "" if self.is_loading else "taper" if self.is_taper else self.kind
+
 
 @dataclass(frozen=True)
 class ShareRange:

@@ -11,7 +11,6 @@ from markupsafe import Markup
 from almanac.analysis.analysis import Analysis
 from almanac.analysis.figures import by_name, heads, table
 from almanac.analysis.figures.blocks import weeks_of
-from almanac.analysis.figures.figure import NamedFigure
 from almanac.arithmetic.appearances import (
     Appearance,
     benchmark_plans,
@@ -19,9 +18,7 @@ from almanac.arithmetic.appearances import (
     goal_appearances,
 )
 from almanac.arithmetic.block import BlockSummary
-from almanac.arithmetic.block_days import DayPlan, SessionPlan, day_of_all
 from almanac.arithmetic.brief import BriefHazard, brief_of_all
-from almanac.arithmetic.week_change import WeekOfBlock
 from almanac.drawing.charts.effort_marks import effort_marks
 from almanac.drawing.charts.week_columns import week_columns
 from almanac.findings import Finding
@@ -29,13 +26,14 @@ from almanac.model.block import Block
 from almanac.model.catalogue import Catalogue, Key
 from almanac.model.entry import Entry
 from almanac.model.season import Season
-from almanac.report.block_text import BALANCE, WEEK_SHARES, balance_sentences, conventions
+from almanac.report.block_text import BALANCE, balance_sentences, conventions
 from almanac.report.block_ways import block_ways
 from almanac.report.block_wishes import WishRow, missed_words, wish_rows
 from almanac.report.block_words import change_words, missing_words
 from almanac.report.brief_text import house_rules, shown_brief
-from almanac.report.shown import date_words, day_words, others, shown
+from almanac.report.shown import date_words, others, shown
 from almanac.site.block_charts import chief_charts, spread_charts, week_bars
+from almanac.site.block_weeks import columns_of, week_data
 from almanac.site.entry_page import entry_page, findings_on
 from almanac.site.kept_days import done_of_days
 from almanac.site.kept_rows import kept_rows
@@ -52,7 +50,7 @@ def block_page(
     block = summary.block
     goals, named = catalogue.words("goals"), by_name("block", "block", summary)
     weeks = [
-        _week(catalogue, week, [own.weeks[number].days for own in groups.values()])
+        week_data(catalogue, week, [own.weeks[number].days for own in groups.values()])
         for number, week in enumerate(weeks_of(summary))
     ]
     return entry_page(
@@ -66,7 +64,7 @@ def block_page(
         ways=_ways(catalogue, groups),
         efforts=effort_legend(catalogue),
         missed=missed_words(catalogue, groups),
-        columns=[figure.figure.title for figure in _columns_of(weeks_of(summary)[0])],
+        columns=[figure.figure.title for figure in columns_of(weeks_of(summary)[0])],
         starts=date_words(block.starts),
         race_day=date_words(block.race_day) if block.race_day else "",
         weeks=weeks,
@@ -121,7 +119,7 @@ def _ways(catalogue: Catalogue, groups: Mapping[str, BlockSummary]) -> list[dict
             "who": " and ".join(catalogue.lane_groups[id].title for id in ids),
             "figure": _columns(catalogue, summary, ids[0] if len(ways) > 1 else ""),
             "weeks": [
-                (of.week.number, _kind(of), [shown(cell) for cell in _columns_of(of)])
+                (of.week.number, of.week.week.kind_told, [shown(cell) for cell in columns_of(of)])
                 for of in weeks_of(summary)
             ],
             "sentences": list(balance_sentences(catalogue, summary)),
@@ -153,67 +151,12 @@ def _planned(row: WishRow) -> PageFigure:
     return replace(page_figure(row.figures[0]), value=row.planned)
 
 
-def _kind(of: WeekOfBlock) -> str:
-    """The kind of a week, where it is no loading week."""
-    week = of.week.week
-    return "" if week.is_loading else "taper" if week.is_taper else week.kind
-
-
 def _columns(catalogue: Catalogue, summary: BlockSummary, group: str) -> Markup:
     block = summary.block
     id = f"weeks-{block.id}" + (f"-{group}" if group else "")
     columns = [week.balance.by.get("effort", {}) for week in summary.weeks]
     title = f"Metres a week by effort: {block.title}"
     return Markup(week_columns(columns, effort_marks(catalogue.efforts), id, title))
-
-
-def _columns_of(of: WeekOfBlock) -> list[NamedFigure]:
-    """The columns of the weeks' table: the two shares are shown by a terminal alone."""
-    shares = table("block", "week", "shares", of)
-    return [*table("block", "week", "weeks", of), *others(shares, WEEK_SHARES)]
-
-
-def _week(
-    catalogue: Catalogue, of: WeekOfBlock, each: Sequence[Sequence[DayPlan]]
-) -> dict[str, Any]:
-    week, named = of.week, by_name("block", "week", of)
-    return {
-        "number": week.number,
-        "focus": week.week.focus,
-        "kind": _kind(of),
-        "from": str(week.days[0].on),
-        "day": day_words(week.days[0].on),
-        "days": [_day(catalogue, day_of_all(days)) for days in zip(*each, strict=True)],
-        "card": {name: shown(named[name]) for name in ("distance", "kick share", "supine share")},
-    }
-
-
-def _day(catalogue: Catalogue, day: DayPlan) -> dict[str, Any]:
-    words = "not planned" if day.day is None else "Rest" if not day.sessions else ""
-    return {
-        "name": day.name.capitalize(),
-        "on": str(day.on),
-        "sessions": [_session(catalogue, own) for own in day.sessions],
-        "words": words,
-    }
-
-
-def _session(catalogue: Catalogue, own: SessionPlan) -> dict[str, Any]:
-    """A session: its practice or what else it is, when, and for which lane groups."""
-    groups = ", ".join(catalogue.lane_groups[id].title for id in own.session.groups)
-    return {
-        "practice": _entry(catalogue, own),
-        "other": own.session.other,
-        "start": own.session.start,
-        "groups": groups,
-    }
-
-
-def _entry(catalogue: Catalogue, own: SessionPlan) -> Link | None:
-    """The link to the practice or the circuit of a session."""
-    if own.practice:
-        return link(catalogue.practices[own.practice.practice.id])
-    return link(own.circuit.swim_set) if own.circuit else None
 
 
 def _group(catalogue: Catalogue, id: str, summary: BlockSummary) -> dict[str, Any]:

@@ -135,7 +135,11 @@ def _cells(analysis: Analysis, season: Season, squad: str) -> Iterator[WeekCell]
         if not any(season.is_term(monday + timedelta(days=n)) for n in range(DAYS_A_WEEK)):
             yield WeekCell("", (), 0, "shut")
             continue
-        kinds = [_kind(own), "test" if monday in tested else "", *_around(season, squad, monday)]
+        kinds = [
+            own.week.week.kind_told if own.week else "",
+            "test" if monday in tested else "",
+            *_around(season, squad, monday),
+        ]
         words = "" if own.block is None else "?" if own.load is None else show_number(own.load, 0)
         sort = "held" if own.block else "outlined" if own.outline else "bare"
         yield WeekCell(words, tuple(dict.fromkeys(filter(None, kinds))), own.step, sort)
@@ -149,9 +153,3 @@ def _around(season: Season, squad: str, monday: date) -> Iterator[str]:
     for one in season.courses:
         if squad in one.squads and one.meets(monday, sunday):
             yield one.course.shown
-
-
-def _kind(own: SquadWeek) -> str:
-    """The kind of a week of a block, where it is no loading week."""
-    week = own.week.week if own.week else None
-    return "" if week is None or week.is_loading else "taper" if week.is_taper else week.kind
