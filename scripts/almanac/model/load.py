@@ -4,7 +4,7 @@ hold.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any
@@ -14,22 +14,21 @@ from almanac.kinds import SUMMED
 from almanac.model.called import called, looked_for
 from almanac.model.catalogue import Catalogue, Key
 from almanac.model.closed import CLUB, closed
+from almanac.model.documents import documents_of, held_to_schemas, is_stub
 from almanac.model.naming import moved_in_circles, names_of
 from almanac.model.places import placed
 from almanac.model.reading import EntryReader
 from almanac.model.structure import structure
-from almanac.second_process import shared
 from almanac.source import schemas
 from almanac.source.document_store import DocumentStore
 from almanac.source.files import EntryFile, entry_files
 from almanac.source.fitted import fitted
 from almanac.source.forms import newer_form, older_told
-from almanac.source.misplaced import ids_of, of_another_kind, placed_by_content
+from almanac.source.misplaced import ids_of, placed_by_content
 from almanac.source.names import Names
 from almanac.source.reader import DataPath, Document
 from almanac.source.renamed import Renamed
 from almanac.source.rewrite import Rewrites
-from almanac.source.style import style_findings
 from almanac.source.validate import Shapes, Validated
 
 
@@ -66,11 +65,11 @@ def load(
     """
     reader = EntryReader(root, store, contents)
     files, findings = entry_files(root)
-    documents, astray = _read(reader, files, findings)
+    documents, astray = documents_of(reader, files, findings)
     stubs = {
         key: document.data["moved_to"]
         for key, document in documents.items()
-        if _is_stub(document.data)
+        if is_stub(document.data)
     }
     names = replace(names_of(files, documents, stubs), called=called(documents))
     for one in files:
@@ -90,7 +89,7 @@ def load(
         return Loaded(None, [newer], names, own, documents)
     findings += moved_in_circles(stubs, documents)
     shapes = Shapes(names)
-    checked = _checked(documents, reader, shapes)
+    checked = held_to_schemas(documents, reader, shapes)
     reported = {
         finding.place for finding in findings if finding.is_error
     }  # one place, one mistake: the first told is the cause
@@ -112,41 +111,6 @@ def load(
     values = {key: said.values for key, said in checked.items() if said.values}
     catalogue = _catalogue(documents, checked, names.moved)
     return Loaded(catalogue, findings, names, own, documents, meant, values)
-
-
-def _read(
-    reader: EntryReader, files: Iterable[EntryFile], findings: list[Finding]
-) -> tuple[dict[Key, Document], set[str]]:
-    """The documents of files, with what is amiss added to ``findings``; and the ids of entries that
-    stand in the folder of another kind, which are left out.
-    """
-    documents: dict[Key, Document] = {}
-    astray: set[str] = set()
-    for entry_file, (document, said) in reader.read_all(list(files)).items():
-        findings += said
-        if document is not None and (told := of_another_kind(entry_file.kind, document)):
-            findings.append(told)
-            astray.add(entry_file.id)
-        elif document is not None:
-            documents.setdefault((entry_file.kind, entry_file.id), document)
-    return documents, astray
-
-
-def _checked(
-    documents: Mapping[Key, Document], reader: EntryReader, shapes: Shapes
-) -> dict[Key, Validated]:
-    """Each document held against its schema, as it was found before where that still holds."""
-    known = {key: reader.known(document, shapes) for key, document in documents.items()}
-    new = [key for key, found in known.items() if found is None]
-    checked = shared(new, lambda key: _held(documents[key], key[0], shapes))
-    return {key: found or checked[key] for key, found in known.items()}
-
-
-def _held(document: Document, kind: str, shapes: Shapes) -> Validated:
-    said = shapes.check(document, kind)
-    if said.sound and not _is_stub(document.data):
-        said.style += style_findings(document, kind)
-    return said
 
 
 def kind_of_file(path: Path) -> str:
@@ -181,10 +145,6 @@ def with_file(loaded: Loaded, path: Path, kind: str) -> Loaded:
     catalogue = Catalogue(closed(placed(kept)), documents, loaded.catalogue.moved)
     told, _ = older_told(said.findings, [document], None)
     return replace(loaded, catalogue=catalogue, findings=[*loaded.findings, *findings, *told])
-
-
-def _is_stub(data: Mapping[str, Any]) -> bool:
-    return isinstance(data.get("moved_to"), str)
 
 
 def _catalogue(
