@@ -24,7 +24,8 @@ from almanac.model.practice import LanesInUse, ListOfSome, PartOfSome, PracticeP
 from almanac.model.structure import structure_items
 from almanac.model.tonight import Tonight, tonight
 from almanac.report.lane_words import lanes_tonight
-from almanac.report.sheet_text import cell_words, moment_words, slack_words
+from almanac.report.sheet_moments import cell_words, moment_words
+from almanac.report.sheet_text import slack_words
 
 CHANGE_S = {"fins": 20, "socks": 30, "chute": 45, "board": 5}
 HEADS = {"quick": 10, "slow": 6}

@@ -7,7 +7,8 @@ from collections.abc import Iterator
 from almanac.arithmetic.practice import PracticeSummary
 from almanac.arithmetic.run_sheet import SheetRow
 from almanac.model.catalogue import Catalogue
-from almanac.report.sheet_text import part_name, short_moment
+from almanac.report.sheet_moments import short_moment
+from almanac.report.sheet_text import part_name
 
 
 def fetch_words(catalogue: Catalogue, summary: PracticeSummary, gear: str) -> str:

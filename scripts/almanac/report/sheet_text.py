@@ -3,26 +3,23 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from decimal import Decimal
 
 from almanac.analysis.figures import table
 from almanac.analysis.figures.figure import NamedFigure
 from almanac.analysis.figures.practices import PartForGroup
 from almanac.arithmetic.crews import Crew
-from almanac.arithmetic.moment import Missing, Moment
+from almanac.arithmetic.moment import Missing
 from almanac.arithmetic.practice import PracticeSummary
-from almanac.arithmetic.run_sheet import SheetCell, SheetRow
+from almanac.arithmetic.run_sheet import SheetRow
 from almanac.checks.pool_words import lane_words
 from almanac.model.catalogue import Catalogue
 from almanac.model.pool import START_END
 from almanac.model.practice import Doing
 from almanac.report.hands_words import help_words
 from almanac.report.known_words import basis_words, no_number_words
+from almanac.report.sheet_moments import cell_words, moment_words
 from almanac.report.shown import with_working
-from almanac.rounding import difference
 from almanac.units import clock_time, show_time
-
-TOUCH_TOLD_FROM_S = 10  # both are told where the last touch is so far from the leader's end
 
 
 def sheet_lines(catalogue: Catalogue, summary: PracticeSummary) -> Iterator[str]:
@@ -42,50 +39,6 @@ def sheet_lines(catalogue: Catalogue, summary: PracticeSummary) -> Iterator[str]
     yield slack_words(summary)
     yield from missing_words(catalogue, summary)
     yield from assumed_words(catalogue, summary)
-
-
-def moment_words(start: str, moment: Moment) -> str:
-    """A moment by the clock: ``18:40:00``, or ``from 18:40:00 on`` where it is the earliest."""
-    time = clock_time(start, moment.s)
-    return f"from {time} on" if moment.missing else time
-
-
-def short_moment(start: str, moment: Moment) -> str:
-    """The same without seconds where there are none: ``18:40``, ``from 18:40:05 on``."""
-    return moment_words(start, moment).replace(":00 on", " on").removesuffix(":00")
-
-
-def cell_words(start: str, cell: SheetCell) -> str:
-    """When a crew is done, how long it then waits, and for whom."""
-    if cell.ends.missing:
-        return f"until some time {moment_words(start, cell.ends)}"
-    over, touch = cell.clock_over_s, cell.last_touch_s
-    late = 0.0 if over is None or touch is None else touch - over
-    words = f"until {clock_time(start, cell.ends.s)}"
-    if over is not None and late >= TOUCH_TOLD_FROM_S:
-        words += f" (last touch; the leader's clock ends {clock_time(start, over)})"
-    words += waits_words(cell)
-    if touch is not None and late <= -TOUCH_TOLD_FROM_S:
-        words += f"; last touch {clock_time(start, touch)}"
-    return words
-
-
-def short_until(start: str, cell: SheetCell) -> str:
-    """The same in short: ``to 19:04, waits 1:20 for Osprey, lanes 4 to 6``."""
-    if cell.ends.missing:
-        return cell_words(start, cell)
-    return f"to {clock_time(start, cell.ends.s).removesuffix(':00')}{waits_words(cell)}"
-
-
-def waits_words(cell: SheetCell) -> str:
-    """How long a crew then waits, and for whom, as a reader reckons it from the two times that are
-    shown; "" where it does not.
-    """
-    if not cell.waits_s:
-        return ""
-    waits = difference(cell.ends.s + cell.waits_s, cell.ends.s, Decimal(1))
-    whom = f" for {cell.waits_for.title}" if cell.waits_for else ""
-    return f", waits {show_time(float(waits))}{whom}"
 
 
 def before_words(row: SheetRow) -> Iterator[str]:

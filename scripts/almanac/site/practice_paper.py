@@ -16,13 +16,8 @@ from almanac.report.board_line import BoardLine
 from almanac.report.gear_text import fetch_words, gear_of
 from almanac.report.known_words import paces_words
 from almanac.report.run_parts import PartsOfRun
-from almanac.report.sheet_text import (
-    part_name,
-    short_before,
-    short_moment,
-    short_until,
-    where_words,
-)
+from almanac.report.sheet_moments import short_moment, short_until
+from almanac.report.sheet_text import part_name, short_before, where_words
 from almanac.report.timed_board import REST, SUGGESTED
 from almanac.report.ways import distance_words
 from almanac.site.practice_sheet import Boards, is_of, minutes_words, own_board

@@ -16,13 +16,12 @@ from almanac.model.catalogue import Catalogue
 from almanac.model.variants import given_items
 from almanac.report.board_line import BoardLine, lines_for
 from almanac.report.known_words import unfit_lines
+from almanac.report.sheet_moments import cell_words, short_moment
 from almanac.report.sheet_text import (
     before_words,
-    cell_words,
     crew_titles,
     other_figures,
     part_name,
-    short_moment,
     where_words,
 )
 from almanac.report.shown import with_working
