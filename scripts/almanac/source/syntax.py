@@ -10,6 +10,7 @@ import yaml
 
 from almanac.findings import Finding, Place, error
 from almanac.source.syntax_slips import Position, recognised
+from almanac.source.syntax_words import OTHER_CODES, SIMPLE, SINCE
 
 _CONFLICT = re.compile(r"<{7}( |$)|>{7}( |$)")
 _NO_SPACE = re.compile(r"\s*[A-Za-z_-]+:[^\s:]")
@@ -54,13 +55,13 @@ def _explain(said: str, at: Position, since: Position, lines: list[str]) -> _Exp
         return "tab-indent", at, "a tab stands where a text could begin", "use spaces"
     if found := recognised(said, at, since, lines):
         return "yaml-syntax", *found
-    for sign, message, hint in _SIMPLE:
+    for sign, message, hint in SIMPLE:
         if sign in said:
             return "yaml-syntax", at, message.format(char=char), hint
-    for sign, message, hint in _SINCE:
+    for sign, message, hint in SINCE:
         if sign in said:
             return "yaml-syntax", since, message, hint
-    for sign, code, message, hint in _OTHER_CODES:
+    for sign, code, message, hint in OTHER_CODES:
         if sign in said:
             return code, (at[0], 0) if code == "directive" else at, message, hint
     if "mapping values are not allowed" in said:
@@ -70,80 +71,6 @@ def _explain(said: str, at: Position, since: Position, lines: list[str]) -> _Exp
     if "did not find expected ',' or" in said:
         return "yaml-syntax", *_open_bracket(at, since, line)
     return "yaml-syntax", at, *_unfitting(said, char, line[: at[1]])
-
-
-_SIMPLE = (
-    (
-        "expected '-' indicator",
-        "this line is not part of the list above it",
-        "line its indent up, or begin it with '- '",
-    ),
-    ("cannot start any token", "'{char}' cannot begin a text", "put the text in quotes"),
-    ("mapping keys are not allowed", "'{char}' cannot begin a text here", "put the text in quotes"),
-    (
-        "block sequence entries",
-        "a list cannot begin on the line of its field",
-        "begin it on the next line, or write [a, b]",
-    ),
-    (
-        "escape character",
-        "this backslash means nothing",
-        "write two backslashes, or use single quotes",
-    ),
-    (
-        "hexdecimal number",
-        "this backslash wants digits after it",
-        "write two backslashes, or use single quotes",
-    ),
-)
-_SINCE = (
-    (
-        "unexpected end of stream",
-        "a quotation mark that is never closed",
-        "add the closing quotation mark",
-    ),
-    (
-        "expected ':'",
-        "a line without a colon among the fields",
-        "write 'field: value', or indent what goes on a text",
-    ),
-    (
-        "alphabetic or numeric character",
-        "a text cannot begin with '*' or '&'",
-        "put the text in quotes",
-    ),
-    (
-        "document separator",
-        "a quotation mark that is never closed",
-        "add the closing quotation mark",
-    ),
-)
-_OTHER_CODES = (
-    (
-        "directive name",
-        "directive",
-        "YAML directives are not used here",
-        "remove the line that begins with '%'",
-    ),
-    (
-        "incompatible YAML document",
-        "directive",
-        "YAML directives are not used here",
-        "remove the line that begins with '%'",
-    ),
-    (
-        "maximum nesting depth",
-        "too-deep",
-        "nested more than 20 deep",
-        "flatten it: an entry never needs as much",
-    ),
-    (
-        "undefined tag handle",
-        "tag",
-        "'!' begins a tag; tags are not used here",
-        "put text that begins with '!' in quotes",
-    ),
-)
 
 
 def _second_colon(at: Position, line: str, lines: list[str]) -> tuple[Position, str, str]:
