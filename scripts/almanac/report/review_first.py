@@ -8,10 +8,10 @@ from typing import Any
 from almanac.analysis.comparison import Comparison
 from almanac.analysis.figure_moves import FigureMove
 from almanac.findings import Place, counted
-from almanac.kinds import TOP_FOLDERS
 from almanac.model.guard_changes import ACCEPTED, GONE, LOOSER
 from almanac.model.loosened import STEPS, Loosened, is_danger
 from almanac.report.fenced import fenced, linked
+from almanac.report.review_files import first_of, of_checks, of_file
 from almanac.report.set_json import dotted
 from almanac.report.values_told import (
     WHOLE,
@@ -22,15 +22,7 @@ from almanac.report.values_told import (
     words_in_a_row,
 )
 from almanac.report.working_text import show_value
-from almanac.source.git_objects import LINK, SUBMODULE, ChangedFile
 
-_HIDES = {
-    ".gitattributes": "it can hide files from the host's own view of this change, and alter them on"
-    " their way to a computer; this review reads past it",
-    ".gitmodules": "it brings in other repositories",
-    ".mailmap": "it alters who is said to have written what",
-}
-_RUNS_BY_ITSELF = (".github/", ".ci/", ".pre-commit-config.yaml", ".vscode/", "CODEOWNERS")
 _CHECKS = (
     "scripts/",
     "tests/",
@@ -44,7 +36,6 @@ _CHECKS = (
 _OF_TIME = {"factor", "pace_factor", "change_s", "share_of_best"}  # rest is reckoned with these
 _OF_NEW = ("title", "level", "goals", "effort", "dose", "gear", "course")
 _MOST_NEW = 4  # new entries told one by one before the rest is counted
-_MOST_NAMED = 8  # files named in one line before the rest is counted
 
 
 def first_lines(review: Comparison, address: str) -> Iterator[str]:
@@ -55,7 +46,7 @@ def first_lines(review: Comparison, address: str) -> Iterator[str]:
             yield f"- **Cannot be read.** {link}: nothing of it is in this review but its findings."
     gone = {change.file for change in review.entries if change.what == "removed"}
     if checks := [file for file in review.files if file.path.startswith(_CHECKS)]:
-        yield f"- {_of_checks(checks, address)}"
+        yield f"- {of_checks(checks, address)}"
     if times := [one for one in review.loosened if _is_club_time(one)]:
         yield f"- {_of_times(times, address)}"
     for one in review.loosened:
@@ -68,7 +59,7 @@ def first_lines(review: Comparison, address: str) -> Iterator[str]:
         if move.near and move.name == "distance" and was is not None and (move.after or 0) > was:
             yield f"- **More work.** {_more(move)}"
     for file in review.files:
-        if said := _of_file(file):
+        if said := of_file(file):
             link = linked(file.path, Place(file.path), address if file.mode_after else "")
             yield f"- {link} is {file.what}: {said}."
 
@@ -105,12 +96,6 @@ def _dangers(told: Any) -> str:
     return f"{counted(len(listed), 'danger')} told: {fenced(', '.join(map(str, listed)), WHOLE)}."
 
 
-def _first_of(named: Sequence[str]) -> str:
-    """The first of some names in a row, and how many more there are."""
-    more = len(named) - _MOST_NAMED
-    return ", ".join(named[:_MOST_NAMED]) + (f" and {more} more" if more > 0 else "")
-
-
 def _of_times(times: Sequence[Loosened], address: str) -> str:
     named = [
         f"{fenced(dotted(one.path[1:-1]))} from {amount(one.before)} to {amount(one.after)}"
@@ -118,7 +103,7 @@ def _of_times(times: Sequence[Loosened], address: str) -> str:
     ]
     club = linked("club", Place(times[0].file), address)
     return (
-        f"**Times become faster.** {club}: {_first_of(named)}."
+        f"**Times become faster.** {club}: {first_of(named)}."
         " The rest that send-offs leave is reckoned with them."
     )
 
@@ -193,31 +178,3 @@ def _more(move: FigureMove) -> str:
     group = f" for {fenced(move.whose)}" if move.whose else ""
     before, after = (show_value(value or 0, move.unit) for value in (move.before, move.after))
     return f"{move.kind.capitalize()} {fenced(move.id)} grows{group} from {before} to {after}."
-
-
-def _of_checks(files: Sequence[ChangedFile], address: str) -> str:
-    named = [
-        f"{linked(file.path, Place(file.path), address if file.mode_after else '')} ({file.what})"
-        for file in files
-    ]
-    return (
-        "**The checks change.** This proposal changes what checks it or shows it: "
-        f"{_first_of(named)}."
-        " The findings here are those of the program before it."
-    )
-
-
-def _of_file(file: ChangedFile) -> str:
-    """Why a file outside the entries matters whoever reads this; "" where it does not."""
-    name = file.path.rpartition("/")[2]
-    if file.mode_after == LINK != file.mode_before:
-        return "it is a link, which can lead anywhere on the computer that follows it"
-    if file.mode_after == SUBMODULE != file.mode_before:
-        return "it is another repository, of which nothing is read here"
-    if name in _HIDES:
-        return _HIDES[name]
-    if file.is_hidden and file.is_below(TOP_FOLDERS):
-        return "its name begins with a dot, or stands in a folder whose does: no check reads it"
-    if any(file.path.startswith(start) or file.path == start for start in _RUNS_BY_ITSELF):
-        return "it decides what runs by itself, and who must agree to a change"
-    return ""
