@@ -12,7 +12,8 @@ import numpy
 
 from almanac.arithmetic.clock import Clock
 from almanac.arithmetic.effort import EffortScale
-from almanac.arithmetic.expand import Event, expand
+from almanac.arithmetic.events import Event
+from almanac.arithmetic.expand import expand
 from almanac.arithmetic.pace import Pacer, Target
 from almanac.arithmetic.pace_lines import NoNumber, Paces
 from almanac.model.benchmark import Benchmark, Protocol

@@ -25,7 +25,7 @@ from hypothesis import strategies as st
 
 from almanac.analysis.figures.facets import partly, word_partly
 from almanac.arithmetic.by_time import lengths_in
-from almanac.arithmetic.expand import Piece
+from almanac.arithmetic.events import Piece
 from almanac.arithmetic.pace_lines import Because, NoNumber, Paces
 from almanac.arithmetic.summary import SetSummary, summarise
 from almanac.arithmetic.timing import Timing

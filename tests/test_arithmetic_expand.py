@@ -17,7 +17,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from almanac.arithmetic.course import Unfit, lay_in_course, misfits, nearest_lengths
-from almanac.arithmetic.expand import Break, Rep, count_reps, expand, reps
+from almanac.arithmetic.events import Break, Rep, reps
+from almanac.arithmetic.expand import count_reps, expand
 from almanac.arithmetic.facets import FACETS, all_facets, distance_working, facet_working, shares
 from almanac.arithmetic.pace_lines import Because, NoNumber
 from almanac.model.manner import Manner

@@ -6,7 +6,8 @@ import pytest
 from arithmetic_world import DRILLS, SCALE, SHORT, YARDS, clock, events, group, rep, swim_set
 
 from almanac.arithmetic.course import lay_in_course
-from almanac.arithmetic.expand import Break, expand
+from almanac.arithmetic.events import Break
+from almanac.arithmetic.expand import expand
 from almanac.arithmetic.pace_lines import Because, NoNumber
 from almanac.report.working_text import steps
 

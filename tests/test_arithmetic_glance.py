@@ -24,7 +24,7 @@ from arithmetic_world import (
 
 from almanac.arithmetic.brief import BriefSource, brief, brief_of_all, gathered
 from almanac.arithmetic.coverage import Cell, coverage
-from almanac.arithmetic.expand import reps
+from almanac.arithmetic.events import reps
 from almanac.arithmetic.glance import chief_drill, drill_seconds
 from almanac.arithmetic.table import item_rows
 from almanac.arithmetic.timeline import WorkStretch, timeline

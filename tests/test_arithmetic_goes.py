@@ -7,7 +7,8 @@ from typing import Any
 import pytest
 from arithmetic_world import DRILLS, LONG, PIECES, SCALE, SHORT
 
-from almanac.arithmetic.expand import Event, expand
+from almanac.arithmetic.events import Event
+from almanac.arithmetic.expand import expand
 from almanac.arithmetic.goes import goes, turns_with
 from almanac.model.structure import structure_items
 

@@ -18,7 +18,8 @@ from arithmetic_world import (
     swim_set,
 )
 
-from almanac.arithmetic.expand import Event, Rep, expand
+from almanac.arithmetic.events import Event, Rep
+from almanac.arithmetic.expand import expand
 from almanac.arithmetic.group_clock import GroupClock
 from almanac.arithmetic.moment import least_seconds
 from almanac.arithmetic.out_of_breath import NEVER, Breath

@@ -10,7 +10,8 @@ from fractions import Fraction
 import pytest
 from arithmetic_world import DRILLS, PIECES, SCALE, events
 
-from almanac.arithmetic.expand import Rep, expand
+from almanac.arithmetic.events import Rep
+from almanac.arithmetic.expand import expand
 from almanac.arithmetic.trained import SIGNS, Training
 from almanac.model.structure import structure_items
 from almanac.source import schemas

@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 from arithmetic_world import LONG, PIECES, SHORT, YARDS, clock, events, group
 
-from almanac.arithmetic.expand import Event, Piece, Rep
+from almanac.arithmetic.events import Event, Piece, Rep
 from almanac.arithmetic.loads import (
     excluded,
     loads_hands,

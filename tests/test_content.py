@@ -22,7 +22,7 @@ from test_schemas import published_findings
 from almanac.analysis.adapted import answers_of, done_by, set_answers_of
 from almanac.analysis.analysis import Analysis
 from almanac.analysis.calculators.drag import CHUTES
-from almanac.arithmetic.expand import Piece
+from almanac.arithmetic.events import Piece
 from almanac.arithmetic.pace import Target
 from almanac.checks import check
 from almanac.commands.main import main

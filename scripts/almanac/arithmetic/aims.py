@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from almanac.arithmetic.expand import Rep
+from almanac.arithmetic.events import Rep
 from almanac.arithmetic.pace import Pacer, Target
 from almanac.arithmetic.pace_lines import NoNumber
 

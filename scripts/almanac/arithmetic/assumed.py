@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from almanac.arithmetic.expand import Rep
+from almanac.arithmetic.events import Rep
 from almanac.arithmetic.pace import Pacer, Target
 from almanac.arithmetic.pace_lines import Because, NoNumber
 from almanac.arithmetic.working import Known, Product, Quotient, Working

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
-from almanac.arithmetic.expand import Rep
+from almanac.arithmetic.events import Rep
 from almanac.frozen import quick
 from almanac.model.catalogue import Key
 from almanac.model.drill import Drill

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import replace
 
-from almanac.arithmetic.expand import Piece
+from almanac.arithmetic.events import Piece
 from almanac.arithmetic.pace import Pacer, Target
 from almanac.arithmetic.pace_lines import NoNumber
 from almanac.model.reps import Distance

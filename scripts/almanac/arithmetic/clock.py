@@ -12,7 +12,7 @@ from functools import partial
 from operator import attrgetter
 
 from almanac.arithmetic.assumed import targets
-from almanac.arithmetic.expand import Event, Rep
+from almanac.arithmetic.events import Event, Rep
 from almanac.arithmetic.gear_changes import gear_changes
 from almanac.arithmetic.group_clock import DoesNotFit, GroupClock
 from almanac.arithmetic.lane_order import LaneOrder, lane_order

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from almanac.arithmetic.at_once import Busy, moments
-from almanac.arithmetic.expand import Rep
+from almanac.arithmetic.events import Rep
 from almanac.arithmetic.part_run import PartRun
 from almanac.arithmetic.run_sheet import SheetRow
 from almanac.model.gear import Gear

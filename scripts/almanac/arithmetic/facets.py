@@ -11,7 +11,7 @@ from fractions import Fraction
 from itertools import groupby
 
 from almanac.arithmetic.effort import EffortScale, EffortSpan
-from almanac.arithmetic.expand import Piece, Rep
+from almanac.arithmetic.events import Piece, Rep
 from almanac.arithmetic.working import Known, Quotient, Working, times, total
 from almanac.model.changes import rounds_of
 from almanac.model.gear import Gear

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
-from almanac.arithmetic.expand import Event, Rep
+from almanac.arithmetic.events import Event, Rep
 from almanac.model.gear import Gear
 from almanac.model.reps import Distance
 from almanac.units import Course

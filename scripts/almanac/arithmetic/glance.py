@@ -8,7 +8,8 @@ from collections import defaultdict
 from collections.abc import Iterable
 
 from almanac.arithmetic.clock import Clock
-from almanac.arithmetic.expand import Piece, expand, reps
+from almanac.arithmetic.events import Piece, reps
+from almanac.arithmetic.expand import expand
 from almanac.model.drill import Drill
 from almanac.model.effort_plans import Hold
 from almanac.model.reps import Distance, Part, Reps

@@ -8,7 +8,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
 from fractions import Fraction
 
-from almanac.arithmetic.expand import Event, Piece, Rep
+from almanac.arithmetic.events import Event, Piece, Rep
 from almanac.units import Course
 
 

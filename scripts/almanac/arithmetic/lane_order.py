@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from almanac.arithmetic.expand import Rep
+from almanac.arithmetic.events import Rep
 from almanac.arithmetic.working import Known, Product, Sum, Working
 from almanac.frozen import quick
 from almanac.model.club import LaneGroup

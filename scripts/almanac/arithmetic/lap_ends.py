@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
 
-from almanac.arithmetic.expand import Piece, Rep
+from almanac.arithmetic.events import Piece, Rep
 from almanac.frozen import quick
 from almanac.model.policy import Word
 from almanac.model.pool import ENDS, START_END, TURN_END

@@ -7,7 +7,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from fractions import Fraction
 
-from almanac.arithmetic.expand import Rep
+from almanac.arithmetic.events import Rep
 from almanac.model.reps import in_all
 from almanac.units import LAND, Course
 

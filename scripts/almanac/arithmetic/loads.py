@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
 
-from almanac.arithmetic.expand import Piece, Rep
+from almanac.arithmetic.events import Piece, Rep
 from almanac.arithmetic.swum import Swum
 from almanac.model.gear import Gear
 from almanac.units import Course

@@ -7,7 +7,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 
-from almanac.arithmetic.expand import Rep
+from almanac.arithmetic.events import Rep
 from almanac.arithmetic.working import Known, Labelled, Product, Sum, Working
 from almanac.model.changes import changed
 from almanac.model.manner import PARTNERS, STARTS, TEAMS, Manner

@@ -7,7 +7,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from almanac.arithmetic.expand import Rep
+from almanac.arithmetic.events import Rep
 from almanac.arithmetic.group_clock import GroupClock
 from almanac.arithmetic.pace_lines import NoNumber
 from almanac.arithmetic.swum import Swum

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from almanac.arithmetic.effort import EffortScale
-from almanac.arithmetic.expand import Event, Piece, Rep
+from almanac.arithmetic.events import Event, Piece, Rep
 from almanac.arithmetic.group_clock import GroupClock
 from almanac.arithmetic.moment import NOBODY_FASTER
 from almanac.arithmetic.pace import Target

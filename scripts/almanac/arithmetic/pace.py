@@ -8,7 +8,7 @@ from functools import cached_property
 
 from almanac.arithmetic.effort import EffortScale
 from almanac.arithmetic.effort_pace import EffortPace
-from almanac.arithmetic.expand import Piece, Rep
+from almanac.arithmetic.events import Piece, Rep
 from almanac.arithmetic.known_tests import TestPoint
 from almanac.arithmetic.pace_lines import Because, NoNumber, Paces
 from almanac.arithmetic.working import (

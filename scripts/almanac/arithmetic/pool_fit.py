@@ -7,7 +7,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
-from almanac.arithmetic.expand import Rep
+from almanac.arithmetic.events import Rep
 from almanac.arithmetic.lap_ends import BOTH, Ends, PlacedPiece, in_order, laps, placed_pieces
 from almanac.arithmetic.start_limits import (
     BACKWARDS,

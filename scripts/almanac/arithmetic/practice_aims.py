@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from almanac.arithmetic.expand import Rep
+from almanac.arithmetic.events import Rep
 from almanac.arithmetic.practice import PracticeSummary
 from almanac.model import vocabularies as words
 from almanac.model.benchmark import Benchmark

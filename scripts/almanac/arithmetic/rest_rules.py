@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from almanac.arithmetic.effort import EffortScale
-from almanac.arithmetic.expand import Rep
+from almanac.arithmetic.events import Rep
 from almanac.arithmetic.working import Known, Labelled, Product, Sum, Working
 from almanac.model.policy import Policy, RestRule
 from almanac.units import Course

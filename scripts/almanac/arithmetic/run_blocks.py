@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from enum import Enum, auto
 from itertools import groupby
 
-from almanac.arithmetic.expand import Event, Rep
+from almanac.arithmetic.events import Event, Rep
 from almanac.arithmetic.gear_changes import GearChange
 from almanac.arithmetic.group_clock import GroupClock
 from almanac.arithmetic.timed_reps import TimedRep

@@ -7,7 +7,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Protocol
 
-from almanac.arithmetic.expand import Piece
+from almanac.arithmetic.events import Piece
 from almanac.arithmetic.facets import Shares, flutter_distance
 from almanac.arithmetic.swum import Swum
 from almanac.arithmetic.timing import Clocks

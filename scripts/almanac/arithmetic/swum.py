@@ -8,7 +8,8 @@ from fractions import Fraction
 
 from almanac.arithmetic.by_time import estimate
 from almanac.arithmetic.course import Misfit, misfits
-from almanac.arithmetic.expand import Event, Piece, Rep, expand, reps
+from almanac.arithmetic.events import Event, Piece, Rep, reps
+from almanac.arithmetic.expand import expand
 from almanac.arithmetic.facets import Shares, all_facets, distance_working, shares
 from almanac.arithmetic.manners import with_manners
 from almanac.arithmetic.marks import place_items

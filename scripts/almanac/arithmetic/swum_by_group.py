@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from almanac.arithmetic.course import Misfit
-from almanac.arithmetic.expand import Event, Piece, Rep
+from almanac.arithmetic.events import Event, Piece, Rep
 from almanac.arithmetic.facets import Shares
 from almanac.arithmetic.group_clock import GroupClock
 from almanac.arithmetic.swum import Swum, lay_out

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from almanac.arithmetic.effort import EffortSpan
-from almanac.arithmetic.expand import Rep
+from almanac.arithmetic.events import Rep
 from almanac.arithmetic.lane_order import LaneOrder
 from almanac.arithmetic.manners import until_all_done
 from almanac.arithmetic.pace import Target

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from almanac.arithmetic.effort import EffortScale
-from almanac.arithmetic.expand import Break, Event
+from almanac.arithmetic.events import Break, Event
 from almanac.arithmetic.group_clock import GroupClock
 from almanac.arithmetic.pace_lines import NoNumber
 from almanac.arithmetic.timed_reps import TimedRep

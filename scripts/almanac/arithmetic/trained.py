@@ -10,7 +10,7 @@ from fractions import Fraction
 from functools import cached_property
 
 from almanac.arithmetic.effort import EffortScale
-from almanac.arithmetic.expand import Piece, Rep
+from almanac.arithmetic.events import Piece, Rep
 from almanac.model.effort_plans import Build, Descend, Rotate
 from almanac.model.gear import Gear
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from almanac.arithmetic.expand import Break, Event, Piece, Rep
+from almanac.arithmetic.events import Break, Event, Piece, Rep
 from almanac.arithmetic.group_clock import GroupClock
 from almanac.arithmetic.pace import Target
 from almanac.arithmetic.timed_reps import TimedRep

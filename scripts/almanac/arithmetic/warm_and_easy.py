@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from collections.abc import Set as AbstractSet
 
 from almanac.arithmetic.effort import EffortScale
-from almanac.arithmetic.expand import Rep
+from almanac.arithmetic.events import Rep
 
 Words = AbstractSet[str]  # the effort words that a rep holds something of
 Told = tuple[int, bool] | None  # a rep that settles a rule, by its place, and whether it breaks it

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from almanac.analysis.analysis import Analysis
 from almanac.analysis.pool_fits import crews_in_water
 from almanac.arithmetic.cords import CordsAtOnce, cords_at_once, is_tied, ties, tows
-from almanac.arithmetic.expand import Rep
+from almanac.arithmetic.events import Rep
 from almanac.arithmetic.lane_order import lane_order
 from almanac.checks.rule import Problem, forbids, refuses
 from almanac.checks.ways import entry_level

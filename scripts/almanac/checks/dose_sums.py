@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.expand import Piece
+from almanac.arithmetic.events import Piece
 from almanac.arithmetic.swum import Swum
 from almanac.model.drill import Drill
 from almanac.source.reader import DataPath

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Collection, Iterator, Mapping
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.expand import Break, Event, Piece, Rep
+from almanac.arithmetic.events import Break, Event, Piece, Rep
 from almanac.arithmetic.swum import Swum
 from almanac.arithmetic.under_water import rest_after
 from almanac.checks.dose_sums import is_plain, over_dose, times_more

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator
 from typing import NamedTuple
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.expand import Piece, Rep
+from almanac.arithmetic.events import Piece, Rep
 from almanac.arithmetic.goes import goes, turns_with
 from almanac.arithmetic.loads import (
     excluded,

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.expand import Event
+from almanac.arithmetic.events import Event
 from almanac.arithmetic.practice import PracticeSummary
 from almanac.arithmetic.run_crews import RunCrew, run_crews
 from almanac.arithmetic.run_sheet import SheetRow

@@ -8,7 +8,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from itertools import groupby
 
-from almanac.arithmetic.expand import Event, Rep
+from almanac.arithmetic.events import Event, Rep
 from almanac.arithmetic.leaving_out import comes_home, step_home
 from almanac.arithmetic.scaling import Scalable, item_at
 from almanac.arithmetic.swum import Swum

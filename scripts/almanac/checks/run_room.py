@@ -7,7 +7,7 @@ from dataclasses import dataclass, field, replace
 from functools import cached_property, reduce
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.expand import Event, Rep
+from almanac.arithmetic.events import Event, Rep
 from almanac.arithmetic.loads import loads_hands, resists, worn_in
 from almanac.arithmetic.swum import Swum
 from almanac.arithmetic.under_water import is_under

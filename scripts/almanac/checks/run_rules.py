@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 from functools import cached_property
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.expand import Rep
+from almanac.arithmetic.events import Rep
 from almanac.arithmetic.group_clock import GroupClock
 from almanac.arithmetic.swum import Swum
 from almanac.arithmetic.under_water import is_under

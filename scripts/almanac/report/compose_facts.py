@@ -23,8 +23,8 @@ from almanac.arithmetic.composing_pieces import (
     WARM_UP,
     PracticePiece,
 )
-from almanac.arithmetic.expand import Piece as Swum
-from almanac.arithmetic.expand import Rep
+from almanac.arithmetic.events import Piece as Swum
+from almanac.arithmetic.events import Rep
 from almanac.arithmetic.glance import chief_drill
 from almanac.arithmetic.warm_and_easy import effort_words_of, opening
 from almanac.model.drill import Drill

@@ -8,7 +8,7 @@ from functools import cached_property
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.composing_pieces import COOL_DOWN, EASY, MAIN, PART, SKILL, WARM_UP
-from almanac.arithmetic.expand import Rep
+from almanac.arithmetic.events import Rep
 from almanac.arithmetic.trained import FAST, NAMED, Swim, Trained, Training
 from almanac.model.vocabularies import TO_RECOVER, TO_WARM_UP
 from almanac.report.compose_pieces import Candidate

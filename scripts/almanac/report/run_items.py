@@ -7,7 +7,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
-from almanac.arithmetic.expand import Rep
+from almanac.arithmetic.events import Rep
 from almanac.model.catalogue import Catalogue
 from almanac.report.reps_line import what_words
 from almanac.report.run_line import run_line
