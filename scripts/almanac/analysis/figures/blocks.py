@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator
 
 from almanac.analysis.figures.facets import PART_ESTIMATED
 from almanac.analysis.figures.figure import Figure, Section, Shown
+from almanac.analysis.figures.kept_of_blocks import KEPT, KEPT_OF_WEEK, kept_of
 from almanac.arithmetic.block import BlockSummary, WeekPlan
 from almanac.arithmetic.block_wishes import (
     GoalOfBlock,
@@ -36,21 +37,6 @@ from almanac.arithmetic.block_workings import (
     week_distance,
     week_load_total,
 )
-from almanac.arithmetic.kept import (
-    KeptSession,
-    kept_load,
-    kept_metres,
-    kept_minutes,
-    kept_of_week,
-    kept_rating,
-    kept_sessions,
-    planned_metres,
-    planned_minutes,
-    planned_rating,
-    planned_session_load,
-    week_kept_load,
-    week_kept_metres,
-)
 from almanac.arithmetic.taper import taper
 from almanac.arithmetic.training_load import week_load
 from almanac.arithmetic.week_change import (
@@ -61,7 +47,6 @@ from almanac.arithmetic.week_change import (
     resisted_change,
     week_change,
 )
-from almanac.arithmetic.working import Working
 
 
 def _itself(summary: BlockSummary) -> Iterator[tuple[str, BlockSummary]]:
@@ -101,27 +86,6 @@ def _also_estimated(days: str, weeks: Iterable[WeekPlan]) -> str:
 
 def _known_loads(of: WeekOfBlock) -> str:
     return _of_days(of.week.load.known, of.week.load.days) if of.week.load else ""
-
-
-def _kept(summary: BlockSummary) -> Iterator[tuple[str, KeptSession]]:
-    """``2026-11-24 17:30 kept load``: a session by its day and start."""
-    for kept in kept_sessions(summary):
-        yield f"{kept.day.on} {kept.plan.start} {{}}", kept
-
-
-def _kept_metres(of: WeekOfBlock) -> Working | None:
-    return week_kept_metres(of.group, of.week)
-
-
-def _kept_load(of: WeekOfBlock) -> Working | None:
-    return week_kept_load(of.group, of.week)
-
-
-def _kept_count(of: WeekOfBlock) -> str:
-    """Of how many sessions of the week it is."""
-    sessions = sum(len(day.sessions) for day in of.week.days)
-    kept = len(list(kept_of_week(of.group, of.week)))
-    return "" if kept == sessions else f"{kept} of {sessions} sessions"
 
 
 TOTALS: tuple[Figure[BlockSummary], ...] = ()
@@ -183,23 +147,6 @@ LOAD: tuple[Figure[WeekOfBlock], ...] = (
     Figure("monotony", "Monotony", monotony, Shown.HUNDREDTHS, explained=(week_load,)),
     Figure("strain", "Strain", strain, Shown.WHOLE, explained=(week_load,)),
 )
-# What was done beside what was planned: of a week, and of each session that was kept.
-KEPT_OF_WEEK: tuple[Figure[WeekOfBlock], ...] = (
-    Figure("kept distance", "Metres done", _kept_metres, Shown.WHOLE, "m",
-           (week_kept_metres,), partly=_kept_count),
-    Figure("kept load", "Load done", _kept_load, Shown.WHOLE, "", (week_kept_load, kept_load),
-           partly=_kept_count),
-)  # fmt: skip
-KEPT: tuple[Figure[KeptSession], ...] = (
-    Figure("planned minutes", "Minutes planned", planned_minutes, Shown.WHOLE, "min"),
-    Figure("kept minutes", "done", kept_minutes, Shown.WHOLE, "min"),
-    Figure("planned metres", "Metres planned", planned_metres, Shown.WHOLE, "m"),
-    Figure("kept metres", "done", kept_metres, Shown.WHOLE, "m"),
-    Figure("planned rating", "Rating planned", planned_rating, Shown.NUMBER),
-    Figure("kept rating", "given", kept_rating, Shown.NUMBER),
-    Figure("planned load", "Load planned", planned_session_load, Shown.WHOLE),
-    Figure("kept load", "done", kept_load, Shown.WHOLE, absent="not known"),
-)  # fmt: skip
 
 # What the block has of what was wished, beside its balance: the first of a table is wished.
 WISHED_GOALS: tuple[Figure[GoalOfBlock], ...] = (
@@ -242,7 +189,7 @@ BLOCK = (
         {"weeks": WEEKS, "shares": SHARES, "load": LOAD, "kept": KEPT_OF_WEEK},
         "Load of a week",
     ),
-    Section("kept", _kept, {"kept": KEPT}, "Load of a week"),
+    Section("kept", kept_of, {"kept": KEPT}, "Load of a week"),
     Section("goal", _goals, {"wishes": WISHED_GOALS}, "Load of a week"),
     Section("stroke", _strokes, {"wishes": WISHED_STROKES}, "Load of a week"),
     Section("wished load", _loads, {"wishes": WISHED_LOADS}, "Load of a week"),
