@@ -12,6 +12,7 @@ from almanac.analysis.askings import Told
 from almanac.checks import (
     adapted,
     aims,
+    benchmarks,
     block_days,
     block_wishes,
     blocks,
@@ -71,6 +72,7 @@ from almanac.checks import (
     under_water_told,
     unwritten,
     variants,
+    vocabularies,
     wording,
 )
 from almanac.checks.acceptances import weighed
@@ -83,6 +85,8 @@ from almanac.second_process import begun, in_turns, is_worth
 Found = list[tuple[Finding, str]]
 
 MODULES = (
+    vocabularies,
+    benchmarks,
     club,
     emergencies,
     teaching,
