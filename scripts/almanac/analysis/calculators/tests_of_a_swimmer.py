@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 
 from almanac.analysis.calculators.calculator import (
     Answer,
@@ -18,91 +17,25 @@ from almanac.analysis.calculators.calculator import (
     number,
     word,
 )
+from almanac.analysis.calculators.tested_swimmer import (
+    POOLS,
+    REFUSALS,
+    TestedSwimmer,
+    effort_field,
+    tested_in,
+    tested_swimmer,
+)
 from almanac.arithmetic.effort import EffortScale
 from almanac.arithmetic.effort_pace import EffortPace
-from almanac.arithmetic.known_tests import TestPoint
-from almanac.arithmetic.pace_lines import Because, PaceLine, line_through
+from almanac.arithmetic.pace_lines import line_through
 from almanac.arithmetic.rest_rules import rest_working
 from almanac.arithmetic.working import Known, Sum, UpTo, Working
-from almanac.units import COURSES, Course
-
-_TESTS = (
-    Field("distance", "First test, distance", least=10, most=5_000),
-    Field("time", "First test, time", Takes.TIME, least=5, most=7_200),
-    Field("distance-2", "Second test, distance", least=10, most=5_000, optional=True),
-    Field("time-2", "Second test, time", Takes.TIME, least=5, most=7_200, optional=True),
-)
-_REFUSALS = {
-    "half-a-test": "The second test needs both: its distance and its time.",
-    "same-distance": "Both tests are over the same distance: two distances make a line.",
-    "tests-disagree": "These two times cannot both be right: from the one to the other the time "
-    "grows with the distance to the power {exponent}, and swimmers' times lie between {least} and "
-    "{most}. Look at the stopwatch again.",
-    "too-slow": "At this effort a swimmer of this level would be slower than {slowest} m/s, and "
-    "would not stay up. Take a harder effort or a shorter distance.",
-}
-_POOLS = tuple((name, f"{course.length} {course.unit.value}") for name, course in COURSES.items())
+from almanac.units import COURSES
 
 
-def _tested_in(club: ClubNumbers) -> tuple[Field, ...]:
-    levels = tuple((name, own.title) for name, own in club.catalogue.words("levels").items())
-    return (
-        *_TESTS,
-        Field("pool", "Pool of the tests", Takes.CHOICE, default="25m", choices=_POOLS),
-        Field("level", "Level", Takes.CHOICE, default=levels[-1][0], choices=levels),
-    )
-
-
-def _effort(club: ClubNumbers, name: str, title: str, at: int) -> Field:
-    words = tuple((name, own.title) for name, own in club.catalogue.efforts.items())
-    default = words[min(at, len(words) - 1)][0]
-    return Field(name, title, Takes.CHOICE, default=default, choices=words)
-
-
-@dataclass(frozen=True)
-class _Tested:
-    """A swimmer by tests in one pool."""
-
-    values: Mapping[str, Given]
-    club: ClubNumbers
-    line: PaceLine
-    level: str
-
-    def seconds(self, effort: str, distance: float, course: Course) -> Working:
-        """The time over a distance, in a course's own unit, at an effort."""
-        policy = self.club.catalogue.policy
-        pace = EffortPace(self.line, self.club.scale, policy, course, self.level)
-        found = pace.time(effort, distance, distance)
-        if found is Because.TESTS_DISAGREE:
-            segment = self.line.segment(distance * course.unit.metres)
-            raise NoAnswer(
-                "tests-disagree",
-                exponent=segment.exponent,
-                least=policy.limit("least_exponent"),
-                most=policy.limit("greatest_exponent"),
-            )
-        if isinstance(found, Because):
-            raise NoAnswer("too-slow", slowest=policy.slowest_afloat(self.level))
-        return found
-
-
-def _tested(values: Mapping[str, Given], club: ClubNumbers) -> _Tested:
-    course = COURSES[word(values, "pool")]
-    given = [(values.get(f"distance{end}"), values.get(f"time{end}")) for end in ("", "-2")]
-    points = []
-    for metres, seconds in given:
-        if (metres is None) != (seconds is None):
-            raise NoAnswer("half-a-test")
-        if isinstance(metres, (int, float)) and isinstance(seconds, (int, float)):
-            points.append(TestPoint(metres * course.unit.metres, seconds, "", course))
-    if len({point.metres for point in points}) < len(points):
-        raise NoAnswer("same-distance")
-    ordered = tuple(sorted(points, key=lambda point: point.metres))
-    line = line_through(ordered, club.catalogue.policy)
-    return _Tested(values, club, line, word(values, "level"))
-
-
-def _send_off(tested: _Tested, effort: str, target: Working, metres: float) -> tuple[float, float]:
+def _send_off(
+    tested: TestedSwimmer, effort: str, target: Working, metres: float
+) -> tuple[float, float]:
     """The rest that an effort wants after a rep, and the send-off that leaves it."""
     policy = tested.club.catalogue.policy
     rules = policy.rest[effort]
@@ -115,7 +48,7 @@ def _send_off(tested: _Tested, effort: str, target: Working, metres: float) -> t
 
 
 def _send_offs(values: Mapping[str, Given], club: ClubNumbers) -> Answer:
-    tested = _tested(values, club)
+    tested = tested_swimmer(values, club)
     effort, distance = word(values, "effort"), number(values, "rep")
     found: dict[str, float] = {}
     for name, course in COURSES.items():
@@ -132,7 +65,7 @@ def _send_offs(values: Mapping[str, Given], club: ClubNumbers) -> Answer:
 
 
 def _ladder(values: Mapping[str, Given], club: ClubNumbers) -> Answer:
-    tested = _tested(values, club)
+    tested = tested_swimmer(values, club)
     course, reps = COURSES[word(values, "pool")], int(number(values, "reps"))
     first, last = (
         tested.seconds(word(values, name), number(values, "rep"), course).value
@@ -156,8 +89,8 @@ SEND_OFFS = Calculator(
     title="Send-offs and targets",
     asks="What does this swimmer hold over a distance at an effort, and when do they leave?",
     fields=lambda club: (
-        *_tested_in(club),
-        _effort(club, "effort", "Effort", 2),
+        *tested_in(club),
+        effort_field(club, "effort", "Effort", 2),
         Field("rep", "Distance of a rep", least=10, most=2_000, default=100),
     ),
     lines=(
@@ -166,7 +99,7 @@ SEND_OFFS = Calculator(
         Line("rest", "Rest that the effort wants", How.CLOCK),
         *(
             line
-            for name, title in _POOLS
+            for name, title in POOLS
             for line in (
                 Line(f"target-{name}", f"Target in {title}", How.TIME),
                 Line(f"send-off-{name}", f"Send-off in {title}", How.CLOCK),
@@ -175,7 +108,7 @@ SEND_OFFS = Calculator(
     ),
     sentences={
         "read": "{rep} at {effort}: hold {target}, leave on {send-off}.",
-        **{f"mid-{name}": f"In {title} it ends mid-pool, not at a wall." for name, title in _POOLS},
+        **{f"mid-{name}": f"In {title} it ends mid-pool, not at a wall." for name, title in POOLS},
         **_BASIS,
         "other-pools": "For the other pools by length alone; what a turn more or less is worth, "
         "nobody can say beforehand.",
@@ -184,7 +117,7 @@ SEND_OFFS = Calculator(
     "Gear and drills change it: a set's page counts them in.",
     work=_send_offs,
     by=(line_through, EffortPace.time, rest_working),
-    refusals=_REFUSALS,
+    refusals=REFUSALS,
     example={"distance": 100, "time": 80.0, "distance-2": 200, "time-2": 170.0},
     asked_as=(
         "interval from a test time",
@@ -206,9 +139,9 @@ DESCEND = Calculator(
     title="A descend ladder",
     asks="Each rep a little faster: which times?",
     fields=lambda club: (
-        *_tested_in(club),
-        _effort(club, "from", "First rep at", 1),
-        _effort(club, "to", "Last rep at", 3),
+        *tested_in(club),
+        effort_field(club, "from", "First rep at", 1),
+        effort_field(club, "to", "Last rep at", 3),
         Field("rep", "Distance of a rep", least=10, most=2_000, default=100),
         Field("reps", "Reps", Takes.WHOLE, least=2, most=20, default=4),
     ),
@@ -220,7 +153,7 @@ DESCEND = Calculator(
     limits="Evenly by the clock, from the time of the first effort to that of the last.",
     work=_ladder,
     by=(line_through, EffortPace.time, EffortScale.span),
-    refusals={**_REFUSALS, "rises": "A descend gets faster: let the last effort be the harder."},
+    refusals={**REFUSALS, "rises": "A descend gets faster: let the last effort be the harder."},
     example={"distance": 100, "time": 80.0, "distance-2": 200, "time-2": 170.0},
     asked_as=(
         "descending set times",
