@@ -21,6 +21,7 @@ from almanac.drawing.swimmer.segments import TRUNK, Arm, Leg, Posture
 from almanac.drawing.swimmer.walls import touching_arms
 
 LEAN = 1.8
+"""How steep the trunk of a lying swimmer is, in degrees, shoulders above hips."""
 
 
 # How much steeper a trunk lies: sitting in the water, or over a board that carries the chest.

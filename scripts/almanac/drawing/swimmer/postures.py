@@ -25,8 +25,6 @@ from almanac.drawing.swimmer.tumbling import (
 )
 from almanac.drawing.swimmer.walls import hung, planted, wading_legs
 
-"""How steep the trunk of a lying swimmer is, in degrees, shoulders above hips."""
-
 
 def posture(spec: PoseSpec) -> Posture:
     """The joint angles that a specification asks, the hips at their height over water or ground."""
