@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from almanac.drawing.swimmer.arms import RESTING
-from almanac.drawing.swimmer.land import IDLE
+from almanac.drawing.swimmer.grounded import IDLE
 from almanac.drawing.swimmer.legs_in_words import kick_words, legs_in_words
 from almanac.drawing.swimmer.phrases import (
     ARMS_WORDS,

@@ -9,10 +9,11 @@ from math import ceil
 from almanac.drawing.shapes import at, circle, element, number, path
 from almanac.drawing.swimmer.framing import WIDTH, frame_of
 from almanac.drawing.swimmer.geometry import Point
-from almanac.drawing.swimmer.land import ROLL_RADIUS, SEAT
+from almanac.drawing.swimmer.land import ROLL_RADIUS
 from almanac.drawing.swimmer.limbs import View, between
 from almanac.drawing.swimmer.pose_spec import DECK
 from almanac.drawing.swimmer.poses import Pose
+from almanac.drawing.swimmer.seated_on_land import SEAT
 
 
 def backdrop(held: Pose, view: View, *, calm: bool = False) -> list[str]:
