@@ -16,8 +16,6 @@ _HIDES = {
     ".mailmap": "it alters who is said to have written what",
 }
 _RUNS_BY_ITSELF = (".github/", ".ci/", ".pre-commit-config.yaml", ".vscode/", "CODEOWNERS")
-
-
 _MOST_NAMED = 8  # files named in one line before the rest is counted
 
 

@@ -13,6 +13,7 @@ _BLIND = re.compile(
     re.IGNORECASE,
 )
 BLIND = frozenset({"eyes", "blin", "pain", "blac"})
+"""Starts of words, as acts have them, of which one stands where somebody's eyes are shut."""
 _AT_REST = re.compile(r"\b(?:hold|holding|gutter|stand|standing|still|float|open)\b", re.IGNORECASE)
 _AT_SPEED = re.compile(
     r"\b(?:wall|sprint\w*|fast(?:er|est)?|full speed|all-out|flags|race|dive)\b", re.IGNORECASE

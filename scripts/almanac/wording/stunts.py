@@ -211,4 +211,3 @@ _ACTS = {
     ),
 }
 STUNTS = Acts(_ACTS, ends=("stops?", "unless", "before", "if", "may"))
-"""Starts of words, as acts have them, of which one stands where somebody's eyes are shut."""

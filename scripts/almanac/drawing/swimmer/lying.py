@@ -22,8 +22,6 @@ from almanac.drawing.swimmer.walls import touching_arms
 
 LEAN = 1.8
 """How steep the trunk of a lying swimmer is, in degrees, shoulders above hips."""
-
-
 # How much steeper a trunk lies: sitting in the water, or over a board that carries the chest.
 _SLOPES = {"sitting": 15.0, "short-grip": 8.0, "middle-grip": 4.0}
 _BREATH = {"to-you": 78.0, "away": -78.0}
