@@ -1,7 +1,8 @@
 """Practices and blocks made in code, with tests so round that their figures can be worked by hand.
 
-Squad osprey has two lane groups: `quick` swims 100 crawl in 80 s, `slow` in 100 s; squad heron has one, which no
-practice of osprey may count. Over a distance that was tested, all out is the test itself.
+Squad osprey has two lane groups: `quick` swims 100 crawl in 80 s, `slow` in 100 s; squad heron has
+one, which no practice of osprey may count. Over a distance that was tested, all out is the test
+itself.
 """
 
 from __future__ import annotations

@@ -40,7 +40,8 @@ BRIEFED_BY = {
 
 # word: (least rating, greatest rating, share of the best speed)
 EFFORTS = {
-    "easy": (0, 3, 0.72), "steady": (3, 5, 0.80), "strong": (5, 7, 0.87), "fast": (7, 9, 0.94), "all-out": (9, 10, 1.0),
+    "easy": (0, 3, 0.72), "steady": (3, 5, 0.80), "strong": (5, 7, 0.87), "fast": (7, 9, 0.94),
+    "all-out": (9, 10, 1.0),
 }  # fmt: skip
 SCALE = EffortScale(
     {word: Word(word.title(), "", Rating(*row[:2]), row[2]) for word, row in EFFORTS.items()}
@@ -74,7 +75,8 @@ GEAR = {  # what it does, seconds to change, pace factor
 }  # fmt: skip
 _BENCHMARKS: dict[str, tuple[dict[str, str], int, tuple[str, ...]]] = {
     "kick-25": (ON_BACK, 25, ()), "kick-50": (ON_BACK, 50, ()), "kick-200": (ON_BACK, 200, ()),
-    "kick-25-in-chute": (ON_BACK, 25, ("chute",)), "back-100": (BACKSTROKE, 100, ()), "back-400": (BACKSTROKE, 400, ()),
+    "kick-25-in-chute": (ON_BACK, 25, ("chute",)), "back-100": (BACKSTROKE, 100, ()),
+    "back-400": (BACKSTROKE, 400, ()),
     "board-100": (BOARD, 100, ("board",)), "crawl-100": (CRAWL, 100, ()),
 }  # fmt: skip
 
@@ -87,13 +89,15 @@ OSPREY = {
     "back-400": "5:12.0",
 }
 LIMITS = {
-    "gap_on_back": 10, "sendoff_step": 5, "rest_step": 5, "single_test_exponent": 1.08, "least_exponent": 1.0,
+    "gap_on_back": 10, "sendoff_step": 5, "rest_step": 5, "single_test_exponent": 1.08,
+    "least_exponent": 1.0,
     "greatest_exponent": 1.3, "slowest_afloat": 0.0, "most_reps": 400,
     "own_sendoff_from": 30, "rest_by_distance_most": 30, "held_as_50": 60,
 }  # fmt: skip
 # word: seconds for each 50 m, or share of the work; least and wanted
 REST = {
-    "easy": ("seconds_per_50", 3, 10), "steady": ("seconds_per_50", 4, 10), "strong": ("seconds_per_50", 5, 15),
+    "easy": ("seconds_per_50", 3, 10), "steady": ("seconds_per_50", 4, 10),
+    "strong": ("seconds_per_50", 5, 15),
     "fast": ("share_of_work", 0.25, 0.5), "all-out": ("share_of_work", 1.0, 2.0),
 }  # fmt: skip
 
@@ -241,7 +245,9 @@ def target(of: LaneGroup | None = None, course: Course = SHORT, **item) -> Targe
 def best(
     distance: float, activity: str = "kick", tests: Mapping[str, str | float] = OSPREY
 ) -> float:
-    """The best time over a distance, by numpy's straight lines between the logarithms of the tests."""
+    """The best time over a distance, by numpy's straight lines between the logarithms of the
+    tests.
+    """
     known = {
         int(id.split("-")[1]): parse_time(time)
         for id, time in tests.items()

@@ -1,4 +1,6 @@
-"""Requests for practices drawn by chance, and their answers as vectors that another program is held to."""
+"""Requests for practices drawn by chance, and their answers as vectors that another program is held
+to.
+"""
 
 from __future__ import annotations
 
@@ -92,7 +94,9 @@ def vectors(
     cases: Iterable[tuple[str, Request, Any]],
     path: Path,
 ) -> dict[str, str]:
-    """Writes each squad's data and what is answered to each request; what Node's tests are told by."""
+    """Writes each squad's data and what is answered to each request; what Node's tests are told
+    by.
+    """
     told = [
         {"squad": squad, "request": asdict(request), "answer": answer, "steps": [*steps]}
         for squad, request, answer, steps in cases
@@ -103,7 +107,9 @@ def vectors(
 
 
 def walked(answer: Proposals, chance: random.Random, deeds: int) -> Iterator[dict[str, Any]]:
-    """Deeds drawn by chance, one after the other on the first proposal, each with what comes of it."""
+    """Deeds drawn by chance, one after the other on the first proposal, each with what comes of
+    it.
+    """
     asked = answer.asked
     practice = practice_of(answer.proposals[0].order)
     for _ in range(deeds):

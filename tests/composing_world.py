@@ -1,8 +1,9 @@
 """Small tables to compose a practice from, by hand and by chance.
 
-A slot of 100 minutes, so that 60 tenths are a permille of it. Two lane groups: ``quick`` with 8 heads in 2 lanes, ``slow`` with
-9 in 2, so that their fullest lanes have 4 and 5. Goals, strokes and drills are 0, 1, 2; efforts 0 to 4, of which 3 is the first
-that counts as fast and 1 the last that is gentle; of gear 0 there are 10 and it takes 300 to change, of gear 1 20 and 100.
+A slot of 100 minutes, so that 60 tenths are a permille of it. Two lane groups: ``quick`` with 8
+heads in 2 lanes, ``slow`` with 9 in 2, so that their fullest lanes have 4 and 5. Goals, strokes and
+drills are 0, 1, 2; efforts 0 to 4, of which 3 is the first that counts as fast and 1 the last that
+is gentle; of gear 0 there are 10 and it takes 300 to change, of gear 1 20 and 100.
 """
 
 from __future__ import annotations
@@ -38,8 +39,8 @@ def named(word: str, number: int = 3) -> tuple[Named, ...]:
 
 
 def piece(id: str = "a", roles: str = "wsmec", **more: Any) -> PracticePiece:
-    """A set that is done once, serves nothing and asks for nothing, unless told otherwise; all of it
-    serves each of its goals, and is as hard as its hardest.
+    """A set that is done once, serves nothing and asks for nothing, unless told otherwise; all of
+    it serves each of its goals, and is as hard as its hardest.
     """
     empty: dict[str, Any] = dict.fromkeys(
         ("goals", "drills", "asks", "strokes", "gear", "begins", "ends"), ()

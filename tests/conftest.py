@@ -26,13 +26,16 @@ settings.register_profile("long-run", deadline=None, max_examples=500, print_blo
 
 # Whoever reads the club's own entries breaks when a coach edits them: these alone may.
 OF_THE_CLUB = {
-    "test_content.py", "test_club_blocks.py", "test_club_briefs.py", "test_club_composing.py", "test_club_judged.py",
+    "test_content.py", "test_club_blocks.py", "test_club_briefs.py", "test_club_composing.py",
+    "test_club_judged.py",
     "test_club_kick.py", "test_club_search.py", "test_club_words.py",
     "test_club_site.py", "test_club_texts.py", "test_lent.py", "test_own_clubs.py",
     "test_start_answers.py", "test_own_clubs_opened.py",
-    "test_forms.py", "test_review_hostile.py",  # a proposal without lists of words is lent the program's
+    "test_forms.py",
+    "test_review_hostile.py",  # a proposal without lists of words is lent the program's
 }  # fmt: skip
-# What tests read and no test stands in: some thousand folders, into each of which pytest would look.
+# What tests read and no test stands in: some thousand folders, into each of which pytest would
+# look.
 collect_ignore = [
     "catalogue",
     "examples",
@@ -42,18 +45,27 @@ collect_ignore = [
     "sessions",
     "words",
 ]
-# A worker takes a file at a time, these first, the longest at the head: what is long and begun last keeps one worker
-# at work while the others wait. Files of the browser stand between others, for they do not fill a core.
+# A worker takes a file at a time, these first, the longest at the head: what is long and begun last
+# keeps one worker at work while the others wait. Files of the browser stand between others, for
+# they do not fill a core.
 LONGEST = (
     "test_memory.py",  # first: it goes through all objects, of which there are few yet
-    "test_content.py", "test_add_entry.py", "test_serve.py", "test_access.py", "test_words.py", "test_run.py",
-    "test_own_clubs_opened.py", "test_recipes.py", "test_finder.py", "test_compose_block.py", "test_add_rules.py", "test_fuzz.py",
-    "test_examples.py", "test_offline.py", "test_club_composing.py", "test_print.py", "test_own_clubs.py", "test_journeys.py", "test_rename.py",
-    "test_club_search.py", "test_club_blocks.py", "test_search.py", "test_installed.py", "test_shown_everywhere.py", "test_style.py", "test_no_fault.py", "test_hostile_text.py",
-    "test_never_lose.py", "test_bring.py", "test_start_answers.py", "test_every_page.py", "test_compose.py", "test_rendering.py",
-    "test_choices.py", "test_check_cache.py", "test_club_site.py", "test_schemas.py", "test_paper.py", "test_scripts.py", "test_lent.py", "test_unsafe_words.py",
-    "test_reproducible.py", "test_hand_worked_moved.py", "test_new_and_fix.py", "test_home.py", "test_make_page.py", "test_drawing_body.py",
-    "test_computed_page.py", "test_taken_over.py", "test_policy.py", "test_review_hostile.py", "test_layers.py",
+    "test_content.py", "test_add_entry.py", "test_serve.py", "test_access.py", "test_words.py",
+    "test_run.py",
+    "test_own_clubs_opened.py", "test_recipes.py", "test_finder.py", "test_compose_block.py",
+    "test_add_rules.py", "test_fuzz.py",
+    "test_examples.py", "test_offline.py", "test_club_composing.py", "test_print.py",
+    "test_own_clubs.py", "test_journeys.py", "test_rename.py",
+    "test_club_search.py", "test_club_blocks.py", "test_search.py", "test_installed.py",
+    "test_shown_everywhere.py", "test_style.py", "test_no_fault.py", "test_hostile_text.py",
+    "test_never_lose.py", "test_bring.py", "test_start_answers.py", "test_every_page.py",
+    "test_compose.py", "test_rendering.py",
+    "test_choices.py", "test_check_cache.py", "test_club_site.py", "test_schemas.py",
+    "test_paper.py", "test_scripts.py", "test_lent.py", "test_unsafe_words.py",
+    "test_reproducible.py", "test_hand_worked_moved.py", "test_new_and_fix.py", "test_home.py",
+    "test_make_page.py", "test_drawing_body.py",
+    "test_computed_page.py", "test_taken_over.py", "test_policy.py", "test_review_hostile.py",
+    "test_layers.py",
 )  # fmt: skip
 _OWN = tuple(f"{HOME / name}/" for name in ("drills", "plans"))
 _opened: set[str] = set()
@@ -74,7 +86,9 @@ _ROOM = 2**31  # bytes; a run fills a fifth of them
 
 
 def _has_room(folder: Path) -> bool:
-    """Whether a folder may be written to, programs in it be run, and a run's files have room in it."""
+    """Whether a folder may be written to, programs in it be run, and a run's files have room in
+    it.
+    """
     if not os.access(folder, os.W_OK):
         return False
     about = os.statvfs(folder)
@@ -88,8 +102,9 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
 
 
 def pytest_collection(session: pytest.Session) -> None:
-    """Each worker begins elsewhere to read the modules, and so finds most of them compiled by another: where nothing
-    is compiled yet, as in a bare clone, all would else compile the same ones at the same time.
+    """Each worker begins elsewhere to read the modules, and so finds most of them compiled by
+    another: where nothing is compiled yet, as in a bare clone, all would else compile the same ones
+    at the same time.
     """
     worker = getattr(session.config, "workerinput", None)
     if worker is None or session.config.args != session.config.getini("testpaths"):
@@ -168,13 +183,17 @@ def loaded() -> Loaded:
 
 @pytest.fixture(scope="session")
 def club_root(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The club's own entries with the pages and the site that a build makes of them, built once a run."""
+    """The club's own entries with the pages and the site that a build makes of them, built once a
+    run.
+    """
     return built_once(tmp_path_factory, "club", HOME)
 
 
 @pytest.fixture(scope="session")
 def installed(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The Python of a virtual environment that the program was installed into, with no checkout in sight."""
+    """The Python of a virtual environment that the program was installed into, with no checkout in
+    sight.
+    """
     return made_once(tmp_path_factory, "installed", installed_from_wheel) / "environment/bin/python"
 
 

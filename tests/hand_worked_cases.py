@@ -1,4 +1,6 @@
-"""The sets of ``hand_worked/``, and the small catalogue with all of them in it as the program reads it."""
+"""The sets of ``hand_worked/``, and the small catalogue with all of them in it as the program reads
+it.
+"""
 
 from __future__ import annotations
 
@@ -25,7 +27,8 @@ FOLDER = Path(__file__).parent / "hand_worked"
 WORDS = {  # that the small catalogue has no need of
     "starts": "dive: {title: From a dive, means: Head first from the edge., ready_s: 20, "
     "safety: [{hazard: head-into-floor, control: Deep end only.}]}",
-    "partners": "by-turns: {title: By turns, means: One goes as the other rests., takes_turns: true}",
+    "partners": "by-turns: {title: By turns, means: One goes as the other rests., takes_turns: "
+    "true}",
     "teams": "relay-of-four: {title: Relay of four, means: Four share the distance., swimmers: 4}",
 }
 
@@ -46,7 +49,9 @@ class Case:
         return self.told["worked"]
 
     def entry(self, *items: str) -> str:
-        """The file of a set of some items, else of its own: the reader of the program is to read it."""
+        """The file of a set of some items, else of its own: the reader of the program is to read
+        it.
+        """
         own = ("variants", "most_in_lane")
         most = "".join(f"{name}: {self.told[name]}\n" for name in own if name in self.told)
         written = "".join(textwrap.indent(item, "  ") for item in items or self.items)

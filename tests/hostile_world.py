@@ -1,7 +1,8 @@
-"""The catalogue in which every field of every kind stands, with hostile text in each that takes free text.
+"""The catalogue in which every field of every kind stands, with hostile text in each that takes
+free text.
 
-Which fields those are follows from the schemas: every text that no vocabulary, list of ids, choice, time, day
-or form narrows. Each carries a mark of its own and as many payloads as it holds.
+Which fields those are follows from the schemas: every text that no vocabulary, list of ids, choice,
+time, day or form narrows. Each carries a mark of its own and as many payloads as it holds.
 """
 
 from __future__ import annotations
@@ -27,19 +28,26 @@ IN_TABLES = {"title", "summary", "other", "note", "changed[]"}  # fields that be
 PAYLOADS = (
     *FORMULAS,
     # HTML, attributes, comments, ends of what text may stand in
-    "<img src=x onerror=pwn()>", "<svg/onload=pwn()>", "<script>pwn()</script>", "</script><script>pwn()</script>",
-    "</style></title></textarea></svg>", "<!--", "-->", "]]>", '"onmouseover="pwn()', "'onfocus='pwn()'autofocus='", "<b>bold</b>",
-    "&lt;i&gt;&#60;u&#62;", "&amp;", "<iframe/srcdoc=x>", "<base/href=//evil.example>", "<style>*{display:none}</style>",
+    "<img src=x onerror=pwn()>", "<svg/onload=pwn()>", "<script>pwn()</script>",
+    "</script><script>pwn()</script>",
+    "</style></title></textarea></svg>", "<!--", "-->", "]]>", '"onmouseover="pwn()',
+    "'onfocus='pwn()'autofocus='", "<b>bold</b>",
+    "&lt;i&gt;&#60;u&#62;", "&amp;", "<iframe/srcdoc=x>", "<base/href=//evil.example>",
+    "<style>*{display:none}</style>",
     # scripts
-    "';pwn();//", "\\';pwn()//", "${pwn()}", "`${pwn()}`", "\\u003cscript\\u003e", "javascript:pwn()", '"}];pwn();[{"',
+    "';pwn();//", "\\';pwn()//", "${pwn()}", "`${pwn()}`", "\\u003cscript\\u003e",
+    "javascript:pwn()", '"}];pwn();[{"',
     # Markdown and its extensions
-    "![x](https://evil.example/x.png)", "[x](javascript:pwn())", "<https://evil.example>", "**bold**", "_i_", "`code`", "~~s~~",
-    "==m==", "^^i^^", "{onclick=pwn()}", "{:onclick=pwn()}", "[^1]", ":fire:", '--8<--"/etc/passwd"', "[TOC]", "|a|b|", "*[HTML]:x", "\\*",
+    "![x](https://evil.example/x.png)", "[x](javascript:pwn())", "<https://evil.example>",
+    "**bold**", "_i_", "`code`", "~~s~~",
+    "==m==", "^^i^^", "{onclick=pwn()}", "{:onclick=pwn()}", "[^1]", ":fire:",
+    '--8<--"/etc/passwd"', "[TOC]", "|a|b|", "*[HTML]:x", "\\*",
     "#", "---", "!!!note", "++ctrl++", "(c)", "$x$", "[[x]]",
     # templates
     "{{7*7}}", "{%raw%}", "{#x#}", "<%=7*7%>", "#{7*7}",
     # styles, addresses, calendars, other alphabets
-    "url(https://evil.example)", "expression(pwn())", "//evil.example", "data:text/html,x", "END:VEVENT", "ATTACH:https://evil.example",
+    "url(https://evil.example)", "expression(pwn())", "//evil.example", "data:text/html,x",
+    "END:VEVENT", "ATTACH:https://evil.example",
     "\\n", "\\;\\,", "%0d%0aX:1", "../../x", "é水", "עברית", "🏊",
 )  # fmt: skip
 _NARROW = ("vocabulary", "reference", "enum", "const", "clock", "format")
@@ -54,7 +62,9 @@ _OPEN_FORMS = {
 
 @dataclass(frozen=True)
 class Injected:
-    """A text that was put into a field: the entry's kind and id, the field without numbers and names, the text."""
+    """A text that was put into a field: the entry's kind and id, the field without numbers and
+    names, the text.
+    """
 
     kind: str
     id: str
@@ -63,7 +73,9 @@ class Injected:
 
 
 def inject(root: Path, turn: int = 0) -> list[Injected]:
-    """Lay out the catalogue below ``root`` with hostile text in it. ``turn`` begins with other payloads."""
+    """Lay out the catalogue below ``root`` with hostile text in it. ``turn`` begins with other
+    payloads.
+    """
     CASE.build(root)
     put: list[Injected] = []
     for entry in entry_files(root)[0]:
@@ -115,7 +127,9 @@ _Plain.add_representer(
 
 
 def _all(kind: str, piece: Any) -> Iterator[dict[str, Any]]:
-    """A piece and those beside it that a value may be held against, each with its ``$ref`` opened."""
+    """A piece and those beside it that a value may be held against, each with its ``$ref``
+    opened.
+    """
     if not isinstance(piece, Mapping):
         return
     whole = dict(piece)

@@ -21,8 +21,10 @@ _CLAUSE = re.compile(r"[.;:!?,]")
 _EMPTY = frozenset(
     re.findall(
         r"\w+",
-        "a all an and are as at be but by do does down each every few for from had has have he her here"
-        " his if in into is it its less more most no not of off on one or out over own same she so than"
+        "a all an and are as at be but by do does down each every few for from had has have he "
+        "her here"
+        " his if in into is it its less more most no not of off on one or out over own same she "
+        "so than"
         " that the their them then there they this three to two up was what when which who with you"
         " your",
     )
@@ -31,10 +33,12 @@ NOT_AMERICAN = {"practice", "practices", "licensed", "story"}  # right in Britai
 ARCHAIC = re.compile(
     r"\b(?:upon|lest|whilst|amongst|amidst?|unto|ere|aloft|hence(?:forth)?|thus|thence|whence|hither"
     r"|thither|n[ao]ught|there(?:of|in|upon|with)|where(?:of|in|upon|by)|albeit|betwixt|forthwith"
-    r"|nigh|oft|'tis|shall|thou|thee|nay|aye|yonder|perchance|verily|athwart|save for|would that|gidd(?:y|iness)|tells on)\b",
+    r"|nigh|oft|'tis|shall|thou|thee|nay|aye|yonder|perchance|verily|athwart|save for|would "
+    r"that|gidd(?:y|iness)|tells on)\b",
     re.IGNORECASE,
 )
-# "Who has none stops", for "anyone who has none stops"; a question, asked or told, is another thing.
+# "Who has none stops", for "anyone who has none stops"; a question, asked or told, is another
+# thing.
 WHO_ALONE = re.compile(
     r"(?:^|[.;] )who (?!reviewed|may start|swims where|goes first)(?=[^.;?]*[.;])", re.IGNORECASE
 )

@@ -1,4 +1,6 @@
-"""Three clubs begun with ``start`` by options: yards with a summer pool of 50 m, long course only, and on land alone."""
+"""Three clubs begun with ``start`` by options: yards with a summer pool of 50 m, long course only,
+and on land alone.
+"""
 
 from __future__ import annotations
 
@@ -24,12 +26,15 @@ class OwnClub:
 
 
 YARDS = (
-    "--name", "Yard Club", "--address", "https://host.example/almanac/", "--pool", "home 25yd 6 4-7ft", "--pool", "summer 50m 8 2",
-    "--squad", "reds foundation 2 2 10 5:40 / 1 4 -", "--squad", "blues performing 5 4 16 3:30", "--gear", "kickboard=20 fins=12",
+    "--name", "Yard Club", "--address", "https://host.example/almanac/", "--pool",
+    "home 25yd 6 4-7ft", "--pool", "summer 50m 8 2",
+    "--squad", "reds foundation 2 2 10 5:40 / 1 4 -", "--squad", "blues performing 5 4 16 3:30",
+    "--gear", "kickboard=20 fins=12",
     "--welcome", "What we teach: here.", "--colour", "green",
 )  # fmt: skip
 LONG = (
-    "--name", "SV Beispiel", "--address", "https://host.example/sv", "--pool", "Große Halle 50-m-Bahn 8 1,8-2,0",
+    "--name", "SV Beispiel", "--address", "https://host.example/sv", "--pool",
+    "Große Halle 50-m-Bahn 8 1,8-2,0",
     "--squad", "eins building 4 4 16 4:10,5", "--gear", "-",
 )  # fmt: skip
 LAND = (

@@ -23,9 +23,11 @@ pool: home
 slot: {start: "18:00", minutes: 30}
 focus: Toes make the water boil.
 parts:
-  - {part: warm-up, talk: 2:00, items: [{reps: 2, distance: 50, do: back-kick, effort: easy, rest: 0:10}]}
+  - {part: warm-up, talk: 2:00, items: [{reps: 2, distance: 50, do: back-kick, effort: easy,
+      rest: 0:10}]}
   - {part: main, set: six-fifties, talk: 1:30}
-  - {part: main, items: [{reps: 2, distance: 25, do: back-kick, effort: fast, gear: [fins], sendoff: 1:00}]}
+  - {part: main, items: [{reps: 2, distance: 25, do: back-kick, effort: fast, gear: [fins],
+      sendoff: 1:00}]}
   - {part: main, items: [{reps: 1, distance: 50, do: back-swim, effort: easy}]}
 """
 
@@ -42,12 +44,14 @@ weeks:
            fri: {other: Land work, minutes: 30, rating: 4}, sat: {rest: true}, sun: {rest: true}}
     benchmarks: [back-kick-50]
   - focus: Then speed.
-    days: {mon: {practice: tuesday}, wed: {practice: tuesday}, fri: {practice: tuesday}, sun: {rest: true},
+    days: {mon: {practice: tuesday}, wed: {practice: tuesday}, fri: {practice: tuesday},
+      sun: {rest: true},
            tue: {rest: true}, thu: {rest: true}, sat: {rest: true}}
   - focus: Ease.
     taper: true
     days: {mon: {practice: tuesday}, sun: {rest: true},
-           tue: {rest: true}, wed: {rest: true}, thu: {rest: true}, fri: {rest: true}, sat: {rest: true}}
+           tue: {rest: true}, wed: {rest: true}, thu: {rest: true}, fri: {rest: true},
+             sat: {rest: true}}
     benchmarks: [back-kick-50]
 """
 

@@ -1,5 +1,6 @@
-"""What a change that a run offers makes of a practice, written as a practice of its own: so that ``check`` can
-be asked what it says of it. A change of one lane group is made of all of them where all are offered it.
+"""What a change that a run offers makes of a practice, written as a practice of its own: so that
+``check`` can be asked what it says of it. A change of one lane group is made of all of them where
+all are offered it.
 """
 
 from __future__ import annotations
@@ -18,9 +19,12 @@ from almanac.model.swim_set import Item, Round
 from almanac.source.reader import DataPath
 
 CODES = {
-    "no-warm-up", "no-easy-after-all-out", "under-water-after-fast", "under-water-rest", "under-water-set",
-    "under-water-practice", "under-water-rep", "drill-dose", "resisted-dose", "resisted-rep", "plates-dose",
-    "sendoff-too-tight", "start-forbidden", "start-depth", "depth-unfit", "land-long", "gear-not-for",
+    "no-warm-up", "no-easy-after-all-out", "under-water-after-fast", "under-water-rest",
+    "under-water-set",
+    "under-water-practice", "under-water-rep", "drill-dose", "resisted-dose", "resisted-rep",
+    "plates-dose",
+    "sendoff-too-tight", "start-forbidden", "start-depth", "depth-unfit", "land-long",
+    "gear-not-for",
     "back-without-flags",
 }  # fmt: skip
 
@@ -34,7 +38,9 @@ class Changed:
 
 
 def plain(analysis: Analysis, practice: Practice) -> Practice:
-    """The practice with its sets as items in place, so that they can be changed. Variants stay as they are."""
+    """The practice with its sets as items in place, so that they can be changed. Variants stay as
+    they are.
+    """
     sets = analysis.catalogue.sets
     parts = tuple(
         replace(part, set=None, items=sets[part.set].items)
@@ -46,8 +52,8 @@ def plain(analysis: Analysis, practice: Practice) -> Practice:
 
 
 def offered(analysis: Analysis, practice: Practice) -> Iterator[tuple[bool, Changed]]:
-    """Changes of a practice, and whether each is offered: parts that go, fewer reps, rounds, and stops after
-    which nothing of the part is done.
+    """Changes of a practice, and whether each is offered: parts that go, fewer reps, rounds, and
+    stops after which nothing of the part is done.
     """
     summary = analysis.practices[practice.id]
     offers, own = practice_offers(analysis, summary), plain(analysis, practice)
@@ -99,8 +105,8 @@ def _of_part(
 def together(
     analysis: Analysis, practice: Practice, chance: random.Random, often: float
 ) -> Practice:
-    """Many changes that are offered, made together, each as far as it goes: items sat out or cut to their fewest
-    reps, rounds to the least or the most, parts skipped.
+    """Many changes that are offered, made together, each as far as it goes: items sat out or cut to
+    their fewest reps, rounds to the least or the most, parts skipped.
     """
     summary = analysis.practices[practice.id]
     offers, own = practice_offers(analysis, summary), plain(analysis, practice)
@@ -147,7 +153,9 @@ def _reps(items: tuple[Item, ...], path: DataPath) -> Iterator[tuple[DataPath, R
 
 
 def _with(items: tuple[Item, ...], path: DataPath, item: Item | None) -> tuple[Item, ...]:
-    """Items with another in the place of one; without it where there is none, and without rounds of nothing."""
+    """Items with another in the place of one; without it where there is none, and without rounds of
+    nothing.
+    """
     place, rest = int(path[1]), path[2:]
     inner = items[place]
     if rest and isinstance(inner, Round):
@@ -158,7 +166,9 @@ def _with(items: tuple[Item, ...], path: DataPath, item: Item | None) -> tuple[I
 
 
 def broken(analysis: Analysis, practice: Practice) -> set[str]:
-    """The codes of the rules of rest, order and safety that a practice breaks, alone in its club."""
+    """The codes of the rules of rest, order and safety that a practice breaks, alone in its
+    club.
+    """
     sets = {doing.set for _, doing in practice.doings}
     kept = {
         key: entry

@@ -1,4 +1,6 @@
-"""Runs laid out on the clock from their data alone, as the page that runs them lays them: blocks end to end."""
+"""Runs laid out on the clock from their data alone, as the page that runs them lays them: blocks
+end to end.
+"""
 
 from __future__ import annotations
 
@@ -11,8 +13,8 @@ Told = Mapping[str, Any]
 
 @dataclass
 class Laid:
-    """What one crew does in a part: when each rep goes and when all is over, in seconds. ``is_known`` is False
-    once something has no length.
+    """What one crew does in a part: when each rep goes and when all is over, in seconds.
+    ``is_known`` is False once something has no length.
     """
 
     starts_s: float = 0.0

@@ -102,5 +102,6 @@ def stray(root: Path, chance: random.Random) -> None:
 
 
 SAVES: tuple[Save, ...] = (
-    edit_text, comment, add_drill, remove_set, retitle_goal, rename_site, rename_word, break_or_mend, no_yaml, move_folder, stray,
+    edit_text, comment, add_drill, remove_set, retitle_goal, rename_site, rename_word,
+    break_or_mend, no_yaml, move_folder, stray,
 )  # fmt: skip

@@ -1,8 +1,9 @@
-"""What all tests share: the small catalogue, how much of a long test runs, and what is made once a run.
+"""What all tests share: the small catalogue, how much of a long test runs, and what is made once a
+run.
 
-``catalogue/`` is a small club with an entry of every kind and every form that an entry can take. Tests of the
-code read it and never the club's own entries, so that a coach's edit breaks no test of the code; what the club
-itself promises of its entries stands in ``test_content.py``.
+``catalogue/`` is a small club with an entry of every kind and every form that an entry can take.
+Tests of the code read it and never the club's own entries, so that a coach's edit breaks no test of
+the code; what the club itself promises of its entries stands in ``test_content.py``.
 """
 
 from __future__ import annotations
@@ -54,7 +55,9 @@ def examples(by_default: int, whole: int) -> int:
 
 
 def share(cases: Iterable[T], most: int, seed: object = 0) -> list[T]:
-    """A seeded share of cases, ``most`` at most, in their order; all of them where ``--long`` was given."""
+    """A seeded share of cases, ``most`` at most, in their order; all of them where ``--long`` was
+    given.
+    """
     every = list(cases)
     if _long or len(every) <= most:
         return every
@@ -68,8 +71,8 @@ def _remembered() -> DocumentStore:
 
 
 def reread(root: Path) -> Loaded:
-    """A changed copy of the small catalogue: what stands there as before is remembered, as by ``almanac check``.
-    ``--long`` reads all of it.
+    """A changed copy of the small catalogue: what stands there as before is remembered, as by
+    ``almanac check``. ``--long`` reads all of it.
     """
     return load(root, None if _long else _remembered())
 
@@ -90,7 +93,9 @@ def made_once(factory: pytest.TempPathFactory, name: str, make: Callable[[Path],
 
 
 def built_once(factory: pytest.TempPathFactory, name: str, root: Path) -> Path:
-    """A folder with a copy of the entries below ``root``, the pages and the site that a build makes of them."""
+    """A folder with a copy of the entries below ``root``, the pages and the site that a build makes
+    of them.
+    """
 
     def make(scratch: Path) -> None:
         own = load(copied(root, scratch))
@@ -101,7 +106,9 @@ def built_once(factory: pytest.TempPathFactory, name: str, root: Path) -> Path:
 
 
 def installed_from_wheel(scratch: Path) -> None:
-    """A wheel built from the checkout, and unpacked into a virtual environment beside the libraries of this one."""
+    """A wheel built from the checkout, and unpacked into a virtual environment beside the libraries
+    of this one.
+    """
     build = [
         sys.executable,
         "-m",
@@ -120,7 +127,8 @@ def installed_from_wheel(scratch: Path) -> None:
     (wheel,) = scratch.glob("*.whl")
     with zipfile.ZipFile(wheel) as unpacked:
         unpacked.extractall(folder)
-    # the libraries alone: the line that leads to the checkout stands in a .pth of theirs, which nobody reads
+    # the libraries alone: the line that leads to the checkout stands in a .pth of theirs, which
+    # nobody reads
     (folder / "libraries.pth").write_text(sysconfig.get_path("purelib") + "\n", "utf-8")
 
 

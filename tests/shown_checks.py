@@ -1,5 +1,6 @@
 """What no text that is shown may hold: a negative rest, a density over 100 %, an id where a title
-exists, a monotony of a week that is not known, the noise of binary fractions. Over pages, cards, terminal texts, CSV and JSON.
+exists, a monotony of a week that is not known, the noise of binary fractions. Over pages, cards,
+terminal texts, CSV and JSON.
 """
 
 from __future__ import annotations
@@ -129,8 +130,8 @@ def slips_in_texts(catalogue: Catalogue, texts: Texts) -> list[str]:
 
 def slips_in_json(value: Any, path: str = "") -> Iterator[str]:
     """Each number in JSON that is below zero where it is a rest, over 1 where it is a density, or
-    holds more than tenths of seconds or the noise of binary fractions; and a monotony or strain of a
-    week of which fewer than seven days are known.
+    holds more than tenths of seconds or the noise of binary fractions; and a monotony or strain of
+    a week of which fewer than seven days are known.
     """
     if isinstance(value, dict):
         if value.get("known_days", 7) < 7 and (value.get("monotony") or value.get("strain")):

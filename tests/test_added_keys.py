@@ -21,8 +21,10 @@ def added(text: str, keys: dict[str, str], path: tuple[str | int, ...] = ("days"
     [
         ("days:\n  mon: {rest: true}\n  wed: {rest: true}\n", {"tue": "{rest: true}"},
          "days:\n  mon: {rest: true}\n  tue: {rest: true}\n  wed: {rest: true}\n"),
-        ("days:\n  wed: {rest: true}  # a note\nend: 1\n", {"mon": "{rest: true}", "sun": "{a: 1}", "tue": "{a: 2}"},
-         "days:\n  mon: {rest: true}\n  tue: {a: 2}\n  wed: {rest: true}  # a note\n  sun: {a: 1}\nend: 1\n"),
+        ("days:\n  wed: {rest: true}  # a note\nend: 1\n",
+         {"mon": "{rest: true}", "sun": "{a: 1}", "tue": "{a: 2}"},
+         ("days:\n  mon: {rest: true}\n  tue: {a: 2}\n  wed: {rest: true}  # a note\n  sun: {a: "
+         "1}\nend: 1\n")),
         ("days:\n  mon:\n    practice: a\n    land: b\n\n# below\nend: 1\n", {"tue": "{a: 1}"},
          "days:\n  mon:\n    practice: a\n    land: b\n  tue: {a: 1}\n\n# below\nend: 1\n"),
         ("days:\n  # of Wednesday\n  wed: {a: 1}\n", {"tue": "{a: 2}"},

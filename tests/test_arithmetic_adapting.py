@@ -1,4 +1,6 @@
-"""How drills, gear and sets fit needs: by rule, by what they say themselves, and what is done instead."""
+"""How drills, gear and sets fit needs: by rule, by what they say themselves, and what is done
+instead.
+"""
 
 from __future__ import annotations
 

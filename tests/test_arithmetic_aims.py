@@ -1,7 +1,8 @@
-"""Between which times a coach can ask to hold a rep: those of the tests at the hardest and the easiest effort.
+"""Between which times a coach can ask to hold a rep: those of the tests at the hardest and the
+easiest effort.
 
-By hand: osprey-1 swims 100 crawl in a tested time; easy is a share of 0.72 of it and all out the test itself; fins
-take 0.8 of the time.
+By hand: osprey-1 swims 100 crawl in a tested time; easy is a share of 0.72 of it and all out the
+test itself; fins take 0.8 of the time.
 """
 
 from __future__ import annotations

@@ -51,7 +51,8 @@ def test_an_assumed_time_stands_in_where_nothing_tells():
 
 @pytest.mark.parametrize(
     ("assume", "seconds"),
-    [("1:20", 80), ({"osprey-1": "1:10"}, 70), ({"osprey-1": 70, "heron-1": 90}, 70), ({"heron-1": 90}, None)],
+    [("1:20", 80), ({"osprey-1": "1:10"}, 70), ({"osprey-1": 70, "heron-1": 90}, 70),
+     ({"heron-1": 90}, None)],
 )  # fmt: skip
 def test_it_is_for_all_or_for_each_lane_group(assume, seconds):
     assert first(assume=assume).target_s == seconds

@@ -1,6 +1,7 @@
 """Blocks added up, worked by hand and against numpy; when drills and goals come in them.
 
-Squad osprey: `quick` swims 100 crawl in 80 s, `slow` in 100 s; all out is rated 9.5, fast 8, strong 6.
+Squad osprey: `quick` swims 100 crawl in 80 s, `slow` in 100 s; all out is rated 9.5, fast 8, strong
+6.
 """
 
 from __future__ import annotations
@@ -66,11 +67,13 @@ def hundreds(reps, **more):
 
 
 def test_balance_of_a_practice_in_yards_is_in_metres():
-    # 700 yd: 100 kick on the back strong, 100 with a board fast, 200 crawl in socks fast, 2 × (50 kick + 50 backstroke)
-    # all out, 100 dolphin kick on the back. One yard is 0.9144 m exactly (international yard and pound agreement, 1959).
+    # 700 yd: 100 kick on the back strong, 100 with a board fast, 200 crawl in socks fast, 2 × (50
+    # kick + 50 backstroke) all out, 100 dolphin kick on the back. One yard is 0.9144 m exactly
+    # (international yard and pound agreement, 1959).
     dolphin = replace(DRILLS["kick"], id="dolphin", kick="dolphin")
     into_stroke = {"reps": 2, "parts": [
-        {"distance": 50, "do": "kick", "effort": "all-out"}, {"distance": 50, "do": "backstroke", "effort": "all-out"},
+        {"distance": 50, "do": "kick", "effort": "all-out"},
+        {"distance": 50, "do": "backstroke", "effort": "all-out"},
     ]}  # fmt: skip
     practice = practice_of(
         part(swim(100, "kick", "strong"), swim(100, "board-kick", "fast")),
@@ -186,7 +189,9 @@ def test_a_practice_without_a_load_leaves_the_day_out_whatever_else_it_holds():
 
 
 def changes(summary):
-    """Of each week, its changes from the week before by what changes: distance, load, resisted, fast."""
+    """Of each week, its changes from the week before by what changes: distance, load, resisted,
+    fast.
+    """
     names = ("distance", "load", "resisted", "fast")
     weeks = [by_name("block", "week", week) for week in weeks_of(summary)]
     return [{name: week[f"{name} change"].value for name in names} for week in weeks]
@@ -251,7 +256,8 @@ def test_change_is_held_against_the_median_of_the_weeks_before():
 
 # Taper.
 
-TAPERS = [  # hundreds of metres and whether the week is marked; weeks of the taper, metres before, cut
+# Hundreds of metres and whether the week is marked; weeks of the taper, metres before, cut.
+TAPERS = [
     (
         [(4, 0), (13, 0), (9, 0), (8, 0), (4, 1)],
         ((5,), 850, 1 - 4 / 8.5),
@@ -298,7 +304,8 @@ def test_recovery_and_test_weeks_are_not_what_a_taper_is_held_against():
 
 
 def test_a_taper_between_dates_is_taken_for_seven_days():
-    # Thursday of the second week to Wednesday of the third: 300 + 100 m in seven days; and half of it: Thursday to Sunday
+    # Thursday of the second week to Wednesday of the third: 300 + 100 m in seven days; and half of
+    # it: Thursday to Sunday
     full = whole(dict.fromkeys(("mon", "wed", "fri"), Day("of-4")))
     eased = whole({"mon": Day("of-4"), "fri": Day("of-3")})
     last = whole({"tue": Day("of-1"), "sat": Day("of-4")})
@@ -460,7 +467,8 @@ def test_first_and_last_week_and_days_of_each_drill_and_goal():
         "speed": Appearance(1, 4, 3), "legs": Appearance(2, 2, 1), "line": Appearance(2, 2, 1),
         "endurance": Appearance(2, 2, 1),
     }  # fmt: skip
-    # a set has goals of its own, whatever its drills serve; items in place serve those of their drills
+    # a set has goals of its own, whatever its drills serve; items in place serve those of their
+    # drills
     assert practice_goals(found["placed"]) == ["endurance"]
     assert practice_goals(found["both"]) == ["legs", "line", "speed"]
 

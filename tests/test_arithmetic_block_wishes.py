@@ -44,7 +44,9 @@ def part(word: str, *items: dict[str, Any]) -> PracticePart:
 
 
 def serving(*parts: PracticePart, of_set: tuple[str, ...] = ()) -> PracticeSummary:
-    """A practice of which crawl serves walls, then pace and drive, backstroke serves line; and a set."""
+    """A practice of which crawl serves walls, then pace and drive, backstroke serves line; and a
+    set.
+    """
     own = practice_of(*parts)
     drills = [
         replace(DRILLS["crawl"], goals=("walls", "pace", "drive")),
@@ -91,7 +93,8 @@ def test_a_test_is_a_benchmark_by_what_is_done_and_how_far_in_its_pool() -> None
 @pytest.mark.parametrize(
     "other",
     [
-        {"mode": "kick"}, {"stroke": "backstroke"}, {"kick": "dolphin"}, {"position": "supine"}, {"gear": ("fins",)},
+        {"mode": "kick"}, {"stroke": "backstroke"}, {"kick": "dolphin"}, {"position": "supine"},
+        {"gear": ("fins",)},
         {"distance": 50},
     ],
 )  # fmt: skip
@@ -219,7 +222,8 @@ def test_the_days_of_a_race_weigh_on_top() -> None:
     week = whole(
         {
             "mon": Day(other="gym", minutes=40, rating=5), "fri": Day(practice="walls"),
-            "sat": Day(other="race", minutes=30, rating=9), "sun": Day(other="race", minutes=10, rating=9),
+            "sat": Day(other="race", minutes=30, rating=9),
+            "sun": Day(other="race", minutes=10, rating=9),
         }
     )  # fmt: skip
     meet = [MONDAY + timedelta(days=n) for n in (3, 4, 6)]
@@ -238,7 +242,8 @@ def test_a_benchmark_that_weeks_name_is_run_in_those_with_a_practice_that_tests_
         return Week("", days(*practices), benchmarks=tests)
 
     own = summed(
-        week("test", "test", tests=("crawl-100",)), week("walls", tests=("kick-50", "crawl-100")), week("test")
+        week("test", "test", tests=("crawl-100",)), week("walls", tests=("kick-50", "crawl-100")),
+        week("test")
     )  # fmt: skip
     assert weeks_run(own, BENCHMARKS) == {"crawl-100": [1, 3], "kick-50": []}
 

@@ -198,7 +198,9 @@ def items(draw: st.DrawFn, in_round: bool = False) -> dict[str, Any]:
 def plainly(
     written: list[dict[str, Any]], name: str
 ) -> list[tuple[int, str, tuple[str, ...], float]]:
-    """Every rep of a lane group as (distance, drill, gear, what it takes): breaks as no distance."""
+    """Every rep of a lane group as (distance, drill, gear, what it takes): breaks as no
+    distance.
+    """
     out: list[tuple[int, str, tuple[str, ...], float]] = []
 
     def reps(item: dict[str, Any], said: list[dict[str, Any]]) -> None:
@@ -253,9 +255,11 @@ def test_every_group_adds_up_to_the_plain_reckoning(
 
 
 def test_a_variant_that_groups_are_given() -> None:
-    # A is the set as written, 6 × 100; B is 8 × 50 and no second item; slow has a send-off of its own
+    # A is the set as written, 6 × 100; B is 8 × 50 and no second item; slow has a send-off of its
+    # own
     items = (
-        crawl(6, 100, sendoff="1:30", by_variant={"B": {"reps": 8, "distance": 50, "sendoff": "1:00"}},
+        crawl(6, 100, sendoff="1:30",
+              by_variant={"B": {"reps": 8, "distance": 50, "sendoff": "1:00"}},
               by_group={"slow": {"sendoff": "1:10"}}),
         crawl(2, 100, sendoff="1:40", by_variant={"B": {"reps": 0}}),
     )  # fmt: skip

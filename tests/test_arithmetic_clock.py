@@ -61,7 +61,8 @@ def test_eight_fifties_on_the_minute_are_eight_minutes():
 LADDER = [  # the example of design/entries.md
     {
         "rounds": 2, "pause_between": "1:00", "items": [
-            item(6, do="kick", effort={"descend": ["steady", "fast"]}, sendoff={"osprey-1": "1:05", "osprey-2": "1:10"}),
+            item(6, do="kick", effort={"descend": ["steady", "fast"]},
+                 sendoff={"osprey-1": "1:05", "osprey-2": "1:10"}),
             {"reps": 2, "rest": "0:20", "parts": [
                 {"distance": 25, "do": "kick", "effort": "strong"},
                 {"distance": 50, "do": "backstroke", "effort": {"build": ["strong", "fast"]}},
@@ -297,7 +298,8 @@ PAUSE = {"pause": 20}
         ([item(2, gear=["board", "fins"]), item(2, gear=["fins", "board"])], []),
         ([item(2), item(2, gear=["socks"])], [(2, {"socks"}, set(), 30, 0, False)]),
         ([item(2, gear=["socks"]), item(2)], [(2, set(), {"socks"}, 30, 0, False)]),
-        ([item(1, gear=["fins"]), item(1, gear=["socks", "chute"])], [(1, {"socks", "chute"}, {"fins"}, 45, 0, False)]),
+        ([item(1, gear=["fins"]), item(1, gear=["socks", "chute"])],
+         [(1, {"socks", "chute"}, {"fins"}, 45, 0, False)]),
         ([item(1), PAUSE, item(1, gear=["socks"])], [(1, {"socks"}, set(), 30, 20, False)]),
         ([item(1), PAUSE, PAUSE, item(1, gear=["socks"])], [(1, {"socks"}, set(), 30, 40, False)]),
         ([item(1, 25), item(1, 25, gear=["fins"])], [(1, {"fins"}, set(), 20, 0, True)]),
@@ -305,7 +307,8 @@ PAUSE = {"pause": 20}
         # what the drill needs
         ([item(1, do="socks-kick"), item(1)], [(1, set(), {"socks"}, 30, 0, False)]),
         ([{"rounds": 2, "pause_between": 40, "items": [item(1), item(1, gear=["socks"])]}],
-         [(1, {"socks"}, set(), 30, 0, False), (2, set(), {"socks"}, 30, 40, False), (3, {"socks"}, set(), 30, 0, False)]),
+         [(1, {"socks"}, set(), 30, 0, False), (2, set(), {"socks"}, 30, 40, False),
+          (3, {"socks"}, set(), 30, 0, False)]),
     ],
 )  # fmt: skip
 def test_gear_changes(written, changes):

@@ -54,7 +54,8 @@ def plain_target(event, part) -> float:
 
 def plain_need(event, target: float) -> float:
     """Target and wanted rest up to a five, the rest between the words' middles by numpy; at least
-    what the five swimmers of the fullest lane (14 in 3) need to leave, 10 s apart on the back, 5 s else.
+    what the five swimmers of the fullest lane (14 in 3) need to leave, 10 s apart on the back, 5 s
+    else.
     """
     weights = [part.get("distance", 1) for part, _, _ in event.pieces]
     mean = sum(w * (a + b) / 2 for w, (_, a, b) in zip(weights, event.pieces, strict=True)) / sum(

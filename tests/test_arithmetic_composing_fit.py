@@ -1,4 +1,6 @@
-"""A practice that is changed by hand, fitted into its slot again: against every way to fit it, over small tables by chance."""
+"""A practice that is changed by hand, fitted into its slot again: against every way to fit it, over
+small tables by chance.
+"""
 
 from __future__ import annotations
 
@@ -72,8 +74,8 @@ def ways(asked: Asked, slots: Sequence[RoleSlot], count: int) -> Iterator[tuple[
 def best(
     asked: Asked, slots: Sequence[RoleSlot], counts: Sequence[int], leaves: bool = False
 ) -> Order | None:
-    """The fewest changes that leave two minutes at most, of them the cheapest; else, where that may be, what leaves the
-    least. Of what is alike the first.
+    """The fewest changes that leave two minutes at most, of them the cheapest; else, where that may
+    be, what leaves the least. Of what is alike the first.
     """
     for count in counts:
         fit = [(cost, order) for left, cost, order in ways(asked, slots, count) if left <= 1200]
@@ -158,7 +160,8 @@ def cheapest_swap(
             if role not in "mn" or each.takes >= (1800 if wished & {*each.piece.goals} else 3000)
         ]
         for offer in free.offers
-        if letter in own.table.pieces[offer.piece].roles and own.table.pieces[offer.piece].key not in gone
+        if letter in own.table.pieces[offer.piece].roles
+        and own.table.pieces[offer.piece].key not in gone
         and not free.why_not(offer, role)
     ]  # fmt: skip
     for counts in ((0, 1), (2,)):
@@ -181,11 +184,13 @@ def cheapest_swap(
     return None
 
 
-# A practice by hand, of 100 minutes: 20 warm-up, 20 skill, 35 main set, 12 and a half easy, 11 and a half cool-down.
+# A practice by hand, of 100 minutes: 20 warm-up, 20 skill, 35 main set, 12 and a half easy, 11 and
+# a half cool-down.
 PIECES = [
     (piece(id, roles, what="rounds", goals=(0,)), tuple(size(each * n, n) for n in (1, 2)))
     for id, roles, each in (
-        ("open", "w", 6000), ("skill", "s", 6000), ("main", "m", 10500), ("other", "m", 9000), ("ease", "e", 3750),
+        ("open", "w", 6000), ("skill", "s", 6000), ("main", "m", 10500), ("other", "m", 9000),
+        ("ease", "e", 3750),
         ("close", "c", 3450), ("shut", "c", 3500),
     )
 ]  # fmt: skip
@@ -217,10 +222,14 @@ def test_a_practice_stands_as_it_is_written() -> None:
 @pytest.mark.parametrize(
     ("practice", "sentence"),
     [
-        (parts(*"smec"), "A practice begins with a warm-up"), (parts(*"wsme"), "ends with a cool-down"),
-        (parts(*"wsec"), "has a main set"), (parts(*"wssmc"), "A practice begins"), (parts(*"wxmc", x="main"), "A practice begins"),
-        (parts(*"wmnc", n="main"), "No piece stands in a practice twice."), (parts(*"wmc", m="flying"), "there is no piece 'set/flying'"),
-        (parts(*"wmc", m="skill"), "set/skill cannot stand there"), (parts(*"wmnsec"), "It does not fit into the slot so"),
+        (parts(*"smec"), "A practice begins with a warm-up"),
+        (parts(*"wsme"), "ends with a cool-down"),
+        (parts(*"wsec"), "has a main set"), (parts(*"wssmc"), "A practice begins"),
+        (parts(*"wxmc", x="main"), "A practice begins"),
+        (parts(*"wmnc", n="main"), "No piece stands in a practice twice."),
+        (parts(*"wmc", m="flying"), "there is no piece 'set/flying'"),
+        (parts(*"wmc", m="skill"), "set/skill cannot stand there"),
+        (parts(*"wmnsec"), "It does not fit into the slot so"),
         ((Chosen("w", "set/open", 3), *parts(*"mc")), "set/open cannot stand there"),
     ],
 )  # fmt: skip
@@ -331,7 +340,9 @@ def test_where_a_piece_is_taken_out_one_other_is_lengthened() -> None:
 
 
 def test_two_main_sets_cost_what_they_cost_together() -> None:
-    """167 permille, then 200 and 100 that together are long enough, then 90; 2660 s are left, 2630 more than well."""
+    """167 permille, then 200 and 100 that together are long enough, then 90; 2660 s are left, 2630
+    more than well.
+    """
     own = asked(goals=(), effort=4)
     opens, main, second, closes = (
         sized(takes, place=place, hardest=4)
@@ -346,7 +357,9 @@ def test_two_main_sets_cost_what_they_cost_together() -> None:
 
 
 def test_of_one_piece_all_sizes_are_tried_and_of_two_a_few() -> None:
-    """Of fourteen sizes of 1500 each those few are the 1st, 5th, 9th and 14th; 30 000 tenths are left for two of them."""
+    """Of fourteen sizes of 1500 each those few are the 1st, 5th, 9th and 14th; 30 000 tenths are
+    left for two of them.
+    """
     every = [sized(1500 * n, size(1500 * n, n), what="rounds") for n in range(1, 15)]
     main = RoleSlot("m", sized(30000, place=98))
 

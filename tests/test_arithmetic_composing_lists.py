@@ -174,9 +174,12 @@ def test_a_practice_needs_something_to_begin_to_do_and_to_end_with(lacks: str) -
 
 
 def test_hearts_take_between_the_least_and_the_most() -> None:
-    """A main set of 3000 after a talk of 100, or a change of gear of 300; a skill of 1000 before it."""
+    """A main set of 3000 after a talk of 100, or a change of gear of 300; a skill of 1000 before
+    it.
+    """
     pieces = [
-        (piece(roles="m", goals=(0,), talk=100), (size(3000),)), (piece(roles="s", ends=(0,)), (size(1000),)),
+        (piece(roles="m", goals=(0,), talk=100), (size(3000),)),
+        (piece(roles="s", ends=(0,)), (size(1000),)),
         (piece(roles="m", begins=(0,), gear=(0,), goals=(0,)), (size(4000),)),
     ]  # fmt: skip
     own = asked(*pieces, minutes=40, gear=(17, 20))
@@ -222,14 +225,16 @@ def test_main_sets_stand_fast_first_then_by_kick() -> None:
 
 def test_a_heart_costs_its_pieces_its_goals_as_they_are_served_best_and_its_shape() -> None:
     pieces = [
-        (piece(roles="m", goals=(0,), hardest=3), (size(3000),)), (piece(roles="m", goals=(1,), hardest=3), (size(3000),)),
+        (piece(roles="m", goals=(0,), hardest=3), (size(3000),)),
+        (piece(roles="m", goals=(1,), hardest=3), (size(3000),)),
         (piece(roles="s", of="drill", goals=(2,), drills=(0,)), (size(1000),)),
     ]  # fmt: skip
     own = asked(*pieces, goals=(0, 1, 2), kept=(Kept(0, "m"), Kept(1, "n"), Kept(2, "s")))
     (heart,) = hearts(own, lists(own), 0, 99999)
     mains = [one for role, one in heart.order if role != "s"]
     shape = shape_cost(own, heart.pieces[0], mains)
-    # Of a drill 50; goals as main set 0, as second one 60, by the skill 120; a skill that is not used 40; both fast 150.
+    # Of a drill 50; goals as main set 0, as second one 60, by the skill 120; a skill that is not
+    # used 40; both fast 150.
     assert heart.cost == 50 + (0 + 60 + 120) + 40 + 150 + shape
     assert heart.mains == {0, 1}
 

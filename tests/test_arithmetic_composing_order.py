@@ -131,7 +131,8 @@ def test_a_piece_takes_what_the_slowest_group_takes_and_a_gap_more_for_each_more
 
     assert takes() == [600]
     assert takes(groups=(1,)) == [500, 700]
-    # 11 in 2 lanes are 6 in the fullest, one more than usual: 100 tenths; 4 in 2 are fewer, and as usual.
+    # 11 in 2 lanes are 6 in the fullest, one more than usual: 100 tenths; 4 in 2 are fewer, and as
+    # usual.
     assert takes(groups=(1,), heads=(8, 11)) == [600, 800]
     assert takes(groups=(1,), heads=(8, 4)) == [500, 700]
     # 8 in one lane are 4 more: 4 × 50.
@@ -146,10 +147,14 @@ FOR_SLOW = Offer(0, 3, (0, 6), (Sizes(size((None, 600))),))
 @pytest.mark.parametrize(
     ("wished", "reason"),
     [
-        ({}, ""), ({"groups": (0, 1)}, "groups"), ({"gear": (0, 9)}, ""), ({"gear": (0, 8)}, "gear"),
-        ({"heads": (8, 12)}, ""), ({"heads": (8, 13)}, "lanes"), ({"adults": 3}, ""), ({"adults": 2}, "adults"),
-        ({"left_out": NONE | {0}}, "leave_out"), ({"days": {0: 0}}, "done"), ({"days": {0: 6}}, "done"),
-        ({"days": {0: 7}}, ""), ({"days": {1: 0}}, ""), ({"days": {0: 0}, "kept": (Kept(0, "m"),)}, ""),
+        ({}, ""), ({"groups": (0, 1)}, "groups"), ({"gear": (0, 9)}, ""),
+        ({"gear": (0, 8)}, "gear"),
+        ({"heads": (8, 12)}, ""), ({"heads": (8, 13)}, "lanes"), ({"adults": 3}, ""),
+        ({"adults": 2}, "adults"),
+        ({"left_out": NONE | {0}}, "leave_out"), ({"days": {0: 0}}, "done"),
+        ({"days": {0: 6}}, "done"),
+        ({"days": {0: 7}}, ""), ({"days": {1: 0}}, ""),
+        ({"days": {0: 0}, "kept": (Kept(0, "m"),)}, ""),
         ({"days": {0: 0}, "kept": (Kept(1, "m"),)}, "done"),
     ],
 )  # fmt: skip
@@ -191,7 +196,8 @@ def test_of_a_piece_that_few_of_a_lane_do_at_once_gear_suffices_for_these() -> N
 
 @pytest.mark.parametrize(
     ("heads", "watch", "least"),
-    [((8, 9), (1, 12), 2), ((8, 4), (1, 12), 1), ((8, 5), (1, 12), 2), ((8, 9), (3, 12), 3), ((8, 9), (1, 0), 1), ((8, 9), (0, 0), 0)],
+    [((8, 9), (1, 12), 2), ((8, 4), (1, 12), 1), ((8, 5), (1, 12), 2), ((8, 9), (3, 12), 3),
+     ((8, 9), (1, 0), 1), ((8, 9), (0, 0), 0)],
 )  # fmt: skip
 def test_so_many_heads_need_so_many_adults(
     heads: tuple[int, int], watch: tuple[int, int], least: int

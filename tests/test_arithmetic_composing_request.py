@@ -17,7 +17,9 @@ NONE = frozenset[int]()
 
 
 def here(**more: Any) -> ComposeTable:
-    """Two main sets, of which the second needs socks and serves goal 1; a warm-up; two pools; a practice that is both sets."""
+    """Two main sets, of which the second needs socks and serves goal 1; a warm-up; two pools; a
+    practice that is both sets.
+    """
     pieces = (
         (piece("first", "ms", goals=(0,)), (size(),)),
         (piece("second", "m", goals=(1,), gear=(1,)), (size(),)),
@@ -42,14 +44,16 @@ def test_what_is_said_is_by_place_in_the_table() -> None:
     found = wishes_of(
         here(),
         told(
-            groups=["slow", "quick", "slow"], goals=["goal-1", "goal-0", "goal-1"], lanes={"slow": 3}, heads={"quick": 7},
+            groups=["slow", "quick", "slow"], goals=["goal-1", "goal-0", "goal-1"],
+            lanes={"slow": 3}, heads={"quick": 7},
             gear={"socks": 20, "fins": 0}, effort="effort-2", adults=5, taught={"ladder": 1},
             done=[("set/first", 5), ("evening", 3), ("set/second", 9), ("set/first", 4)],
             keep=[("set/first", "m", 1), ("set/second", "n", -1)], leave_out=["set/open"],
         ),
     )  # fmt: skip
     assert found == wishes(
-        groups=(0, 1), goals=(1, 0), lanes=(2, 3), heads=(7, 9), gear=(0, 20), effort=2, adults=5, taught=NONE | {0},
+        groups=(0, 1), goals=(1, 0), lanes=(2, 3), heads=(7, 9), gear=(0, 20), effort=2, adults=5,
+        taught=NONE | {0},
         days={0: 3, 1: 3}, kept=(Kept(0, "m", 1), Kept(1, "n")), left_out=NONE | {2},
     )  # fmt: skip
     assert wishes_of(here(), told(groups=["slow"])).groups == (1,)
@@ -74,27 +78,43 @@ def sentence(own: ComposeTable | None = None, **more: Any) -> str:
         ({"lanes": {"quick": 201}}, "lanes: quick has 201; from 1 to 200 can be"),
         ({"heads": {"slow": 0}}, "heads: slow has 0; from 1 to 200 can be"),
         ({"lanes": {"slow": 5}}, "7 lanes: Home has 6"),
-        ({"goals": ["goal-2"]}, "nothing that A may do in this pool serves goal 2; there is something for goal-0, goal-1"),
-        ({"goals": [f"goal-{at}" for at in range(4)]}, "there is no goal 'goal-3'; there are goal-0, goal-1, goal-2"),
-        ({"gear": {"socks": 21}}, "21 of socks: the club owns 20"), ({"gear": {"fins": -1}}, "-1 of fins: the club owns 10"),
+        ({"goals": ["goal-2"]},
+         "nothing that A may do in this pool serves goal 2; there is something for goal-0, goal-1"),
+        ({"goals": [f"goal-{at}" for at in range(4)]},
+         "there is no goal 'goal-3'; there are goal-0, goal-1, goal-2"),
+        ({"gear": {"socks": 21}}, "21 of socks: the club owns 20"),
+        ({"gear": {"fins": -1}}, "-1 of fins: the club owns 10"),
         ({"gear": {"flute": 1}}, "there is no gear 'flute'; there are fins, socks"),
-        ({"effort": "mad"}, "there is no effort 'mad'; there are effort-0, effort-1, effort-2, effort-3, effort-4"),
+        ({"effort": "mad"},
+         "there is no effort 'mad'; there are effort-0, effort-1, effort-2, effort-3, effort-4"),
         ({"done": [("evening", -1)]}, "evening was done -1 days ago: 0 is today"),
-        ({"done": [("morning", 1)]}, "there is no practice of the squad, or piece, 'morning'; there are set/first, set/second, set/open"),
+        ({"done": [("morning", 1)]},
+         ("there is no practice of the squad, or piece, 'morning'; there are set/first, "
+         "set/second, set/open")),
         ({"taught": {"stairs": 1}}, "there is no progression 'stairs'; there are ladder"),
-        ({"taught": {"ladder": 3}}, "ladder has 2 stages, and 3 were told"), ({"taught": {"ladder": -1}}, "ladder has 2 stages, and -1 were told"),
-        ({"keep": [("set/open", "m", -1)]}, "set/open cannot stand there"), ({"keep": [("set/first", "x", -1)]}, "set/first cannot stand there"),
-        ({"keep": [("set/first", "m", -1), ("set/second", "m", -1)]}, "set/second: another piece is kept there already"),
-        ({"keep": [("set/third", "m", -1)]}, "there is no piece 'set/third'; there are set/first, set/second, set/open"),
-        ({"keep": [("set/second", "m", -1)], "gear": {"socks": 16}}, "Second cannot be kept: 17 use drag socks at once, 16 are here"),
-        ({"keep": [("set/first", "m", -1)], "leave_out": ["set/first"]}, "First cannot be kept: it is left out"),
-        ({"leave_out": ["set/third"]}, "there is no piece 'set/third'; there are set/first, set/second, set/open"),
-        ({"adults": 1}, "1 adult: for 17 in Home it takes 2"), ({"adults": 0}, "0 adults: for 17 in Home it takes 2"),
+        ({"taught": {"ladder": 3}}, "ladder has 2 stages, and 3 were told"),
+        ({"taught": {"ladder": -1}}, "ladder has 2 stages, and -1 were told"),
+        ({"keep": [("set/open", "m", -1)]}, "set/open cannot stand there"),
+        ({"keep": [("set/first", "x", -1)]}, "set/first cannot stand there"),
+        ({"keep": [("set/first", "m", -1), ("set/second", "m", -1)]},
+         "set/second: another piece is kept there already"),
+        ({"keep": [("set/third", "m", -1)]},
+         "there is no piece 'set/third'; there are set/first, set/second, set/open"),
+        ({"keep": [("set/second", "m", -1)], "gear": {"socks": 16}},
+         "Second cannot be kept: 17 use drag socks at once, 16 are here"),
+        ({"keep": [("set/first", "m", -1)], "leave_out": ["set/first"]},
+         "First cannot be kept: it is left out"),
+        ({"leave_out": ["set/third"]},
+         "there is no piece 'set/third'; there are set/first, set/second, set/open"),
+        ({"adults": 1}, "1 adult: for 17 in Home it takes 2"),
+        ({"adults": 0}, "0 adults: for 17 in Home it takes 2"),
         ({"groups": ["sharks"]}, "there is no lane group 'sharks'; there are quick, slow"),
         ({"lanes": {"sharks": 1}}, "there is no lane group 'sharks'; there are quick, slow"),
         ({"heads": {"sharks": 1}}, "there is no lane group 'sharks'; there are quick, slow"),
-        ({"pool": "sea"}, "there is no pool 'sea'; there are away, home"), ({"goals": []}, "no goals: one to 3 can be asked for"),
-        ({"pool": "away"}, "nothing that A may do in this pool serves goal 0; there is something for "),
+        ({"pool": "sea"}, "there is no pool 'sea'; there are away, home"),
+        ({"goals": []}, "no goals: one to 3 can be asked for"),
+        ({"pool": "away"},
+         "nothing that A may do in this pool serves goal 0; there is something for "),
     ],
 )  # fmt: skip
 def test_a_wish_that_cannot_be_is_told(more: dict[str, Any], says: str) -> None:
@@ -103,8 +123,10 @@ def test_a_wish_that_cannot_be_is_told(more: dict[str, Any], says: str) -> None:
 
 def test_bounds_of_what_can_be_are_inside() -> None:
     for more in (
-        {"minutes": 20}, {"minutes": 120}, {"lanes": {"slow": 4}}, {"gear": {"socks": 0}}, {"adults": 2},
-        {"groups": ["quick"], "lanes": {"slow": 200}}, {"groups": ["quick"], "heads": {"slow": 200}},
+        {"minutes": 20}, {"minutes": 120}, {"lanes": {"slow": 4}}, {"gear": {"socks": 0}},
+        {"adults": 2},
+        {"groups": ["quick"], "lanes": {"slow": 200}},
+        {"groups": ["quick"], "heads": {"slow": 200}},
         {"done": [("evening", 0)]}, {"keep": [("set/second", "m", -1)], "gear": {"socks": 17}},
         {"keep": [("set/first", "m", 1), ("set/second", "n", 1)]},
     ):  # fmt: skip

@@ -34,7 +34,11 @@ def may(asked: Asked, role: str) -> list[Sized]:
         and (role in "smn" or not own.piece.gear)
         and all(each.piece == own.place and each.number in (-1, own.number) for each in kept)
         # A main set lasts five minutes, three where it serves what is wished.
-        and (role not in "mn" or kept or own.takes >= (1800 if wished & {*own.piece.goals} else 3000))
+        and (
+            role not in "mn"
+            or kept
+            or own.takes >= (1800 if wished & {*own.piece.goals} else 3000)
+        )
         and (role != "w" or asked.wishes.taught >= {*own.piece.asks})
     ]  # fmt: skip
 
@@ -131,7 +135,9 @@ def test_after_so_many_practices_that_break_a_limit_the_work_is_given_up() -> No
 
 
 def test_so_much_work_is_tried_that_may_be_done() -> None:
-    """Neither 10 000 nor 20 000 fill the slot beside 35 000 and 10 000; what breaks a limit is not counted."""
+    """Neither 10 000 nor 20 000 fill the slot beside 35 000 and 10 000; what breaks a limit is not
+    counted.
+    """
     ends = [("w", 10000, {}), ("w", 20000, {}), ("c", 10000, {})]
     own = made(*ends, ("m", 30000, {"fast": 401}), ("m", 35000, {}), ("m", 30000, {}))
     assert proposed(own, TRIED=2) == [[1, 5, 2]]
@@ -149,7 +155,9 @@ def test_an_answer_that_costs_500_more_than_the_first_is_none() -> None:
 
 
 def test_a_point_less_is_found_behind_a_dearer_warm_up() -> None:
-    """40 s are left, 5 points; with the other warm-up, a round off what is written for 4, the 30 s that are well left."""
+    """40 s are left, 5 points; with the other warm-up, a round off what is written for 4, the 30 s
+    that are well left.
+    """
     opens = [piece("a", "w", of="part"), piece("b", "w", of="part", what="rounds", written=2)]
     own = asked(
         (opens[0], (size(10000),)), (opens[1], (size(10100),)), (piece("m", "m"), (size(35000),)),
@@ -169,7 +177,9 @@ def test_the_talk_before_a_cool_down_is_in_the_slot() -> None:
 
 
 def test_before_a_cool_down_it_is_the_longer_of_its_talk_and_of_taking_gear_off() -> None:
-    """Socks take 10 s to put on and to take off: 59 000 tenths without what goes before the cool-down."""
+    """Socks take 10 s to put on and to take off: 59 000 tenths without what goes before the
+    cool-down.
+    """
     worn = {"gear": (1,), "begins": (1,), "ends": (1,)}
 
     def ends(talk: int, close: int) -> list[list[int]]:
@@ -185,7 +195,9 @@ def test_before_a_cool_down_it_is_the_longer_of_its_talk_and_of_taking_gear_off(
 def test_work_that_only_fills_the_slot_with_its_gear_taken_off_is_tried(
     gear: tuple[int, ...], takes: int
 ) -> None:
-    """10 s to put socks on and 10 to take them off: 115 s are left, and 125 without the latter; fins take 30 s."""
+    """10 s to put socks on and 10 to take them off: 115 s are left, and 125 without the latter;
+    fins take 30 s.
+    """
     worn = {"gear": gear, "begins": gear, "ends": gear, "most_in_lane": 2}
     skill, main = piece("s", "s"), piece("m", "m", **worn)
     ends = [
@@ -199,7 +211,8 @@ def test_work_that_only_fills_the_slot_with_its_gear_taken_off_is_tried(
 
 def test_work_that_needs_what_nobody_has_taught_is_not_counted_as_tried() -> None:
     own = asked(
-        (piece("w", "w"), (size(15000),)), (piece("needs", "m", asks=(0,)), (size(30000),)), (piece("m", "m"), (size(30000),)),
+        (piece("w", "w"), (size(15000),)), (piece("needs", "m", asks=(0,)), (size(30000),)),
+        (piece("m", "m"), (size(30000),)),
         (piece("c", "c"), (size(14000),)),
     )  # fmt: skip
     assert proposed(own, TRIED=1) == [[0, 2, 3]]

@@ -1,4 +1,6 @@
-"""Why a piece stands in a practice, what the practice does not meet, and which wish hinders: by hand."""
+"""Why a piece stands in a practice, what the practice does not meet, and which wish hinders: by
+hand.
+"""
 
 from __future__ import annotations
 
@@ -144,12 +146,17 @@ KICK = piece("kick", "se", goals=(1,), asks=(0,))
 @pytest.mark.parametrize(
     ("serve", "wished", "because"),
     [
-        ([], {}, "groups"), ([WALL], {"gear": (9, 20)}, "gear"), ([WALL], {"gear": (17, 20)}, "minutes"),
-        ([WALL], {"gear": (17, 20), "left_out": NONE | {3}}, "leave_out"), ([WALL], {"gear": (17, 20), "days": {3: 1}}, "done"),
-        ([KICK], {}, "taught"), ([KICK], {"taught": NONE | {0}}, "minutes"), ([KICK], {"days": {3: 1}}, "taught"),
+        ([], {}, "groups"), ([WALL], {"gear": (9, 20)}, "gear"),
+        ([WALL], {"gear": (17, 20)}, "minutes"),
+        ([WALL], {"gear": (17, 20), "left_out": NONE | {3}}, "leave_out"),
+        ([WALL], {"gear": (17, 20), "days": {3: 1}}, "done"),
+        ([KICK], {}, "taught"), ([KICK], {"taught": NONE | {0}}, "minutes"),
+        ([KICK], {"days": {3: 1}}, "taught"),
         ([piece("drill", "sm", of="drill", goals=(1,))], {"days": {3: 1}}, "minutes"),
-        ([piece("ease", "ec", goals=(1,))], {}, "groups"), ([piece("else", "m", goals=(2,))], {}, "groups"),
-        ([WALL, KICK], {"gear": (0, 0)}, "taught"), ([WALL, WALL], {"gear": (0, 0), "left_out": NONE | {3}}, "gear"),
+        ([piece("ease", "ec", goals=(1,))], {}, "groups"),
+        ([piece("else", "m", goals=(2,))], {}, "groups"),
+        ([WALL, KICK], {"gear": (0, 0)}, "taught"),
+        ([WALL, WALL], {"gear": (0, 0), "left_out": NONE | {3}}, "gear"),
     ],
 )  # fmt: skip
 def test_what_keeps_the_work_for_a_goal_out_is_told(
@@ -226,7 +233,9 @@ def test_what_there_is_no_piece_for_is_told_first() -> None:
 
 
 def test_a_drill_is_no_main_set_of_a_slot_that_is_longer_than_half_an_hour() -> None:
-    """Without another there is none, and not a slot of 30 minutes; what is too full is told though a drill is not."""
+    """Without another there is none, and not a slot of 30 minutes; what is too full is told though
+    a drill is not.
+    """
     ends = [(piece(role, role), (size(5000),)) for role in "wc"]
     drill = (piece("drill", "sm", of="drill", goals=(0,)), (size(7500),))
     assert hinders(*ends, drill, minutes=31) == hinders(*ends, drill) == [Hinders("piece", 2)]
@@ -243,7 +252,8 @@ LONG = (piece("long", "m", goals=(0,)), (size(40000),))
 @pytest.mark.parametrize(
     ("pieces", "wished", "wish"),
     [
-        ([OPEN, MAIN, CLOSE], {"days": {1: 3}}, "done"), ([OPEN, SOCKS, CLOSE], {"gear": (10, 16)}, "gear"),
+        ([OPEN, MAIN, CLOSE], {"days": {1: 3}}, "done"),
+        ([OPEN, SOCKS, CLOSE], {"gear": (10, 16)}, "gear"),
         ([OPEN, MAIN, CLOSE], {"adults": 0}, "adults"), ([OPEN, ASKS, CLOSE], {}, "taught"),
         ([OPEN, MAIN, CLOSE, LONG], {"kept": (Kept(3, "m"),)}, "keep"),
         ([OPEN, MAIN, CLOSE], {"left_out": NONE | {1}}, "leave_out"),
@@ -252,7 +262,8 @@ LONG = (piece("long", "m", goals=(0,)), (size(40000),))
 def test_one_wish_that_hinders_is_told(
     pieces: list[Any], wished: dict[str, Any], wish: str
 ) -> None:
-    # With the long main set kept, ten minutes more would do too: 15 000 + 40 000 + 14 000 of 115 minutes.
+    # With the long main set kept, ten minutes more would do too: 15 000 + 40 000 + 14 000 of 115
+    # minutes.
     also = [Hinders("minutes", 115)] if wish == "keep" else []
     assert hinders(*pieces, **wished) == [Hinders(wish, UNKNOWN), *also]
     assert hinders(*pieces, **wished, minutes=50) == []
@@ -278,7 +289,8 @@ def test_what_only_hides_what_would_fit_hinders_too() -> None:
     ("minutes", "squad", "nearest"),
     [
         # 59 000 tenths fit into 99 and 100 minutes.
-        (90, 120, 100), (105, 120, 100), (94, 120, 99), (70, 120, 100), (69, 120, 99), (68, 120, None),
+        (90, 120, 100), (105, 120, 100), (94, 120, 99), (70, 120, 100), (69, 120, 99),
+        (68, 120, None),
         (65, 120, None), (90, 99, None), (90, 100, 100),
     ],
 )  # fmt: skip
@@ -307,7 +319,9 @@ def test_no_fewer_than_20_and_no_more_than_120_minutes_are_told_and_more_before_
 
 
 def test_where_lanes_are_too_full_the_most_in_a_lane_that_would_do_is_told() -> None:
-    """12 in the two lanes of quick are 6 in a lane, two more than usual; a main set has room for 4 or 5."""
+    """12 in the two lanes of quick are 6 in a lane, two more than usual; a main set has room for 4
+    or 5.
+    """
     for room, most, heads in ((5, 5, 10), (4, 4, 8)):
         found = hinders(rooms=((0, 0), (room, 0), (0, 0)), heads=(12, 9))
         assert found == [
@@ -333,7 +347,9 @@ def test_where_another_piece_has_room_its_role_is_not_told() -> None:
 
 
 def test_where_the_lanes_are_fewer_than_usual_the_usual_ones_would_do() -> None:
-    """8 in one lane are 4 more than usual; in 2 as usual. With no more than 4 in the one lane it would do too."""
+    """8 in one lane are 4 more than usual; in 2 as usual. With no more than 4 in the one lane it
+    would do too.
+    """
     own: TableSquad = table().squad
     assert own.groups == GROUPS
     found = hinders(rooms=((0, 0), (3, 0), (0, 0)), lanes=(1, 2), heads=(8, 9))
@@ -343,14 +359,18 @@ def test_where_the_lanes_are_fewer_than_usual_the_usual_ones_would_do() -> None:
 
 
 def test_heads_are_counted_up_from_the_usual_while_they_do() -> None:
-    """With 4 in a lane two minutes and more of the slot are left, though with 5, who take longer, less would be."""
+    """With 4 in a lane two minutes and more of the slot are left, though with 5, who take longer,
+    less would be.
+    """
     short = (piece("close", "c"), (size(13790),))
     found = hinders(OPEN, MAIN, short, rooms=((6, 0), (5, 0), (6, 0)), heads=(12, 9))
     assert found == [Hinders("room", 2, ((UNKNOWN, 6),))]
 
 
 def test_no_more_heads_are_counted_than_there_are() -> None:
-    """With 4 in a lane of quick 8 and slow's 9 use the 17 socks that are there; two full lanes of slow would be 10."""
+    """With 4 in a lane of quick 8 and slow's 9 use the 17 socks that are there; two full lanes of
+    slow would be 10.
+    """
     main = (piece("main", "m", goals=(0,), gear=(1,)), (size(30000),))
     found = hinders(OPEN, main, CLOSE, gear=(10, 17), heads=(12, 9))
     assert found == [Hinders("lanes", 4, ((0, 8),))]

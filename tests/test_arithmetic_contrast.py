@@ -36,7 +36,8 @@ def test_luminance_is_that_of_wcag(colour: str, expected: float) -> None:
 
 @pytest.mark.parametrize(
     ("colour", "expected"),
-    # WCAG 2.2, understanding 1.4.3: #777777 on white is 4.47:1, #767676 4.54:1; black on white is 21:1.
+    # WCAG 2.2, understanding 1.4.3: #777777 on white is 4.47:1, #767676 4.54:1; black on white is
+    # 21:1.
     [("#777777", 4.47), ("#767676", 4.54), (BLACK, 21), (WHITE, 1)],
 )
 def test_contrast_is_that_of_wcag(colour: str, expected: float) -> None:
@@ -87,7 +88,8 @@ def test_no_colour_is_further_than_black_and_white() -> None:
     ("colour", "is_one"),
     [
         # Red, then green, then blue; green between three tenths of the way to red and all of it.
-        ("#ffaa00", True), ("#ff4d00", True), ("#ff4c00", False), ("#ffff00", False), ("#fffe00", True),
+        ("#ffaa00", True), ("#ff4d00", True), ("#ff4c00", False), ("#ffff00", False),
+        ("#fffe00", True),
         ("#aaff00", False), ("#00aaff", False), ("#aa00ff", False),
         # 26 of 255 between red and blue are more than a tenth, 25 are grey.
         ("#807366", True), ("#807367", False), ("#ffb380", True),

@@ -1,7 +1,7 @@
 """Cords in use at the same moment, and the adults that they take, counted by hand.
 
-Squad osprey: `quick` is 10 heads on 3 lanes, `slow` 6 on 2. Fins stand for a cord here: what ties is a fact of the
-gear.
+Squad osprey: `quick` is 10 heads on 3 lanes, `slow` 6 on 2. Fins stand for a cord here: what ties
+is a fact of the gear.
 """
 
 from __future__ import annotations
@@ -50,7 +50,8 @@ def test_gear_that_tows_a_line_resists_ties_nobody_and_names_the_danger() -> Non
     line = replace(HAZARD, hazard="caught-in-line")
     chute = replace(PIECES["chute"], hazards=(HAZARD, line))
     gear = {
-        "chute": chute, "tied": replace(chute, tied_to="anchor"), "fins": replace(PIECES["fins"], hazards=(line,)),
+        "chute": chute, "tied": replace(chute, tied_to="anchor"),
+        "fins": replace(PIECES["fins"], hazards=(line,)),
         "socks": PIECES["socks"], "bare": replace(chute, hazards=()),
     }  # fmt: skip
     assert tows(gear) == {"chute"}

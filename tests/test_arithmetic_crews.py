@@ -1,4 +1,6 @@
-"""Who goes together in which lanes, worked by hand: whole lane groups, and halves of their lanes and heads."""
+"""Who goes together in which lanes, worked by hand: whole lane groups, and halves of their lanes
+and heads.
+"""
 
 from __future__ import annotations
 

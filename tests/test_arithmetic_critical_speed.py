@@ -63,7 +63,8 @@ def test_shorter_trials_raise_the_speed_and_lower_the_reserve():
 
 # NIST's Statistical Reference Datasets, linear regression, Norris: y, x; with the certified values
 # of the straight line (itl.nist.gov/div898/strd/lls/data/Norris.shtml, read in public copies and
-# reckoned again with numpy). It is the one set of NIST's that a line with an intercept runs through.
+# reckoned again with numpy). It is the one set of NIST's that a line with an intercept runs
+# through.
 NORRIS = [
     (0.1, 0.2), (338.8, 337.4), (118.1, 118.2), (888.0, 884.6), (9.2, 10.1), (228.1, 226.5),
     (668.5, 666.3), (998.5, 996.3), (449.1, 448.6), (778.9, 777.0), (559.2, 558.2), (0.3, 0.4),
@@ -109,8 +110,10 @@ def test_critical_speed_is_scipy_s_line(trials):
     [
         ([], "two different times"), ([(400, 300)], "two different times"),
         ([(400, 300), (200, 300)], "two different times"),
-        ([(400, 0), (200, 120)], "time must be above zero"), ([(400, -5), (200, 120)], "time must be above zero"),
-        ([(0, 60), (200, 120)], "distance must be above zero"), ([(-5, 60), (200, 120)], "distance must be above zero"),
+        ([(400, 0), (200, 120)], "time must be above zero"),
+        ([(400, -5), (200, 120)], "time must be above zero"),
+        ([(0, 60), (200, 120)], "distance must be above zero"),
+        ([(-5, 60), (200, 120)], "distance must be above zero"),
         ([(400, math.inf), (200, 120)], "time must be above zero, not inf"),
         ([(400, math.nan), (200, 120)], "time must be above zero, not nan"),
         ([(400, 100), (200, 120)], "not the slower"), ([(200, 100), (200, 120)], "not the slower"),

@@ -1,4 +1,6 @@
-"""The effort scale: which word owns a rating, how a span divides, and what makes a scale unsound."""
+"""The effort scale: which word owns a rating, how a span divides, and what makes a scale
+unsound.
+"""
 
 from __future__ import annotations
 
@@ -142,7 +144,8 @@ def test_a_word_without_a_rating_owns_nothing():
     assert [own.word_at(Fraction(rating)) for rating in (0, 3, 10)] == ["easy", "strong", "strong"]
 
 
-def test_a_descend_over_one_rep_is_its_first_word():  # a finding forbids it; it must not divide by zero
+def test_a_descend_over_one_rep_is_its_first_word():
+    # A finding forbids it; it must not divide by zero.
     assert SCALE.span(Descend("steady", "fast"), 1, 1) == EffortSpan(
         Fraction(4), Fraction(4), ("steady", "fast"), Fraction(0)
     )
@@ -155,7 +158,8 @@ def test_a_descend_over_one_rep_is_its_first_word():  # a finding forbids it; it
         (4, 8, {"steady": Fraction(1, 4), "strong": Fraction(1, 2), "fast": Fraction(1, 4)}),
         (8, 4, {"steady": Fraction(1, 4), "strong": Fraction(1, 2), "fast": Fraction(1, 4)}),
         (5, 7, {"strong": 1}),
-        (0, 10, dict(zip(WORDS, [Fraction(tenths, 10) for tenths in (3, 2, 2, 2, 1)], strict=True))),
+        (0, 10, dict(zip(WORDS, [Fraction(tenths, 10) for tenths in (3, 2, 2, 2, 1)],
+                         strict=True))),
     ],
 )  # fmt: skip
 def test_splits(start, end, split):

@@ -338,7 +338,8 @@ TEAM = Manner(swimmers=2)
         ({"parts": [{**GLIDED, "distance": 15}] * 2, "rest": 20}, None, Unfit.ENDS),
         ({"distance": 10, "do": "kick"}, None, Unfit.ENDS),
         ({"distance": 10, "do": {"rotate": ["crawl", "kick"]}, "rest": 20}, None, Unfit.ENDS),
-        ({"parts": [{**GLIDED, "do": "kick", "distance": d} for d in (7.5, 17.5)]}, None, Unfit.CHANGES),
+        ({"parts": [{**GLIDED, "do": "kick", "distance": d} for d in (7.5, 17.5)]}, None,
+         Unfit.CHANGES),
         ({"distance": 10, "do": "kick", "reps": 0}, None, None),  # nobody swims it
         ({"time": 30, "do": "upright"}, None, None),  # held: it ends where it began
     ],

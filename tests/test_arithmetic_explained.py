@@ -1,4 +1,6 @@
-"""Targets and send-offs as `explain` prints them, step by step. The group kicks 50 in 60 s and swims 100 crawl in 80 s."""
+"""Targets and send-offs as `explain` prints them, step by step. The group kicks 50 in 60 s and
+swims 100 crawl in 80 s.
+"""
 
 from __future__ import annotations
 
@@ -28,13 +30,15 @@ def first(course=SHORT, **item):
 TARGETS = [
     ({"effort": "all-out"}, [BEST, ("target", "1:00 best time", "1:00")]),
     ({"effort": "strong"}, [BEST, ("target", "1:00 best time ÷ 0.87 strong", "1:09.0")]),
-    ({"drill": "slow-kick", "effort": "all-out"}, [BEST, ("target", "1:00 best time × 1.2 slow-kick", "1:12")]),
+    ({"drill": "slow-kick", "effort": "all-out"},
+     [BEST, ("target", "1:00 best time × 1.2 slow-kick", "1:12")]),
     # a board changes no time, and no factor of 1 is told
     ({"drill": "socks-kick", "effort": "strong", "gear": ["fins", "board"]},
      [BEST, ("target", "1:00 best time ÷ 0.87 strong × 0.8 fins × 1.08 socks", "59.6 s")]),
     ({"effort": {"build": ["easy", "all-out"]}},
      [BEST, ("time at the first effort", "1:00 best time ÷ 0.72 easy", "1:23.3"),
-      ("time at the last effort", "1:00 best time", "1:00"), ("target", "building from 1:23.3 to 1:00 pace", "1:10.4")]),
+      ("time at the last effort", "1:00 best time", "1:00"),
+      ("target", "building from 1:23.3 to 1:00 pace", "1:10.4")]),
     ({"effort": {"build": ["strong", "strong"]}},
      [BEST, ("time at the first effort", "1:00 best time ÷ 0.87 strong", "1:09.0"),
       ("time at the last effort", "1:00 best time ÷ 0.87 strong", "1:09.0"),
@@ -63,7 +67,8 @@ def test_a_descend_between_two_alike_is_even():
 
 def test_the_parts_of_a_rep_are_named_by_their_drills():
     (parted,) = events({"reps": 1, "parts": [
-        {"distance": 25, "do": "kick", "effort": "strong"}, {"distance": 50, "do": "crawl", "effort": "all-out"},
+        {"distance": 25, "do": "kick", "effort": "strong"},
+        {"distance": 50, "do": "crawl", "effort": "all-out"},
     ]})  # fmt: skip
     assert told(clock(OF).rep(parted).target.working) == [
         LINE,
@@ -88,7 +93,8 @@ def test_what_is_held():
     [
         ("strong", 50, ("wanted rest at strong", "15 s rest for each 50 m × 1", "15 s"),
          ("1:00 best time ÷ 0.87 strong + 15 s wanted rest at strong, up to the next 5 s", "1:25")),
-        ("fast", 50, ("wanted rest at fast", "0.5 share of the work × 1:00 best time ÷ 0.94 fast", "31.9 s"),
+        ("fast", 50, ("wanted rest at fast", "0.5 share of the work × 1:00 best time ÷ 0.94 fast",
+                      "31.9 s"),
          ("1:00 best time ÷ 0.94 fast + 31.9 s wanted rest at fast, up to the next 5 s", "1:40")),
         ("easy", 100, ("wanted rest at easy", "10 s rest for each 50 m × 2", "20 s"),
          ("2:06.8 best time ÷ 0.72 easy + 20 s wanted rest at easy, up to the next 5 s", "3:20")),

@@ -1,6 +1,8 @@
-"""The figures of sets, practices and blocks by name, as `explain` prints them: the sum, what it comes to, its unit.
+"""The figures of sets, practices and blocks by name, as `explain` prints them: the sum, what it
+comes to, its unit.
 
-The sums are worked by hand in `test_arithmetic_practice.py`; here each is held as the line that a coach reads.
+The sums are worked by hand in `test_arithmetic_practice.py`; here each is held as the line that a
+coach reads.
 """
 
 from __future__ import annotations
@@ -93,7 +95,8 @@ def test_figures_of_an_evening():
         "part 5 distance": ("100", 100, "m"),
         "part 5 clock": (
             (
-                "0 s leader's last start + 3 behind the leader × 5 s gap + 1:20 best time ÷ 0.72 easy "
+                "0 s leader's last start + 3 behind the leader × 5 s gap + 1:20 best time ÷ 0.72 "
+                "easy "
                 "× 1.08 socks"
             ),
             135,
@@ -101,7 +104,8 @@ def test_figures_of_an_evening():
         ),
         "time": (
             (
-                "1:00 talk + 4:00 part 1 + 20 s gear + 1:30 part 2 + 15 s talk + 15 s gear + 2:30 part 3 + 1:00 part 4 "
+                "1:00 talk + 4:00 part 1 + 20 s gear + 1:30 part 2 + 15 s talk + 15 s gear + 2:30 "
+                "part 3 + 1:00 part 4 "
                 "+ 2:40 part 5"
             ),
             810,
@@ -173,7 +177,8 @@ def test_figures_of_a_block():
         "week 1 resisted share": ("200 m resisted ÷ 500 m in all", 0.4, ""),
         "week 1 fast share": ("400 m fast and all-out ÷ 500 m in all", 0.8, ""),
         "week 1 load": ("93.273 mon + 120 wed + 120 fri + 120 sat", 453.2734, ""),
-        "week 1 monotony": ("64.753 daily mean ÷ 61.304 standard deviation of the sample", 1.0563, ""),
+        "week 1 monotony": ("64.753 daily mean ÷ 61.304 standard deviation of the sample", 1.0563,
+                            ""),
         "week 1 strain": ("453.273 load × 1.056 monotony", 478.7787, ""),
         "week 2 distance": ("500 m evening + 100 m kick", 600, "m"),
         "week 2 kick share": ("100 m kick ÷ 600 m in all", 0.1667, ""),
@@ -207,7 +212,8 @@ def test_figures_of_a_block():
         "week 3 kick into stroke": ("0 m", 0, "m"),
         "week 3 load change": ("93.273 week 3 ÷ 288.2 median of weeks 1, 2 − 1", -0.6764, ""),
         "taper": (
-            "(550 m mean of weeks 1 and 2 − 500 m a week of the taper) ÷ 550 m mean of weeks 1 and 2", 0.0909, "",
+            ("(550 m mean of weeks 1 and 2 − 500 m a week of the taper) ÷ 550 m mean of weeks 1 "
+            "and 2"), 0.0909, "",
         ),
         "taper days": ("6 days", 6, "days"),
     }  # fmt: skip
@@ -340,14 +346,16 @@ def test_without_a_group_a_set_has_its_distances_alone():
     summary = summarise(Timing(club(own)), own)
     names = set(set_figures(summary, None))
     assert names == set(set_figures(summary, "quick")) - {
-        "clock", "last touch", "work", "rest", "density", "rated work", "target 1", "sendoff 1", "rest 1",
+        "clock", "last touch", "work", "rest", "density", "rated work", "target 1", "sendoff 1",
+        "rest 1",
     }  # fmt: skip
 
 
 @pytest.mark.parametrize(
     ("written", "missing"),  # 8 × board kick, which nobody has tested
     [
-        (swim(50, "board-kick", sendoff=60), {"work", "rest", "density", "rated work", "target 1", "rest 1"}),
+        (swim(50, "board-kick", sendoff=60),
+         {"work", "rest", "density", "rated work", "target 1", "rest 1"}),
         (swim(50, "board-kick", rest=10),
          {"clock", "work", "rest", "density", "rated work", "target 1", "rest 1", "sendoff 1"}),
         (swim(50, "kick", rest=10), {"sendoff 1"}),

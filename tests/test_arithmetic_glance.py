@@ -1,4 +1,6 @@
-"""What lists show at a glance, what the catalogue covers, the brief, the lane table and the strip; worked by hand."""
+"""What lists show at a glance, what the catalogue covers, the brief, the lane table and the strip;
+worked by hand.
+"""
 
 from __future__ import annotations
 
@@ -95,7 +97,8 @@ def test_drills_and_sets_by_goal_and_level():
     drills = [
         made(type(DRILLS["kick"]), id=id, goals=goals, level=level)
         for id, goals, level in (
-            ("a", ("line",), "foundation"), ("b", ("line", "legs"), "building"), ("c", ("line",), "building"),
+            ("a", ("line",), "foundation"), ("b", ("line", "legs"), "building"),
+            ("c", ("line",), "building"),
             ("d", ("legs",), "performing"),
         )
     ]  # fmt: skip
@@ -174,8 +177,10 @@ def test_a_brief_goes_by_gravity_then_by_its_own_then_by_how_many_name_it():
 
 def test_the_brief_of_a_block_counts_sessions():
     days = {"monday": ["cold"], "friday": ["rope", "cold", "wall"]}
-    lines = {key: gathered(key, [(Hazard(word, control="Own."), key) for word in words], BRIEF_WORDS)
-             for key, words in ((("practice", day), words) for day, words in days.items())}  # fmt: skip
+    lines = {key: gathered(key, [(Hazard(word, control="Own."), key) for word in words],
+                           BRIEF_WORDS)
+             for key, words in ((("practice", day), words) for day,
+                                words in days.items())}  # fmt: skip
     found = brief_of_all(lines.items(), BRIEF_WORDS)
     assert [(line.hazard, line.ids) for line in found] == [
         ("wall", ("friday",)),
@@ -223,8 +228,9 @@ def test_rows_of_the_lane_table():
 
 
 def test_stretches_of_work_by_hand():
-    # 50 kick in 60 s all out; the second leaves on 1:30. Fins take 20 s, of which the pause covers 15: the third
-    # starts at 180 + 15 + 5. It builds from strong (6) to fast (8) over the border at 7: half of it each.
+    # 50 kick in 60 s all out; the second leaves on 1:30. Fins take 20 s, of which the pause covers
+    # 15: the third starts at 180 + 15 + 5. It builds from strong (6) to fast (8) over the border at
+    # 7: half of it each.
     laid = events(
         swim(50, "kick", reps=2, sendoff=90),
         {"pause": 15},
@@ -250,7 +256,8 @@ def test_stretches_of_work_by_hand():
 
 def test_parts_of_a_rep_follow_each_other():
     parted = {"reps": 1, "sendoff": 200, "parts": [
-        {"distance": 50, "do": "kick", "effort": "all-out"}, {"distance": 50, "do": "crawl", "effort": "easy"},
+        {"distance": 50, "do": "kick", "effort": "all-out"},
+        {"distance": 50, "do": "crawl", "effort": "easy"},
     ]}  # fmt: skip
     laid = events(parted)
     run = clock(QUICK).run(laid)

@@ -1,4 +1,5 @@
-"""What lane groups' timed tests tell together: critical speed over two or three distances, and gear against none.
+"""What lane groups' timed tests tell together: critical speed over two or three distances, and gear
+against none.
 
 Two points give (d2 - d1) / (t2 - t1), three numpy's line (check-values.md, section 3).
 """
@@ -137,7 +138,8 @@ def test_every_group_and_distance_that_was_swum_with_and_without():
         swum("kick-50-in-chute", 63),
     ]
     others = [
-        swum("back-25", 15), swum("kick-25-in-chute", 25), swum("kick-25-in-both", 30), swum("kick-25-in-fins", 16),
+        swum("back-25", 15), swum("kick-25-in-chute", 25), swum("kick-25-in-both", 30),
+        swum("kick-25-in-fins", 16),
     ]  # fmt: skip
     found = list(timed_comparisons(club_of(both, others, both[:2]), CHUTED, "chute"))
     assert [(one.group, one.plain.id, one.resisted.id) for one in found] == [
@@ -239,7 +241,8 @@ def test_added_drag_of_a_timed_comparison_as_explain_prints_it():
          "32.2 N at 1 m/s, swum × 1.2 m/s ^ 3.3"),
         (Drag(hanging_kg=8, ratio=0.5), 0.6, "8 kg × 9.80665 m/s² × 0.5 ratio",
          "32.2 N at 1 m/s, swum × 0.6 m/s ^ 3.3", "23.5 N at 1 m/s, towed × 0.6 m/s ^ 2"),
-        (None, 1.2, None, "23.5 N at 1 m/s, towed × 1.2 m/s ^ 2", "32.2 N at 1 m/s, swum × 1.2 m/s ^ 3.3"),
+        (None, 1.2, None, "23.5 N at 1 m/s, towed × 1.2 m/s ^ 2",
+         "32.2 N at 1 m/s, swum × 1.2 m/s ^ 3.3"),
     ],
 )  # fmt: skip
 def test_pull_and_own_drag_as_explain_prints_them(drag, speed, pull, least, most):

@@ -1,4 +1,5 @@
-"""Adults and helpers of a practice, counted by hand: for the part, and for the moment that needs most.
+"""Adults and helpers of a practice, counted by hand: for the part, and for the moment that needs
+most.
 
 Squad osprey: `quick` is 10 heads on 3 lanes, `slow` 6 on 2; both swim 100 crawl well within 2:00.
 """
@@ -144,7 +145,8 @@ def test_lists_apart_that_do_not_overlap_are_not_added():
 
 
 def test_who_is_not_known_to_be_done_may_still_be_at_it():
-    # of quick no time is known: at the least 40 m take 40 / 3.5 s and 10 s of rest, slow's first 120 s
+    # of quick no time is known: at the least 40 m take 40 / 3.5 s and 10 s of rest, slow's first
+    # 120 s
     items = structure_items([SWIM])
     untold = structure_items([swim(40, rest=10)])
     apart = PracticePart(
@@ -217,7 +219,8 @@ def test_in_words():
         "1 adult calls",
     ]
     assert hands_words(summary, 4) == (
-        "Needs 4 adults, the fewest by the house rules for 16 swimmers here, and has 3; at the same moment: "
+        "Needs 4 adults, the fewest by the house rules for 16 swimmers here, and has 3; at the "
+        "same moment: "
         "1 to coach, 1 to watch, 1 to call. Beside them, adult or swimmer: 5 to keep time."
     )
     assert hands_words(summary, 3) == (

@@ -1,5 +1,5 @@
-"""What a rep may hold: rests inside it, changes at marks. Worked by hand, and by walking the pool in
-steps of a millimetre.
+"""What a rep may hold: rests inside it, changes at marks. Worked by hand, and by walking the pool
+in steps of a millimetre.
 """
 
 from __future__ import annotations

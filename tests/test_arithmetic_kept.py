@@ -1,7 +1,8 @@
-"""What was kept of a day beside what was planned of it, worked by hand: minutes, metres, rating, load.
+"""What was kept of a day beside what was planned of it, worked by hand: minutes, metres, rating,
+load.
 
-The practice is one 100 each: `quick` is done 80 + 15 s after its start, `slow` after 100 + 10 s, all out (9.5).
-Load is minutes times rating (Foster et al. 2001, J Strength Cond Res 15:109-15).
+The practice is one 100 each: `quick` is done 80 + 15 s after its start, `slow` after 100 + 10 s,
+all out (9.5). Load is minutes times rating (Foster et al. 2001, J Strength Cond Res 15:109-15).
 """
 
 from __future__ import annotations

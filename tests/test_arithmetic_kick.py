@@ -95,9 +95,12 @@ def test_strouhal_of_half_the_amplitude_counts_it_twice(frequency, amplitude, sp
 @pytest.mark.parametrize(
     "broken",
     [
-        lambda: distance_per_leg_cycle(0.8, 0), lambda: distance_per_leg_cycle(0.8, -1), lambda: distance_per_leg_cycle(-1, 1),
-        lambda: distance_per_leg_cycle(math.nan, 1), lambda: strouhal(2, 0.4, 0), lambda: strouhal(-2, 0.4, 1),
-        lambda: strouhal(2, -0.4, 1), lambda: strouhal(math.inf, 0.4, 1), lambda: kick_rate(-1), lambda: kick_rate(math.nan),
+        lambda: distance_per_leg_cycle(0.8, 0), lambda: distance_per_leg_cycle(0.8, -1),
+        lambda: distance_per_leg_cycle(-1, 1),
+        lambda: distance_per_leg_cycle(math.nan, 1), lambda: strouhal(2, 0.4, 0),
+        lambda: strouhal(-2, 0.4, 1),
+        lambda: strouhal(2, -0.4, 1), lambda: strouhal(math.inf, 0.4, 1), lambda: kick_rate(-1),
+        lambda: kick_rate(math.nan),
     ],
 )  # fmt: skip
 def test_what_cannot_be_is_refused(broken):

@@ -1,4 +1,6 @@
-"""Circuits on land: sets whose course is land, in practices and in blocks. The sums are worked by hand."""
+"""Circuits on land: sets whose course is land, in practices and in blocks. The sums are worked by
+hand.
+"""
 
 from __future__ import annotations
 

@@ -436,7 +436,8 @@ def test_a_rep_that_is_partly_on_the_back_wants_the_wider_gap(drills, on_back):
 
 def test_backstroke_is_on_the_back_however_its_drill_is_laid():
     on_side = replace(DRILLS["backstroke"], position="side")
-    (laid,) = expand(structure_items([{"reps": 1, "distance": 25, "do": "backstroke", "effort": "easy"}]),
+    (laid,) = expand(structure_items([{"reps": 1, "distance": 25, "do": "backstroke",
+                                       "effort": "easy"}]),
                      {**DRILLS, "backstroke": on_side}, SCALE)  # fmt: skip
     assert is_on_back(laid)
 

@@ -31,8 +31,10 @@ def item(**more: Any) -> dict[str, Any]:
     ("own", "least"),
     [
         # Half a second is nothing that anybody reads from a pace clock.
-        ({"rest": 4}, 5), ({"rest": 4.4}, 5), ({"rest": 4.5}, None), ({"rest": 5}, None), ({"rest": 9, "distance": 100}, 10),
-        ({"rest": 3, "effort": "steady"}, 4), ({"rest": 4, "reps": 2}, 5), ({"rest": 4, "reps": 1}, None),
+        ({"rest": 4}, 5), ({"rest": 4.4}, 5), ({"rest": 4.5}, None), ({"rest": 5}, None),
+        ({"rest": 9, "distance": 100}, 10),
+        ({"rest": 3, "effort": "steady"}, 4), ({"rest": 4, "reps": 2}, 5),
+        ({"rest": 4, "reps": 1}, None),
         ({"sendoff": 50}, None), ({}, None), ({"rest": 1, "do": "board-kick"}, None),
     ],
 )  # fmt: skip
@@ -44,7 +46,9 @@ def test_an_item_is_short_of_rest_where_its_effort_needs_more(
 
 
 def test_the_rep_that_lacks_most_is_told_once_for_each_item() -> None:
-    """From easy to strong the last needs most; from strong to easy the first; of reps that need the same the first."""
+    """From easy to strong the last needs most; from strong to easy the first; of reps that need the
+    same the first.
+    """
     up, down = {"descend": ["easy", "strong"]}, {"descend": ["strong", "easy"]}
     assert short(item(rest=2, effort=up)) == [(4, pytest.approx(5))]
     assert short(item(rest=2, effort=down)) == [(1, pytest.approx(5))]

@@ -1,4 +1,6 @@
-"""How alike texts are, against every pair counted by sets: runs that both have over runs that either has (Jaccard 1901)."""
+"""How alike texts are, against every pair counted by sets: runs that both have over runs that
+either has (Jaccard 1901).
+"""
 
 from __future__ import annotations
 

@@ -30,7 +30,8 @@ def test_session_load(rating, minutes, load):
 @pytest.mark.parametrize(
     ("training_days", "population", "sample"),
     [
-        (1, 0.408248, 0.377964), (2, 0.632456, 0.585540), (3, 0.866025, 0.801784), (4, 1.154701, 1.069045),
+        (1, 0.408248, 0.377964), (2, 0.632456, 0.585540), (3, 0.866025, 0.801784),
+        (4, 1.154701, 1.069045),
         (5, 1.581139, 1.463850), (6, 2.449490, 2.267787), (7, None, None),
     ],
 )  # fmt: skip
@@ -192,10 +193,11 @@ def test_a_forgotten_day_of_rest_gives_no_monotony():
     assert week_load([417, 421, 417, 417, 420, 417, 0]).monotony == pytest.approx(2.2677, abs=0.02)
 
 
-# Foster et al. 2001, J Strength Cond Res 15:109-15, table 5, "Schematic training diary": the loads of nine sessions as
-# printed (read in a converted copy of the paper), weekly load 3400, monotony 1.26, strain 4284. The printed monotony is
-# that of the sessions with the population's deviation; by day it would be 1.21. Two of the printed loads (390) are not
-# the minutes × rating beside them (75 × 8), nor is 940 (180 × 5): the other six are.
+# Foster et al. 2001, J Strength Cond Res 15:109-15, table 5, "Schematic training diary": the loads
+# of nine sessions as printed (read in a converted copy of the paper), weekly load 3400, monotony
+# 1.26, strain 4284. The printed monotony is that of the sessions with the population's deviation;
+# by day it would be 1.21. Two of the printed loads (390) are not the minutes × rating beside them
+# (75 × 8), nor is 940 (180 × 5): the other six are.
 TABLE_5 = [940, 50, 840, 280, 180, 390, 50, 390, 280]
 TABLE_5_DAYS = [940, 50, 840 + 280, 180, 390, 50, 390 + 280]
 

@@ -104,7 +104,8 @@ def test_drills_in_turn_have_targets_of_their_own() -> None:
 
 @given(
     st.lists(
-        st.tuples(st.integers(1, 9), st.integers(1, 8), st.lists(st.sampled_from(MEDLEY), min_size=2, max_size=5)),
+        st.tuples(st.integers(1, 9), st.integers(1, 8),
+                  st.lists(st.sampled_from(MEDLEY), min_size=2, max_size=5)),
         min_size=1, max_size=4,
     )
 )  # fmt: skip

@@ -175,7 +175,8 @@ def test_factor_scales_the_target(factor, word):
 REFERENCES = {"easy": 400, "steady": 200, "strong": 100, "fast": 50, "all-out": None}
 REFERRED = EffortScale(
     {
-        name: replace(word, reference_m=REFERENCES[name], by_level={"building": word.share_of_best / 2 + 0.5})
+        name: replace(word, reference_m=REFERENCES[name],
+                      by_level={"building": word.share_of_best / 2 + 0.5})
         for name, word in SCALE.words.items()
     }
 )  # fmt: skip
@@ -315,7 +316,8 @@ def test_an_old_comparison_does_not_count():
 def test_of_several_comparisons_the_nearest_in_length_counts(course, distance, ratio):
     benchmarks = {
         **BENCHMARKS,
-        "kick-200-in-chute": replace(BENCHMARKS["kick-25-in-chute"], id="kick-200-in-chute", distance=200),
+        "kick-200-in-chute": replace(BENCHMARKS["kick-25-in-chute"], id="kick-200-in-chute",
+                                     distance=200),
     }  # fmt: skip
     times = {"kick-25": 20, "kick-25-in-chute": 27, "kick-200": 200, "kick-200-in-chute": 300}
     of = group([swum(id, time, course) for id, time in times.items()])

@@ -37,7 +37,8 @@ from almanac.arithmetic.pace_lines import Because, NoNumber, PaceLine, Paces, li
 # the times that he
 # read off his line, and the times that were run.
 KENNELLY = [
-    (100, 10.45, 10.8), (200, 22.8, 22.4), (400, 49.7, 48.4), (800, 108.4, 112.8), (1500, 220.0, 243.4), (42190, 9390, 10518),
+    (100, 10.45, 10.8), (200, 22.8, 22.4), (400, 49.7, 48.4), (800, 108.4, 112.8),
+    (1500, 220.0, 243.4), (42190, 9390, 10518),
 ]  # fmt: skip
 
 

@@ -1,6 +1,8 @@
-"""One part of a practice as each lane group swims it, and the working of when a practice is over; by hand.
+"""One part of a practice as each lane group swims it, and the working of when a practice is over;
+by hand.
 
-Squad osprey: `quick` swims 100 crawl in 80 s, its last leaves 15 s after the leader; `slow` in 100 s, and 10 s.
+Squad osprey: `quick` swims 100 crawl in 80 s, its last leaves 15 s after the leader; `slow` in 100
+s, and 10 s.
 """
 
 from __future__ import annotations

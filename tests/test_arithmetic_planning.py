@@ -1,4 +1,6 @@
-"""A block's plan: the greedy one and its exchanges beside every plan there is, limits counted by hand."""
+"""A block's plan: the greedy one and its exchanges beside every plan there is, limits counted by
+hand.
+"""
 
 from __future__ import annotations
 
@@ -282,8 +284,10 @@ def test_variety_counts_main_sets_of_seven_days_and_warm_ups_of_four() -> None:
 
 @pytest.mark.parametrize(
     ("weeks", "tapered", "loads"),
-    [(1, 0, (85,)), (8, 0, (85, 95, 100, 80, 85, 95, 100, 80)), (8, 2, (85, 95, 100, 80, 100, 100, 65, 45)),
-     (3, 1, (85, 100, 55)), (5, 1, (85, 95, 100, 100, 55)), (4, 1, (85, 95, 100, 55)), (2, 2, (65, 45)),
+    [(1, 0, (85,)), (8, 0, (85, 95, 100, 80, 85, 95, 100, 80)),
+     (8, 2, (85, 95, 100, 80, 100, 100, 65, 45)),
+     (3, 1, (85, 100, 55)), (5, 1, (85, 95, 100, 100, 55)), (4, 1, (85, 95, 100, 55)),
+     (2, 2, (65, 45)),
      (8, 3, (85, 95, 100, 100, 100, 80, 60, 45)), (8, 5, (85, 95, 100, 100, 100, 80, 60, 45))],
 )  # fmt: skip
 def test_usual_loads_rise_ease_and_taper(weeks: int, tapered: int, loads: tuple[int, ...]) -> None:
@@ -362,7 +366,8 @@ def told_of(own: Aims) -> list[tuple[str, str, int, int, int]]:
 
 def test_the_rules_of_wishes_are_these_and_no_others() -> None:
     wishes = BlockWishes(
-        FIRST, {"legs": 2, "arms": 1}, (WeekWish("test", 50, ("kick-50",)), WeekWish("loading", 100)),
+        FIRST, {"legs": 2, "arms": 1},
+        (WeekWish("test", 50, ("kick-50",)), WeekWish("loading", 100)),
         shares={"kick_share": (200, 300)}, strokes=150, four=("fly",),
     )  # fmt: skip
     sums = {"load": 100, "metres": 1000, "kick": 250, "flutter": 100, "supine": 80}
@@ -409,7 +414,8 @@ def test_a_taper_is_held_against_the_two_loading_weeks_before_it() -> None:
     own = aims(days, [PLAIN], wishes)
     rules = {rule.about: rule for rule in own.rules() if "cut" in rule.about}
     little, much = rules["cut too little"], rules["cut too much"]
-    # 7 days, 2 weeks before (the third and the fourth), 1000 m a usual practice, 1 slot a usual week
+    # 7 days, 2 weeks before (the third and the fourth), 1000 m a usual practice, 1 slot a usual
+    # week
     assert (little.which, little.most, little.points, little.unit) == (
         "2027-02-01",
         0,
@@ -417,10 +423,12 @@ def test_a_taper_is_held_against_the_two_loading_weeks_before_it() -> None:
         7 * 2 * 1000,
     )
     assert little.amounts == {
-        5: {1: 7000 * 2 * 1000}, 6: {1: 7000 * 2 * 1000}, 3: {1: -(1000 - 425) * 7 * 1000}, 4: {1: -(1000 - 425) * 7 * 1000},
+        5: {1: 7000 * 2 * 1000}, 6: {1: 7000 * 2 * 1000}, 3: {1: -(1000 - 425) * 7 * 1000},
+        4: {1: -(1000 - 425) * 7 * 1000},
     }  # fmt: skip
     assert much.amounts == {
-        5: {1: -7000 * 2 * 1000}, 6: {1: -7000 * 2 * 1000}, 3: {1: (1000 - 585) * 7 * 1000}, 4: {1: (1000 - 585) * 7 * 1000},
+        5: {1: -7000 * 2 * 1000}, 6: {1: -7000 * 2 * 1000}, 3: {1: (1000 - 585) * 7 * 1000},
+        4: {1: (1000 - 585) * 7 * 1000},
     }  # fmt: skip
     light = aims(days, [PLAIN], wishes, replace(LIMITS, cut=None, light_days=(3, 5)))
     each = [rule for rule in light.rules() if rule.about == "not lighter"]
@@ -562,7 +570,9 @@ def test_two_sessions_of_a_day_are_one_day_in_a_row() -> None:
 
 
 def test_the_rules_of_five_weeks_of_which_one_has_no_slots() -> None:
-    """By hand: two slots a usual week, so a full one weighs 200; the last slot is after the block."""
+    """By hand: two slots a usual week, so a full one weighs 200; the last slot is after the
+    block.
+    """
     weeks = (*WEEK, *WEEK, *WEEK, WeekWish("loading", 80), WeekWish("taper", 50))
     wishes = BlockWishes(
         FIRST, {"legs": 1}, weeks, strokes=150, four=("fly",),
@@ -584,7 +594,8 @@ def test_the_rules_of_five_weeks_of_which_one_has_no_slots() -> None:
         ("stroke under", "fly 1", 0, 6, 4 * 1000, [0, 1, 2, 3]),
         ("stroke under", "fly 3", 0, 6, 2 * 1000, [4, 5]),
         ("goal short", "legs", -8, 70, 1, every), ("goal never", "legs", -1, 400, 1, every),
-        ("goal long gone", "legs 1", -1, 35, 1, [0, 1, 2, 3]), ("goal long gone", "legs 3", -1, 35, 1, [4, 5]),
+        ("goal long gone", "legs 1", -1, 35, 1, [0, 1, 2, 3]),
+        ("goal long gone", "legs 3", -1, 35, 1, [4, 5]),
         # seven days, two weeks before, two slots of 1000 m; of these weeks the third has no slots
         ("cut too little", taper, 0, 8, 7 * 2 * 2 * 1000, [4, 5, 6, 7]),
         ("cut too much", taper, 0, 8, 7 * 2 * 2 * 1000, [4, 5, 6, 7]),
@@ -616,7 +627,9 @@ def test_a_block_without_slots_or_practices_asks_for_nothing_that_could_be() -> 
 def test_each_share_is_of_its_own_whole_and_missed_on_either_side(
     name: str, part: str, whole: str
 ) -> None:
-    """By hand: of 1000 and of 202 in the whole, 300 and 50 of the part, wished 250 to 280 in thousandths."""
+    """By hand: of 1000 and of 202 in the whole, 300 and 50 of the part, wished 250 to 280 in
+    thousandths.
+    """
     two = [
         choice("one", sums={whole: 1000, part: 300}),
         choice("two", sums={whole: 202, part: 50}),
@@ -633,7 +646,8 @@ def test_each_share_is_of_its_own_whole_and_missed_on_either_side(
 
 @pytest.mark.parametrize(
     ("wished", "told"),
-    [((0, 1000), set()), ((0, 999), {"over"}), ((1, 1000), {"under"}), ((500, 600), {"over", "under"})],
+    [((0, 1000), set()), ((0, 999), {"over"}), ((1, 1000), {"under"}),
+     ((500, 600), {"over", "under"})],
 )  # fmt: skip
 def test_a_share_that_may_be_any_is_no_rule(wished: tuple[int, int], told: set[str]) -> None:
     wishes = BlockWishes(FIRST, {}, WEEK, {"kick_share": wished})
@@ -645,7 +659,8 @@ def test_a_share_that_may_be_any_is_no_rule(wished: tuple[int, int], told: set[s
 
 def test_the_days_of_a_taper_are_those_from_its_first_to_its_last() -> None:
     wishes = BlockWishes(
-        FIRST, {}, (*WEEK, WeekWish("taper", 50)), taper=TaperWish(FIRST + timedelta(8), FIRST + timedelta(10))
+        FIRST, {}, (*WEEK, WeekWish("taper", 50)),
+        taper=TaperWish(FIRST + timedelta(8), FIRST + timedelta(10))
     )  # fmt: skip
     limits = replace(LIMITS, cut=None, light_days=(3, 5))
     lighter = [
@@ -657,9 +672,12 @@ def test_the_days_of_a_taper_are_those_from_its_first_to_its_last() -> None:
 
 
 def test_steps_are_whole_where_a_usual_practice_is_no_round_number() -> None:
-    """By hand: two slots at 101 weigh 202, of which 33 in a hundred are 66.7; a step is 1.01 of it."""
+    """By hand: two slots at 101 weigh 202, of which 33 in a hundred are 66.7; a step is 1.01 of
+    it.
+    """
     wishes = BlockWishes(
-        FIRST, {}, (WeekWish("loading", 33), WeekWish("taper", 50)), taper=TaperWish(FIRST + timedelta(7), FIRST + timedelta(7))
+        FIRST, {}, (WeekWish("loading", 33), WeekWish("taper", 50)),
+        taper=TaperWish(FIRST + timedelta(7), FIRST + timedelta(7))
     )  # fmt: skip
     limits = replace(LIMITS, supine=0, cut=None, light_days=(3, 5))
     one = choice("one", sums={"metres": 1990})

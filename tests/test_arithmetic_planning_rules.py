@@ -1,4 +1,6 @@
-"""Rules of a block in their order, what varies in it, and what a practice costs in a slot by itself: by hand."""
+"""Rules of a block in their order, what varies in it, and what a practice costs in a slot by
+itself: by hand.
+"""
 
 from __future__ import annotations
 

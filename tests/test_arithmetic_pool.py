@@ -1,7 +1,8 @@
-"""What reps ask of the pool that they are done in, worked by hand: depth, platform, flags, by end and by lane.
+"""What reps ask of the pool that they are done in, worked by hand: depth, platform, flags, by end
+and by lane.
 
-The pool has six lanes, 1.2 m at the starting end (1.0 m in lane 6), 2.0 m at the other, and flags at neither; a
-dive wants 1.5 m and a platform of 0.5 m at most, what is under water 1.1 m.
+The pool has six lanes, 1.2 m at the starting end (1.0 m in lane 6), 2.0 m at the other, and flags
+at neither; a dive wants 1.5 m and a platform of 0.5 m at most, what is under water 1.1 m.
 """
 
 from __future__ import annotations

@@ -1,7 +1,9 @@
-"""Practices on the clock: who starts and ends when, what changing gear costs, who waits, what is carried.
+"""Practices on the clock: who starts and ends when, what changing gear costs, who waits, what is
+carried.
 
-Worked by hand. Squad osprey: `quick` swims 100 crawl in 80 s, `slow` in 100 s. Fins take 20 s to change and 0.8
-of the time, socks 30 s and 1.08, a chute 45 s, a board 5 s. All out is rated 9.5, easy 1.5 and 0.72 of best speed.
+Worked by hand. Squad osprey: `quick` swims 100 crawl in 80 s, `slow` in 100 s. Fins take 20 s to
+change and 0.8 of the time, socks 30 s and 1.08, a chute 45 s, a board 5 s. All out is rated 9.5,
+easy 1.5 and 0.72 of best speed.
 """
 
 from __future__ import annotations
@@ -43,14 +45,14 @@ from almanac.report.working_text import formula
 
 
 def test_the_run_sheet_of_an_evening_by_hand():
-    # part   talk  gear                            starts  quick takes             slow takes
-    # 2 × 100 60   none                                60  2 × 120                 2 × 120
-    # fins      0   on: 20                        300 + 20  80 × 0.8 + 15 = 79      100 × 0.8 + 10 = 90
-    # socks    15   off 20, on 30: 30 - 15      410 + 30  150                     150
-    # pause     0   none                              590  60                      60
-    # a-set     0   socks stay on                     650  80 × 1.08 / 0.72 + 15  100 × 1.08 / 0.72 + 10
-    # The 15 and the 10 are until the last of the lane is home (4 and 3 in it, 5 s apart); they count where they are
-    # more than what the clock leaves: the a-set's rest of 10 s is slow's, not quick's.
+    # part   talk  gear                            starts  quick takes             slow takes 2 ×
+    # 100 60   none                                60  2 × 120                 2 × 120 fins      0
+    # on: 20                        300 + 20  80 × 0.8 + 15 = 79      100 × 0.8 + 10 = 90 socks
+    # 15   off 20, on 30: 30 - 15      410 + 30  150                     150 pause     0   none
+    # 590  60                      60 a-set     0   socks stay on                     650  80 × 1.08
+    # / 0.72 + 15  100 × 1.08 / 0.72 + 10 The 15 and the 10 are until the last of the lane is home
+    # (4 and 3 in it, 5 s apart); they count where they are more than what the clock leaves: the
+    # a-set's rest of 10 s is slow's, not quick's.
     sheet = evening().sheet
     assert [row.talk_s for row in sheet] == [60, 0, 15, 0, 0]
     assert [row.gear_s for row in sheet] == [0, 20, 15, 0, 0]
@@ -78,7 +80,8 @@ def test_slack_is_what_the_slot_leaves(minutes, slack):
     assert summary.slack_s == pytest.approx(slack)
 
 
-# Reps weighted by their clock: all out (9.5) 2 × 120, the 100 in fins as it is swum, 150 s; then easy (1.5).
+# Reps weighted by their clock: all out (9.5) 2 × 120, the 100 in fins as it is swum, 150 s; then
+# easy (1.5).
 QUICK_RATING = ((240 + 64 + 150) * 9.5 + 130 * 1.5) / (240 + 64 + 150 + 130)
 SLOW_RATING = ((240 + 80 + 150) * 9.5 + 160 * 1.5) / (240 + 80 + 150 + 160)
 
@@ -86,8 +89,8 @@ SLOW_RATING = ((240 + 80 + 150) * 9.5 + 160 * 1.5) / (240 + 80 + 150 + 160)
 def test_distance_and_load_of_an_evening():
     summary = evening()
     assert summary.distance.value == summary.metres == 500
-    # the first start is after a minute of talk; the fifth part begins at 650 s. Quick swims it in 120 s at easy, and
-    # the last of the lane is home 15 s later; slow in 150 + 10
+    # the first start is after a minute of talk; the fifth part begins at 650 s. Quick swims it in
+    # 120 s at easy, and the last of the lane is home 15 s later; slow in 150 + 10
     assert planned_load(summary, "quick").value == pytest.approx((785 - 60) / 60 * QUICK_RATING)
     assert planned_load(summary, "slow").value == pytest.approx((810 - 60) / 60 * SLOW_RATING)
     # a rating that the coach states stands in place of the reps'
@@ -137,7 +140,8 @@ def test_a_group_without_a_time_is_left_out_and_the_end_is_not_known():
     summary = summarised(practice, catalogue)
     assert [row.ends_s for row in summary.sheet] == [120, None, None]
     assert [row.starts_s for row in summary.sheet] == [0, 120, None]
-    # 215 is when the last of quick is home, and slow, whoever it is, has not swum 100 m in under 100 / 3.5 s
+    # 215 is when the last of quick is home, and slow, whoever it is, has not swum 100 m in under
+    # 100 / 3.5 s
     assert [row.starts.s for row in summary.sheet] == [0, 120, 215]
     cells = [[(cell.ends_s, cell.waits_s) for cell in row.cells] for row in summary.sheet]
     assert cells == [[(120, 0), (120, 0)], [(215, None), (None, None)], [(None, None)] * 2]
@@ -172,9 +176,9 @@ def test_a_practice_of_pauses_has_no_load_to_miss():
     assert summary.distance.value == 0
 
 
-# Gear to carry: quick has 10 heads on 3 lanes, slow 6 on 2; heron does not swim with them.
-# With at most 3 in a lane, 3 × 3 = 9 of quick and all 6 of slow use it at once; with at most 2, 6 and 4; with at
-# most 5, no more than there are: 10 and 6.
+# Gear to carry: quick has 10 heads on 3 lanes, slow 6 on 2; heron does not swim with them. With at
+# most 3 in a lane, 3 × 3 = 9 of quick and all 6 of slow use it at once; with at most 2, 6 and 4;
+# with at most 5, no more than there are: 10 and 6.
 
 
 @pytest.mark.parametrize(

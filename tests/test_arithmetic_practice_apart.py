@@ -1,8 +1,9 @@
 """Practices that run apart or change over, and what is in use at the same moment.
 
 The sheet is reckoned a second time here, second by second: each lane group is a small machine that
-talks, changes, swims and waits, and what is in use is counted at every second. The catalogue is that
-of `arithmetic_plans`: squad osprey has `quick` (10 heads, 3 lanes) and `slow` (6 heads, 2 lanes).
+talks, changes, swims and waits, and what is in use is counted at every second. The catalogue is
+that of `arithmetic_plans`: squad osprey has `quick` (10 heads, 3 lanes) and `slow` (6 heads, 2
+lanes).
 """
 
 from __future__ import annotations
@@ -64,8 +65,8 @@ def by_group(summary: Any) -> dict[str, list[tuple[float, float, float]]]:
 
 def test_lists_that_run_apart_by_hand():
     # both: 100 s, and the last of slow is home 10 s later; then quick talks 60 s, swims until the
-    # last is home 90 + 15 + 80 s later, talks 30 s and takes a send-off of 60 s that it cannot hold;
-    # slow takes 120 s alone; all meet at the end
+    # last is home 90 + 15 + 80 s later, talks 30 s and takes a send-off of 60 s that it cannot
+    # hold; slow takes 120 s alone; all meet at the end
     summary = run(
         part(swim(sendoff=100)),
         apart(
@@ -279,7 +280,8 @@ def test_adults_are_counted_at_the_moment_that_needs_most():
     assert (plain.adults, plain.jobs) == (2, {"lead": 1, "coach": 1, "timekeeper": 1})
     known = club(practice, watched)
     need = summarised(practice, known).hands
-    # a watcher for each lane: 3 of quick and 2 of slow, the head coach, and one at the other station
+    # a watcher for each lane: 3 of quick and 2 of slow, the head coach, and one at the other
+    # station
     assert (need.adults, need.jobs) == (
         7,
         {"lead": 1, "coach": 1, "timekeeper": 1, "watcher": 5},
@@ -353,7 +355,8 @@ def test_what_comes_next_begins_when_the_last_swimmer_is_home():
 
 
 def test_a_practice_is_over_when_the_last_swimmer_is_home():
-    # one 100 each, on nothing: slow's leader takes 100 s, and the third of the lane leaves 10 s later
+    # one 100 each, on nothing: slow's leader takes 100 s, and the third of the lane leaves 10 s
+    # later
     summary = run(part(swim()), minutes=2)
     assert [row.ends_s for row in summary.sheet] == [110]
     assert [(cell.clock_over_s, cell.last_touch_s) for cell in summary.sheet[0].cells] == [

@@ -124,7 +124,8 @@ def test_pulley(mass, ratio, force):
 @pytest.mark.parametrize(
     "broken",
     [
-        lambda: swimmer_drag(-1), lambda: swimmer_drag(math.nan), lambda: added_drag(0, 20), lambda: added_drag(20, 0),
+        lambda: swimmer_drag(-1), lambda: swimmer_drag(math.nan), lambda: added_drag(0, 20),
+        lambda: added_drag(20, 0),
         lambda: added_drag(-1, 20), lambda: added_drag(20, math.inf),
     ],
 )  # fmt: skip
@@ -139,9 +140,11 @@ def test_what_cannot_be_is_refused(broken):
 @pytest.mark.parametrize(
     ("drag", "at_one"),
     [
-        (None, None), (Drag(calibrate=True), None), (Drag(k=20.0), 20), (Drag(table=tuple(TABLE), area_cm2=400), 15.4),
+        (None, None), (Drag(calibrate=True), None), (Drag(k=20.0), 20),
+        (Drag(table=tuple(TABLE), area_cm2=400), 15.4),
         (Drag(table=tuple(TABLE), area_cm2=2000), None), (Drag(table=tuple(TABLE)), None),
-        (Drag(hanging_kg=8, ratio=0.5), 39.2266), (Drag(hanging_kg=8), None), (Drag(ratio=0.5), None),
+        (Drag(hanging_kg=8, ratio=0.5), 39.2266), (Drag(hanging_kg=8), None),
+        (Drag(ratio=0.5), None),
     ],
 )  # fmt: skip
 def test_pull_of_a_piece_of_gear(drag, at_one):

@@ -1,7 +1,8 @@
-"""What a run is made of: blocks laid end to end, where one is after leaving some out, who goes together, and
-what warms up and ends easily. All of it laid out by hand.
+"""What a run is made of: blocks laid end to end, where one is after leaving some out, who goes
+together, and what warms up and ends easily. All of it laid out by hand.
 
-osprey-1 has 14 heads in 3 lanes, so 5 in the fullest, 5 s apart and on the back 10. To change fins takes 20 s.
+osprey-1 has 14 heads in 3 lanes, so 5 in the fullest, 5 s apart and on the back 10. To change fins
+takes 20 s.
 """
 
 from __future__ import annotations
@@ -35,7 +36,9 @@ def kick(reps: int, distance: int = 50, **more: Any) -> dict[str, Any]:
 
 
 def told(blocks: Any) -> list[Any]:
-    """Blocks in short: reps by (first, how many, what each takes), waits by (seconds, why), rounds by lists."""
+    """Blocks in short: reps by (first, how many, what each takes), waits by (seconds, why), rounds
+    by lists.
+    """
     found: list[Any] = []
     for block in blocks:
         if isinstance(block, RepsBlock):

@@ -1,7 +1,8 @@
-"""The run sheet, moment by moment: who waits for whom, gear that each half changes, who may join late.
+"""The run sheet, moment by moment: who waits for whom, gear that each half changes, who may join
+late.
 
-Squad osprey: `quick` swims 100 crawl in 80 s, its last leaves 15 s after the leader; `slow` in 100 s, and 10 s. To
-change: fins 20 s, socks 30 s.
+Squad osprey: `quick` swims 100 crawl in 80 s, its last leaves 15 s after the leader; `slow` in 100
+s, and 10 s. To change: fins 20 s, socks 30 s.
 """
 
 from __future__ import annotations

@@ -1,4 +1,6 @@
-"""A season: days that nothing is planned for, when tests are due, how heavy its weeks are; by hand."""
+"""A season: days that nothing is planned for, when tests are due, how heavy its weeks are; by
+hand.
+"""
 
 from __future__ import annotations
 
@@ -63,9 +65,12 @@ def test_every_monday_from_the_week_in_which_a_season_begins() -> None:
 @pytest.mark.parametrize(
     ("of", "blocks", "outlines", "bare"),
     [
-        (season(0, 27), [weeks(1)], [], [(7, 27)]), (season(0, 27), [], [outline(7, 13)], [(0, 6), (14, 27)]),
-        (season(0, 27), [weeks(2)], [outline(14, 27)], []), (season(0, 27, (20, 21)), [weeks(2)], [], [(14, 19), (22, 27)]),
-        (season(0, 27, terms=[(0, 3), (10, 12)]), [], [], [(0, 3), (10, 12)]), (season(0, 0), [], [], [(0, 0)]), (season(0, 13, terms=[(-7, 20)]), [], [], [(0, 13)]),
+        (season(0, 27), [weeks(1)], [], [(7, 27)]),
+        (season(0, 27), [], [outline(7, 13)], [(0, 6), (14, 27)]),
+        (season(0, 27), [weeks(2)], [outline(14, 27)], []),
+        (season(0, 27, (20, 21)), [weeks(2)], [], [(14, 19), (22, 27)]),
+        (season(0, 27, terms=[(0, 3), (10, 12)]), [], [], [(0, 3), (10, 12)]),
+        (season(0, 0), [], [], [(0, 0)]), (season(0, 13, terms=[(-7, 20)]), [], [], [(0, 13)]),
         (season(0, 15), [weeks(1), weeks(1, 8)], [], [(7, 7), (15, 15)]),
     ],
 )  # fmt: skip
@@ -83,12 +88,16 @@ def rules(today: int, *known: int, every: int = 4) -> TestRules:
 @pytest.mark.parametrize(
     ("blocks", "outlines", "known", "today", "days"),
     [
-        ([weeks(3, 0, "kick")], [], [], 0, [0, 7, 14]), ([weeks(3, 0, "kick")], [], [], 6, [0, 7, 14]),
+        ([weeks(3, 0, "kick")], [], [], 0, [0, 7, 14]),
+        ([weeks(3, 0, "kick")], [], [], 6, [0, 7, 14]),
         ([weeks(3, 0, "kick")], [], [], 7, [7, 14]), ([weeks(3, 0, "pull")], [], [], 0, []),
         # In an outline on its first day and every four weeks after it.
-        ([], [outline(7, 63, "kick")], [], 0, [7, 35, 63]), ([], [outline(7, 62, "kick")], [], 0, [7, 35]),
-        ([], [outline(7, 63)], [], 0, []), ([weeks(1, 0, "kick")], [outline(6, 20, "kick")], [], 0, [0]),
-        ([weeks(1, 0, "kick")], [outline(7, 20, "kick")], [], 0, [0, 7]), ([weeks(2, 14, "kick")], [], [3, 9], 14, [3, 14, 21]),
+        ([], [outline(7, 63, "kick")], [], 0, [7, 35, 63]),
+        ([], [outline(7, 62, "kick")], [], 0, [7, 35]),
+        ([], [outline(7, 63)], [], 0, []),
+        ([weeks(1, 0, "kick")], [outline(6, 20, "kick")], [], 0, [0]),
+        ([weeks(1, 0, "kick")], [outline(7, 20, "kick")], [], 0, [0, 7]),
+        ([weeks(2, 14, "kick")], [], [3, 9], 14, [3, 14, 21]),
         ([weeks(2, 14, "kick")], [], [-1, 0, 70, 71], 14, [0, 14, 21, 70]),
         ([weeks(1, 35, "kick")], [outline(7, 20, "kick")], [], 0, [7, 35]),
     ],
@@ -110,10 +119,13 @@ def test_a_benchmark_is_run_where_it_was_and_from_this_week_on_where_it_is_plann
     ("runs", "today", "shut", "late", "due"),
     [
         # Due 28 days after the season began, and after each time; 7 days late is not late yet.
-        ([28, 56], 0, [], 7, []), ([35], 0, [], 7, [(63, None)]), ([36, 60], 0, [], 7, [(28, 36)]), ([], 0, [], 7, [(28, None)]),
-        ([36, 60], 28, [], 7, [(28, 36)]), ([36, 60], 29, [], 7, []), ([36, 60], 0, [], 8, []), ([36, 60], 0, [], 7.9, [(28, 36)]),
+        ([28, 56], 0, [], 7, []), ([35], 0, [], 7, [(63, None)]), ([36, 60], 0, [], 7, [(28, 36)]),
+        ([], 0, [], 7, [(28, None)]),
+        ([36, 60], 28, [], 7, [(28, 36)]), ([36, 60], 29, [], 7, []), ([36, 60], 0, [], 8, []),
+        ([36, 60], 0, [], 7.9, [(28, 36)]),
         # Nobody trains on two days before it is due, or on two after.
-        ([37, 60], 0, [(10, 11)], 7, []), ([38, 60], 0, [(10, 11)], 7, [(30, 38)]), ([37, 60], 0, [(30, 31)], 7, []),
+        ([37, 60], 0, [(10, 11)], 7, []), ([38, 60], 0, [(10, 11)], 7, [(30, 38)]),
+        ([37, 60], 0, [(30, 31)], 7, []),
         ([38, 60], 0, [(30, 31)], 7, [(28, 38)]),
     ],
 )  # fmt: skip
@@ -144,7 +156,9 @@ def loaded(*minutes: int | None, starts: int = 0, **more: Any) -> Block:
 
 
 def test_a_week_is_as_heavy_as_it_is_beside_the_heaviest() -> None:
-    """Loads of 500, 300 and 260: ten, six and five tenths; of a week with a day that is missing none is known."""
+    """Loads of 500, 300 and 260: ten, six and five tenths; of a week with a day that is missing
+    none is known.
+    """
     first, second = loaded(100, 60, id="one"), loaded(52, None, starts=14, id="two")
     third = loaded(10, starts=28, id="three")
     own = SquadSeason(aim="", outlines=(outline(37, 40), outline(49, 55)))

@@ -1,4 +1,6 @@
-"""What a start asks of a pool's end, and which end each rep begins at: worked by hand, limit by limit."""
+"""What a start asks of a pool's end, and which end each rep begins at: worked by hand, limit by
+limit.
+"""
 
 from __future__ import annotations
 
@@ -263,7 +265,9 @@ def test_after_a_start_for_which_one_gets_back_the_next_begins_there_too() -> No
     assert begins(own + rep(distance=25), dive=word()) == [START, TURN]
     assert begins(own + rep(distance=25)) == [START, TURN]
     taught = tuple(
-        replace(one, pieces=tuple(replace(p, drill=replace(p.drill, start="dive")) for p in one.pieces))
+        replace(one, pieces=tuple(replace(p,
+                                          drill=replace(p.drill,
+                                              start="dive")) for p in one.pieces))
         for one in rep(distance=25)
     )  # fmt: skip
     assert begins(taught + rep(distance=25), **dive) == [START, START]

@@ -168,14 +168,17 @@ THEN_STROKE = [
     ("written", "kick", "supine", "prone", "board", "resisted", "fast", "into_stroke"),
     [
         ([one(100, "kick"), one(100, "crawl")], (1, 2), (1, 1), (0, 1), (0, 1), (0, 1), (0, 1), 0),
-        ([one(300, "kick"), one(100, "board-kick")], (1, 1), (3, 4), (1, 4), (1, 4), (0, 1), (0, 1), 0),
+        ([one(300, "kick"), one(100, "board-kick")], (1, 1), (3, 4), (1, 4), (1, 4), (0, 1), (0, 1),
+         0),
         ([one(100, "crawl"), one(100, "backstroke")], (0, 1), None, None, None, (0, 1), (0, 1), 0),
-        ([one(100, "socks-kick", "fast"), one(100, "kick", gear=["fins"]), one(200, "float", "all-out")],
+        ([one(100, "socks-kick", "fast"), one(100, "kick", gear=["fins"]),
+          one(200, "float", "all-out")],
          (1, 2), (1, 1), (0, 1), (0, 1), (1, 4), (3, 4), 0),
         ([one(100, "kick", {"build": ["strong", "fast"]}, gear=["chute", "fins"])],
          (1, 1), (1, 1), (0, 1), (0, 1), (1, 1), (1, 2), 0),
         ([{"reps": 4, "parts": THEN_STROKE}], (1, 3), (1, 1), (0, 1), (0, 1), (0, 1), (2, 3), 200),
-        ([{"reps": 4, "parts": THEN_STROKE[::-1]}], (1, 3), (1, 1), (0, 1), (0, 1), (0, 1), (2, 3), 0),
+        ([{"reps": 4, "parts": THEN_STROKE[::-1]}], (1, 3), (1, 1), (0, 1), (0, 1), (0, 1), (2, 3),
+         0),
     ],
 )  # fmt: skip
 def test_shares(written, kick, supine, prone, board, resisted, fast, into_stroke):

@@ -1,4 +1,6 @@
-"""Reps on the clock at the edges: what is not known, what fits to the second, how full a lane may be."""
+"""Reps on the clock at the edges: what is not known, what fits to the second, how full a lane may
+be.
+"""
 
 from __future__ import annotations
 

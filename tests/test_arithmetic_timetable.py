@@ -1,4 +1,6 @@
-"""Lanes by the clock of a week: slots, openings, the grid of a day, and lanes at a meet; by hand."""
+"""Lanes by the clock of a week: slots, openings, the grid of a day, and lanes at a meet; by
+hand.
+"""
 
 from __future__ import annotations
 
@@ -77,14 +79,21 @@ def test_the_days_of_a_week_and_those_that_are_otherwise_have_their_slots() -> N
 @pytest.mark.parametrize(
     ("openings", "is_one"),
     [
-        ([("17:00", "18:00", {})], True), ([("16:00", "19:00", {})], True), ([("17:01", "18:00", {})], False),
+        ([("17:00", "18:00", {})], True), ([("16:00", "19:00", {})], True),
+        ([("17:01", "18:00", {})], False),
         ([("17:00", "17:59", {})], False), ([("17:00", "17:30", {}), ("17:30", "18:00", {})], True),
-        ([("17:30", "18:00", {}), ("17:00", "17:30", {})], True), ([("17:00", "17:29", {}), ("17:30", "18:00", {})], False),
-        ([("17:00", "17:40", {}), ("17:20", "18:00", {})], True), ([("17:00", "17:40", {}), ("17:10", "17:20", {})], False),
-        ([("17:00", "18:00", {"pool": "away"})], False), ([("17:00", "18:00", {"lanes": (2, 3)})], True),
-        ([("17:00", "18:00", {"lanes": (1, 3)})], False), ([("17:00", "18:00", {"days": ("tue",)})], False),
-        ([("17:00", "18:00", {"days": (), "on": (MONDAY,)})], True), ([("17:00", "18:00", {"days": (), "on": (TUESDAY,)})], False),
-        ([], False), ([("15:00", "16:00", {}), ("17:00", "18:00", {})], True), ([("15:00", "17:00", {})], False),
+        ([("17:30", "18:00", {}), ("17:00", "17:30", {})], True),
+        ([("17:00", "17:29", {}), ("17:30", "18:00", {})], False),
+        ([("17:00", "17:40", {}), ("17:20", "18:00", {})], True),
+        ([("17:00", "17:40", {}), ("17:10", "17:20", {})], False),
+        ([("17:00", "18:00", {"pool": "away"})], False),
+        ([("17:00", "18:00", {"lanes": (2, 3)})], True),
+        ([("17:00", "18:00", {"lanes": (1, 3)})], False),
+        ([("17:00", "18:00", {"days": ("tue",)})], False),
+        ([("17:00", "18:00", {"days": (), "on": (MONDAY,)})], True),
+        ([("17:00", "18:00", {"days": (), "on": (TUESDAY,)})], False),
+        ([], False), ([("15:00", "16:00", {}), ("17:00", "18:00", {})], True),
+        ([("15:00", "17:00", {})], False),
     ],
 )  # fmt: skip
 def test_a_lane_is_open_for_all_of_a_slot_where_openings_meet(

@@ -38,18 +38,28 @@ def share(goal: str, *items: dict) -> Fraction:
     ("goal", "items", "expected"),
     [
         # Hundreds that descend to strong hold nothing fast: 0 of 300.
-        ("speed", [{"reps": 3, "distance": 100, "do": "backstroke", "effort": {"descend": ["easy", "strong"]}}], 0),
-        ("speed", [{"reps": 4, **KICK, "effort": "fast"}, {"reps": 1, "distance": 200, "do": "backstroke", "effort": "easy"}], Fraction(1, 2)),
+        ("speed", [{"reps": 3, "distance": 100, "do": "backstroke",
+                    "effort": {"descend": ["easy", "strong"]}}], 0),
+        ("speed", [{"reps": 4, **KICK, "effort": "fast"},
+                   {"reps": 1, "distance": 200, "do": "backstroke", "effort": "easy"}],
+                   Fraction(1, 2)),
         # 2 x 50 kick strong and 1 x 50 easy: 100 of 150 work the legs.
-        ("legs", [{"reps": 2, **KICK, "effort": "strong"}, {"reps": 1, **KICK, "effort": "easy"}], Fraction(2, 3)),
+        ("legs", [{"reps": 2, **KICK, "effort": "strong"}, {"reps": 1, **KICK, "effort": "easy"}],
+         Fraction(2, 3)),
         ("legs", [{"reps": 2, **SWIM, "effort": "strong"}], 0),
         # 25 kick, then 75 swum without a stop; kick in a rep of its own leads into nothing.
-        ("into", [{"reps": 2, "parts": [{"distance": 25, "do": "kick", "effort": "easy"}, {"distance": 75, "do": "backstroke", "effort": "easy"}]}], Fraction(3, 4)),
+        ("into", [{"reps": 2, "parts": [{"distance": 25, "do": "kick", "effort": "easy"},
+                                        {"distance": 75, "do": "backstroke", "effort": "easy"}]}],
+                                        Fraction(3, 4)),
         ("into", [{"reps": 2, **KICK, "effort": "easy"}, {"reps": 2, **SWIM, "effort": "easy"}], 0),
-        ("force", [{"reps": 1, "distance": 50, "do": "socks-kick", "effort": "easy"}, {"reps": 3, **KICK, "effort": "easy"}], Fraction(1, 4)),
-        ("pace", [{"reps": 4, **SWIM, "effort": {"descend": ["easy", "fast"]}}, {"reps": 4, **SWIM, "effort": "easy"}], Fraction(1, 2)),
-        ("ease", [{"reps": 1, **SWIM, "effort": "easy"}, {"reps": 1, **SWIM, "effort": "steady"}], Fraction(1, 2)),
-        ("calm", [{"reps": 1, **SWIM, "effort": "steady"}, {"reps": 1, **KICK, "effort": "steady"}], Fraction(1, 2)),
+        ("force", [{"reps": 1, "distance": 50, "do": "socks-kick", "effort": "easy"},
+                   {"reps": 3, **KICK, "effort": "easy"}], Fraction(1, 4)),
+        ("pace", [{"reps": 4, **SWIM, "effort": {"descend": ["easy", "fast"]}},
+                  {"reps": 4, **SWIM, "effort": "easy"}], Fraction(1, 2)),
+        ("ease", [{"reps": 1, **SWIM, "effort": "easy"}, {"reps": 1, **SWIM, "effort": "steady"}],
+         Fraction(1, 2)),
+        ("calm", [{"reps": 1, **SWIM, "effort": "steady"}, {"reps": 1, **KICK, "effort": "steady"}],
+         Fraction(1, 2)),
     ],
 )  # fmt: skip
 def test_the_share_of_a_goal_is_that_of_its_metres(

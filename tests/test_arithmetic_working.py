@@ -146,7 +146,9 @@ def test_every_figure_is_what_its_working_comes_to(written, course):
 
 
 def slack(working: Working) -> float:
-    """How far the printed line may be off: its numbers are rounded, and a rounding up may tip over."""
+    """How far the printed line may be off: its numbers are rounded, and a rounding up may tip
+    over.
+    """
     tips = working.step if isinstance(working, UpTo) else 0
     inner = (getattr(working, field.name) for field in fields(working))
     found = [
@@ -290,7 +292,8 @@ def no_such_number(thing, where="") -> list[str]:
 
 _times = st.one_of(st.floats(0.01, 6000), st.sampled_from([0.01, 30, 60, 86399]))
 _tests = st.lists(
-    st.builds(swum, st.sampled_from(["kick-25", "kick-50", "kick-200", "back-100", "back-400", "board-100"]), _times,
+    st.builds(swum, st.sampled_from(["kick-25", "kick-50", "kick-200", "back-100", "back-400",
+                                     "board-100"]), _times,
               st.sampled_from(list(COURSES.values())), st.dates().map(str)), max_size=8,
 )  # fmt: skip
 

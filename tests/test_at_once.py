@@ -15,13 +15,16 @@ from almanac.source.reader import Document
 from almanac.source.validate import Shapes
 
 JUNK: tuple[Any, ...] = (
-    "", "x", "x" * 5000, "two words", "back-kick", "2026-02-30", "2026-11-25", "20261125", "0:75", "1:15", "1:15\n", "٣", 0, 1,
+    "", "x", "x" * 5000, "two words", "back-kick", "2026-02-30", "2026-11-25", "20261125", "0:75",
+    "1:15", "1:15\n", "٣", 0, 1,
     -1, 6.0, 0.5, 10**9, True, False, None, [], ["x"], ["x", "x"], [1, 1.0], {}, {"x": 1},
 )  # fmt: skip
 
 
 def spoilt(data: dict[str, Any], chance: random.Random) -> dict[str, Any]:
-    """A copy with one place of it changed: replaced, doubled, taken out, or a field that is none."""
+    """A copy with one place of it changed: replaced, doubled, taken out, or a field that is
+    none.
+    """
     copied = copy.deepcopy(data)
     places: list[tuple[Any, Any]] = []
 

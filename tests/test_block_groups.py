@@ -1,4 +1,6 @@
-"""Blocks whose lane groups swim other sessions, and limits over any seven days, reckoned a second time."""
+"""Blocks whose lane groups swim other sessions, and limits over any seven days, reckoned a second
+time.
+"""
 
 from __future__ import annotations
 
@@ -45,7 +47,8 @@ def world(request: pytest.FixtureRequest, tmp_path: Path):
 def test_the_balance_of_each_lane_group_is_told_where_they_differ(world) -> None:
     apart, known = world
     groups = known.blocks["autumn"]
-    # six practices of 500 m, of which the second group has five where the first Monday is not its own
+    # six practices of 500 m, of which the second group has five where the first Monday is not its
+    # own
     metres = {"heron-1": 3000, "heron-2": 2500 if apart else 3000}
     told, text = block_json(groups), block_text(known.catalogue, groups)
     page = block_page(known, groups, ()).context

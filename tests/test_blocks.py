@@ -90,7 +90,9 @@ def test_missing_days_are_not_rest(tmp_path: Path) -> None:
 
 
 def changes(summary):
-    """Of each week, its changes from the week before by what changes: distance, load, resisted, fast."""
+    """Of each week, its changes from the week before by what changes: distance, load, resisted,
+    fast.
+    """
     names = ("distance", "load", "resisted", "fast")
     weeks = [by_name("block", "week", week) for week in weeks_of(summary)]
     return [{name: week[f"{name} change"].value for name in names} for week in weeks]
@@ -183,7 +185,10 @@ def test_table(world) -> None:
         ("starts: 2026-09-07", "starts: 2026-09-08", "block-starts-monday"),
         ("goals: [kick-technique]", "goals: [kick-technique, kick-endurance]", "goal-unserved"),
         (
-            "sun: {rest: true},\n           tue: {rest: true}, thu: {rest: true}, sat: {rest: true}}\n",
+            (
+                "sun: {rest: true},\n           tue: {rest: true}, thu: {rest: true}, sat: {rest: "
+                "true}}\n"
+            ),
             "sun: {practice: tuesday}}\n",
             "days-off",
         ),

@@ -1,4 +1,6 @@
-"""Entries of one catalogue taken into another: all that they need comes, nothing dangles, nothing is lost."""
+"""Entries of one catalogue taken into another: all that they need comes, nothing dangles, nothing
+is lost.
+"""
 
 from __future__ import annotations
 
@@ -68,7 +70,8 @@ def test_whatever_is_brought_nothing_dangles(
         assert brought(own, one) == 0, one
     errors = [
         one for one in load_and_check(own, DAY).findings
-        if one.is_error and one.code in ("unknown-reference", "unknown-word", "missing-key", "unknown-key")
+        if one.is_error and one.code in ("unknown-reference", "unknown-word", "missing-key",
+                                         "unknown-key")
         and one.place.file.startswith(("drills/", "plans/sets/"))
     ]  # fmt: skip
     assert errors == []
@@ -108,7 +111,9 @@ def test_what_was_renamed_here_is_here(own: Path, capsys: pytest.CaptureFixture[
 
 
 def test_words_of_the_clubs_own_take_the_place_of_those_that_they_stand_for(own: Path) -> None:
-    """An effort under another name, none twice in a list, and a climb from a word to itself is it."""
+    """An effort under another name, none twice in a list, and a climb from a word to itself is
+    it.
+    """
     file = own / "drills/vocabulary/efforts.yml"
     text = file.read_text("utf-8")
     renamed = text.replace(
@@ -164,7 +169,10 @@ def test_reviews_and_send_offs_in_lines_of_their_own_are_seen_too(
         ("the-year", "is a season, which is of one club alone"),
         (
             "heron-kick-and-go",
-            "the squad 'heron' (Heron) of that club: say which of yours it is, --as heron= and one of one",
+            (
+                "the squad 'heron' (Heron) of that club: say which of yours it is, --as heron= and "
+                "one of one"
+            ),
         ),
     ],
 )
@@ -192,7 +200,9 @@ def building(root: Path) -> None:
 def test_a_practice_is_brought_for_the_squad_groups_and_pool_of_the_club(
     own: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    """Its squad is found by its level, its pool by its course; what it needs comes along, and nothing of it is refused."""
+    """Its squad is found by its level, its pool by its course; what it needs comes along, and
+    nothing of it is refused.
+    """
     path = own / "plans/club.yml"
     path.write_text(
         path.read_text("utf-8").replace("flags: true", "flags: true, water_c: 29"), "utf-8"
@@ -255,7 +265,9 @@ def test_a_word_that_is_not_here_is_named(own: Path, capsys: pytest.CaptureFixtu
 def test_what_is_amiss_there_does_not_come(
     own: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str], file: str
 ) -> None:
-    """A separator of lines in the club's title would end the comment that says where an entry came from."""
+    """A separator of lines in the club's title would end the comment that says where an entry came
+    from.
+    """
     other = copied(CATALOGUE, tmp_path / "amiss")
     text = (other / file).read_text("utf-8")
     title = next(row for row in text.split("\n") if row.startswith("title: "))
@@ -297,7 +309,10 @@ def test_what_is_taken_out_is_gone_and_the_rest_stays(
 
 
 def test_a_mapping_that_says_nothing_more_goes_whole() -> None:
-    text = "adapt:\n  - need: a\n    fits: changed\n  - need: b\n    fits: yes\npace: {like: c, factor: 1}\nend: 1\n"
+    text = (
+        "adapt:\n  - need: a\n    fits: changed\n  - need: b\n    fits: yes\npace: {like: c, "
+        "factor: 1}\nend: 1\n"
+    )
     assert (
         without(text, [(2, 11)])
         == "adapt:\n  - need: b\n    fits: yes\npace: {like: c, factor: 1}\nend: 1\n"

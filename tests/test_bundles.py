@@ -1,4 +1,6 @@
-"""The scripts of the pages: bundled when something changed, told in a sentence where they cannot be."""
+"""The scripts of the pages: bundled when something changed, told in a sentence where they cannot
+be.
+"""
 
 from __future__ import annotations
 

@@ -34,17 +34,20 @@ ITEMS = """items:
       - {reps: 1, distance: 50, do: back-swim, effort: easy, rest: 0:20}
 """
 OTHERS = """items:
-  - {reps: 4, distance: 50, do: back-kick, effort: easy, sendoff: {heron-1: 1:50}, by_group: {heron-2: {reps: 3}}}
+  - {reps: 4, distance: 50, do: back-kick, effort: easy, sendoff: {heron-1: 1:50},
+      by_group: {heron-2: {reps: 3}}}
   - rounds: 4
     pause_between: 1:00
     by_round: {3: {sendoff: 2:00}}
     by_group: {heron-2: {rounds: 3, pause_between: 1:30}, heron-1: {rounds: 0}}
     items:
-      - {reps: 1, distance: 50, do: back-swim, effort: easy, rest: 0:20, by_round: {1: {aim: 1:40}, 2: {rest: 0:30, aim: 1:35}}}
+      - {reps: 1, distance: 50, do: back-swim, effort: easy, rest: 0:20,
+          by_round: {1: {aim: 1:40}, 2: {rest: 0:30, aim: 1:35}}}
 """
 TWO_ITEMS = """items:
   - {reps: 4, distance: 25, do: back-kick, effort: easy, sendoff: 1:10}
-  - {reps: 6, distance: 50, do: back-swim, effort: easy, sendoff: 2:00, note: Long., by_group: {heron-2: {reps: 4}}}
+  - {reps: 6, distance: 50, do: back-swim, effort: easy, sendoff: 2:00, note: Long.,
+      by_group: {heron-2: {reps: 4}}}
 """
 
 

@@ -1,5 +1,5 @@
-"""The calculators: against values from outside the project, and the page's script against the program's
-own answers.
+"""The calculators: against values from outside the project, and the page's script against the
+program's own answers.
 """
 
 from __future__ import annotations
@@ -44,45 +44,76 @@ def numbers(club: ClubNumbers, calculator: str, **given: object) -> dict[str, fl
 @pytest.mark.parametrize(
     ("calculator", "given", "name", "value", "within"),
     [
-        pytest.param("critical-speed", {"distance": 200, "time": 123.4, "distance_2": 400, "time_2": 262.8},
+        pytest.param("critical-speed",
+                     {"distance": 200, "time": 123.4, "distance_2": 400, "time_2": 262.8},
                      "speed", 1.4347202, 1e-7, id="two-point form, check-values.md 3 (algebra)"),
-        pytest.param("critical-speed", {"distance": 200, "time": 123.4, "distance_2": 400, "time_2": 262.8},
+        pytest.param("critical-speed",
+                     {"distance": 200, "time": 123.4, "distance_2": 400, "time_2": 262.8},
                      "reserve", 22.9555, 1e-4, id="D', the same"),
-        pytest.param("critical-speed", {"distance": 200, "time": 123.4, "distance_2": 400, "time_2": 262.8},
+        pytest.param("critical-speed",
+                     {"distance": 200, "time": 123.4, "distance_2": 400, "time_2": 262.8},
                      "pace", 69.70, 5e-3, id="pace for 100 m, the same"),
-        pytest.param("send-offs", {"distance": 100, "time": 10.45, "distance_2": 200, "time_2": 22.8, "rep": 400, "pool": "50m",
+        pytest.param("send-offs",
+                     {"distance": 100, "time": 10.45, "distance_2": 200, "time_2": 22.8, "rep": 400,
+                      "pool": "50m",
                                    "effort": "all-out"},
-                     "target", 49.7, 0.1, id="Kennelly 1908, Popular Science Monthly 73:386: 400 m from his 100 and 200 m"),
+                     "target", 49.7, 0.1,
+                     id="Kennelly 1908, Popular Science Monthly 73:386: 400 m from his 100 and "
+                        "200 m"),
         pytest.param("fade", {"laps": [26.52, 28.38, 28.40, 28.62]}, "half", 3.8616, 1e-4,
                      id="Peirsol, 200 m back, Rome 2009 (news report 7161): 2.12 s"),
-        pytest.param("fade", {"laps": [26.52, 28.38, 28.40, 28.62]}, "half-s", 2.12, 1e-9, id="the same, in seconds"),
-        pytest.param("points", {"base": 46.91, "time": 52.81}, "points", 700, 0, id="forum thread 27251, Jan 2017, on the published rule"),
-        pytest.param("points", {"base": 46.91, "time": 52.80}, "points", 701, 0, id="the same, a hundredth quicker"),
-        pytest.param("points", {"base": 60.0, "time": 75.0}, "points", 512, 0, id="T = 1.25 B, exact"),
-        pytest.param("parachute", {"area": 529, "speed": 1.0}, "force", 19.7, 1e-9, id="Coloretti et al. 2025, J Strength Cond Res 39:e701-5"),
-        pytest.param("parachute", {"area": 400, "speed": 1.2}, "least", 33.84, 5e-3, id="passive: Narita et al. 2017, J Biomech 54:123-8"),
-        pytest.param("parachute", {"area": 400, "speed": 1.2}, "most", 58.77, 5e-3, id="active: Narita et al. 2017"),
-        pytest.param("pulley", {"mass": 10}, "force", 98.0665, 1e-9, id="10 kg at standard gravity (CGPM 1901)"),
-        pytest.param("pulley", {"mass": 10, "rope": "doubled"}, "force", 49.03325, 1e-9, id="the same, doubled"),
+        pytest.param("fade", {"laps": [26.52, 28.38, 28.40, 28.62]}, "half-s", 2.12, 1e-9,
+                     id="the same, in seconds"),
+        pytest.param("points", {"base": 46.91, "time": 52.81}, "points", 700, 0,
+                     id="forum thread 27251, Jan 2017, on the published rule"),
+        pytest.param("points", {"base": 46.91, "time": 52.80}, "points", 701, 0,
+                     id="the same, a hundredth quicker"),
+        pytest.param("points", {"base": 60.0, "time": 75.0}, "points", 512, 0,
+                     id="T = 1.25 B, exact"),
+        pytest.param("parachute", {"area": 529, "speed": 1.0}, "force", 19.7, 1e-9,
+                     id="Coloretti et al. 2025, J Strength Cond Res 39:e701-5"),
+        pytest.param("parachute", {"area": 400, "speed": 1.2}, "least", 33.84, 5e-3,
+                     id="passive: Narita et al. 2017, J Biomech 54:123-8"),
+        pytest.param("parachute", {"area": 400, "speed": 1.2}, "most", 58.77, 5e-3,
+                     id="active: Narita et al. 2017"),
+        pytest.param("pulley", {"mass": 10}, "force", 98.0665, 1e-9,
+                     id="10 kg at standard gravity (CGPM 1901)"),
+        pytest.param("pulley", {"mass": 10, "rope": "doubled"}, "force", 49.03325, 1e-9,
+                     id="the same, doubled"),
         pytest.param("added-drag", {"plain": 1.0288, "resisted": 1.5}, "thrust", 112.58, 0.01,
                      id="speed under added drag, check-values.md 10 (algebra): 37.2 × 1.15 / 38"),
-        pytest.param("added-drag", {"plain": 1.166589, "resisted": 1.5}, "power", 112.58, 0.01, id="the same at equal power"),
-        pytest.param("kick-rate", {"rate": 44.81}, "beats", 268.86, 1e-9, id="Gonjo et al. 2020, J Biomech 109452, back"),
-        pytest.param("kick-rate", {"rate": 44.81, "length": 2.07}, "speed", 1.546, 5e-4, id="Gonjo et al. 2020: 1.54 +/- 0.06 printed"),
+        pytest.param("added-drag", {"plain": 1.166589, "resisted": 1.5}, "power", 112.58, 0.01,
+                     id="the same at equal power"),
+        pytest.param("kick-rate", {"rate": 44.81}, "beats", 268.86, 1e-9,
+                     id="Gonjo et al. 2020, J Biomech 109452, back"),
+        pytest.param("kick-rate", {"rate": 44.81, "length": 2.07}, "speed", 1.546, 5e-4,
+                     id="Gonjo et al. 2020: 1.54 +/- 0.06 printed"),
         pytest.param("kick-count", {"distance": 8, "time": 10.0, "beats": 32}, "cycle", 0.50, 1e-9,
-                     id="Zamparo et al. 2006, Eur J Appl Physiol 96:459-70: 0.50 m at 0.8 m/s and 1.6 Hz"),
-        pytest.param("strouhal", {"rate": 2.0, "height": 0.46, "speed": 1.08}, "strouhal", 0.8519, 5e-5,
+                     id="Zamparo et al. 2006, Eur J Appl Physiol 96:459-70: 0.50 m at 0.8 m/s and "
+                        "1.6 Hz"),
+        pytest.param("strouhal", {"rate": 2.0, "height": 0.46, "speed": 1.08}, "strouhal", 0.8519,
+                     5e-5,
                      id="Wadrzyk et al. 2017, Human Movement 18(4): 0.83 +/- 0.08 printed"),
-        pytest.param("session-load", {"minutes": 60, "rating": 7}, "load", 420, 0, id="Foster et al. 2001, J Strength Cond Res 15:109-15"),
-        pytest.param("units", {"distance": 500, "unit": "yd"}, "metres", 457.2, 1e-9, id="yard of 0.9144 m, agreement of 1959"),
-        pytest.param("units", {"distance": 25, "unit": "m"}, "yards", 27.340332458, 1e-9, id="the same, by pint"),
-        pytest.param("other-pool", {"reps": 8, "rep": 100, "send_off": 100.0, "from": "25m", "to": "25yd"}, "metres-there", 731.52, 1e-9,
+        pytest.param("session-load", {"minutes": 60, "rating": 7}, "load", 420, 0,
+                     id="Foster et al. 2001, J Strength Cond Res 15:109-15"),
+        pytest.param("units", {"distance": 500, "unit": "yd"}, "metres", 457.2, 1e-9,
+                     id="yard of 0.9144 m, agreement of 1959"),
+        pytest.param("units", {"distance": 25, "unit": "m"}, "yards", 27.340332458, 1e-9,
+                     id="the same, by pint"),
+        pytest.param("other-pool",
+                     {"reps": 8, "rep": 100, "send_off": 100.0, "from": "25m", "to": "25yd"},
+                     "metres-there", 731.52, 1e-9,
                      id="8 × 100 yd, the same agreement"),
-        pytest.param("lane", {"target": 45.0, "rest": 15, "swimmers": 5, "lengths": 2}, "left", 15, 1e-9,
+        pytest.param("lane", {"target": 45.0, "rest": 15, "swimmers": 5, "lengths": 2}, "left", 15,
+                     1e-9,
                      id="8 × 50 on 1:00 holding 45 s, check-values.md 16 (definition)"),
-        pytest.param("cord", {"stretch": 1, "force": 20.4618, "stretch_2": 2, "force_2": 29.8031, "at": 1.5}, "force", 25.13245, 1e-9,
+        pytest.param("cord",
+                     {"stretch": 1, "force": 20.4618, "stretch_2": 2, "force_2": 29.8031,
+                      "at": 1.5}, "force", 25.13245, 1e-9,
                      id="half way between a maker's two printed rows (green band), linear"),
-        pytest.param("descend", {"distance": 100, "time": 80.0, "from": "all-out", "to": "all-out", "rep": 100}, "step", 0, 1e-12,
+        pytest.param("descend",
+                     {"distance": 100, "time": 80.0, "from": "all-out", "to": "all-out",
+                      "rep": 100}, "step", 0, 1e-12,
                      id="all-out over the tested distance is the test, by definition"),
     ],
 )  # fmt: skip
@@ -160,7 +191,9 @@ def test_every_calculator_has_a_case_from_outside():
 
 
 def test_no_words_that_are_never_said(club):
-    """Each sentence and each refusal comes up in a case of the vectors, with nothing left to be filled."""
+    """Each sentence and each refusal comes up in a case of the vectors, with nothing left to be
+    filled.
+    """
     said: dict[str, str] = dict.fromkeys(CALCULATORS, "")
     for case in cases(club):
         said[case["calculator"]] += "\n".join(["", *case["says"]])
@@ -213,7 +246,8 @@ def test_the_page_s_script_comes_to_the_same(club, tmp_path):
 
 
 @pytest.mark.parametrize("case", [
-    ("time", "1:75"), ("time", "0"), ("time", "-1:20"), ("time", "abc"), ("time", ""), ("distance", "1e9"), ("distance", "nan"),
+    ("time", "1:75"), ("time", "0"), ("time", "-1:20"), ("time", "abc"), ("time", ""),
+    ("distance", "1e9"), ("distance", "nan"),
     ("distance", "inf"), ("pool", "33m"), ("reps", "2.5"), ("reps", "1"), ("rep", "--"),
 ])  # fmt: skip
 def test_what_is_no_value_is_refused_in_a_sentence(club, case):
@@ -261,8 +295,10 @@ def test_wrong_usage_gets_a_sentence(asked, told, capsys):
     ("calculator", "given", "sentence"),
     [
         ("send-offs", {"distance": 100, "time": 80.0, "rep": 75}, "In 50 m it ends mid-pool"),
-        ("kick-count", {"distance": 25, "time": 25.0, "beats": 250}, "Hardly anybody kicks so often: look at time and count again"),
-        ("kick-count", {"distance": 200, "time": 25.0, "beats": 110}, "Hardly anybody is so fast: look at distance and time again"),
+        ("kick-count", {"distance": 25, "time": 25.0, "beats": 250},
+         "Hardly anybody kicks so often: look at time and count again"),
+        ("kick-count", {"distance": 200, "time": 25.0, "beats": 110},
+         "Hardly anybody is so fast: look at distance and time again"),
     ],
 )  # fmt: skip
 def test_what_cannot_well_be_is_said(

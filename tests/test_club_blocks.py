@@ -1,4 +1,6 @@
-"""Blocks composed for the club's own squads: every slot filled, nothing for check to say, the same each time."""
+"""Blocks composed for the club's own squads: every slot filled, nothing for check to say, the same
+each time.
+"""
 
 from __future__ import annotations
 
@@ -20,8 +22,10 @@ from almanac.report.block_wishes import LOAD_NEAR
 ROOT = Path(__file__).parents[1]
 DAY = date(2026, 11, 27)  # after this day the squads have slots, and no block
 WISHES = {
-    "heron": ["--starts", "2027-04-12", "--weeks", "8", "--test", "back-kick-50", "--kick", "20-35", "--strokes", "12"],
-    "osprey": ["--starts", "2027-04-19", "--weeks", "8", "--test", "backstroke-200", "--meet", "long-course-in-june"],
+    "heron": ["--starts", "2027-04-12", "--weeks", "8", "--test", "back-kick-50", "--kick", "20-35",
+              "--strokes", "12"],
+    "osprey": ["--starts", "2027-04-19", "--weeks", "8", "--test", "backstroke-200", "--meet",
+               "long-course-in-june"],
     "reed": ["--starts", "2027-05-03", "--weeks", "6", "--test", "back-kick-50"],
 }  # fmt: skip
 GOALS = [

@@ -1,4 +1,6 @@
-"""Practices composed from the club's own catalogue: how many wishes are met, and what check says of them."""
+"""Practices composed from the club's own catalogue: how many wishes are met, and what check says of
+them.
+"""
 
 from __future__ import annotations
 
@@ -95,7 +97,9 @@ def test_the_scripts_of_the_pages_answer_the_same(tmp_path: Path) -> None:
 
 @pytest.mark.skipif(not is_long(), reason="a check of all that the club has; each night")
 def test_what_is_composed_passes_every_check(tmp_path: Path) -> None:
-    """As entries beside the club's own; of two that are composed it is no wonder that they are alike."""
+    """As entries beside the club's own; of two that are composed it is no wonder that they are
+    alike.
+    """
     for name in ("drills", "plans"):
         shutil.copytree(ROOT / name, tmp_path / name)
     written = 0
@@ -116,7 +120,9 @@ def test_what_is_composed_passes_every_check(tmp_path: Path) -> None:
 
 
 def test_a_short_piece_is_a_main_set_where_it_serves_a_wished_goal() -> None:
-    """Speed is soon done: what takes between three and five minutes stands as main set for its goals alone."""
+    """Speed is soon done: what takes between three and five minutes stands as main set for its
+    goals alone.
+    """
     found = set()
     for id in SQUADS:
         own = made(id).table
@@ -134,7 +140,9 @@ def test_a_short_piece_is_a_main_set_where_it_serves_a_wished_goal() -> None:
 
 
 def test_drills_in_turn_come_in_whole_turns() -> None:
-    """Three strokes in turn are done three, six or nine times where they were written so, and never once."""
+    """Three strokes in turn are done three, six or nine times where they were written so, and never
+    once.
+    """
     found = 0
     for id in SQUADS:
         for own in made(id).candidates.values():
@@ -148,8 +156,8 @@ def test_drills_in_turn_come_in_whole_turns() -> None:
 
 
 def test_a_reason_is_borne_out_by_what_is_swum() -> None:
-    """Speed has fast work in it, legs have kick, nothing is said to serve a goal that it does not name, and what a
-    goal is said to be served by is a drill of the piece.
+    """Speed has fast work in it, legs have kick, nothing is said to serve a goal that it does not
+    name, and what a goal is said to be served by is a drill of the piece.
     """
     served = 0
     for _, own in answers():

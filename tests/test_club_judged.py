@@ -1,5 +1,5 @@
-"""Judge it with the club's own faults: each that has first words is asked, off by more than a coach lets go,
-and the page's script draws and asks as it should.
+"""Judge it with the club's own faults: each that has first words is asked, off by more than a coach
+lets go, and the page's script draws and asks as it should.
 """
 
 from __future__ import annotations
@@ -61,7 +61,8 @@ def test_the_page_draws_and_asks_as_it_should(club_catalogue, tmp_path):
         drawn.append({"at": at, "along": along, "parts": parts})
     tolerance = [
         {"shift": one.drawn.shift, "scale": one.drawn.scale,
-         "least": (one.fault.drawing.tolerance_cm or club_catalogue.policy.limit("judged_tolerance")) / STANDING_CM}
+         "least": (one.fault.drawing.tolerance_cm or club_catalogue.policy.limit(
+             "judged_tolerance")) / STANDING_CM}
         for one in found
     ]  # fmt: skip
     path = tmp_path / "judged.json"

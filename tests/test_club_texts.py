@@ -201,7 +201,8 @@ def test_what_is_found() -> None:
 def test_the_grade_is_that_of_textstat() -> None:
     # automated_readability_index of textstat 0.7.13, run once on 26 November 2026
     text = (
-        "The swimmer lies on the back and looks at one lamp in the roof. Both ears are under water. "
+        "The swimmer lies on the back and looks at one lamp in the roof. Both ears are under "
+        "water. "
         "When the hips come up, the kick begins; it is small and quick."
     )
     assert reading_grade(text) == pytest.approx(1.8602083333)

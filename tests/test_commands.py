@@ -122,7 +122,8 @@ def test_one_file_does_not_flood_the_terminal(
 @pytest.mark.parametrize(
     "argv",
     [
-        [], ["chek"], ["check", "--format", "xml"], ["check", "extra"], ["sum"], ["sum", LADDER, "--course", "33m"],
+        [], ["chek"], ["check", "--format", "xml"], ["check", "extra"], ["sum"],
+        ["sum", LADDER, "--course", "33m"],
         ["check", "--root"], ["sum", LADDER, "--group"],
     ],
 )  # fmt: skip
@@ -243,12 +244,15 @@ def summed(capsys: pytest.CaptureFixture[str], *argv: str | Path) -> dict[str, A
 
 
 CONTRACT: dict[str, Any] = {
-    "version": int, "kind": str, "id": str, "course": str, "distance": (int, float), "unit": str, "metres": float,
-    "lengths": (int, float), "reps": int, "by": dict, "groups": dict, "brief": list, "findings": list,
+    "version": int, "kind": str, "id": str, "course": str, "distance": (int, float), "unit": str,
+    "metres": float,
+    "lengths": (int, float), "reps": int, "by": dict, "groups": dict, "brief": list,
+    "findings": list,
 }  # fmt: skip
 GROUP = {"clock_s": float, "work_s": float, "rest_s": float, "rated_work": float, "reps": list}
 REP = {
-    "path": str, "round": (int, type(None)), "rep": int, "distance": int, "target_s": float, "sendoff_s": (float, type(None)),
+    "path": str, "round": (int, type(None)), "rep": int, "distance": int, "target_s": float,
+    "sendoff_s": (float, type(None)),
     "rest_s": float,
 }  # fmt: skip
 FINDING = {

@@ -1,4 +1,6 @@
-"""``almanac compose practice`` on the small catalogue: what it says, what it writes, what it refuses."""
+"""``almanac compose practice`` on the small catalogue: what it says, what it writes, what it
+refuses.
+"""
 
 from __future__ import annotations
 
@@ -64,8 +66,8 @@ def in_seconds(text: str) -> int:
 
 
 def assert_begins_add_up(said: str) -> None:
-    """Each piece begins when the one before it is over and what is told to go before it, up to the second that each is
-    rounded up by.
+    """Each piece begins when the one before it is over and what is told to go before it, up to the
+    second that each is rounded up by.
     """
     row = re.compile(r"  after +([\d:]+)  .*\(([\d:]+), \d+ m(.*)\)")
     for proposal in said.split(" left, ")[1:]:
@@ -84,7 +86,8 @@ def test_each_piece_stands_on_the_whiteboard_with_its_reason(capsys) -> None:
     assert run(CATALOGUE, *WISHES) == 0
     said = capsys.readouterr().out
     assert said.startswith(
-        "Heron, Quillwater Baths, 60 minutes: kick into stroke\n\nHeron: kick into stroke – kick and go\n1 of "
+        "Heron, Quillwater Baths, 60 minutes: kick into stroke\n\nHeron: kick into stroke – kick "
+        "and go\n1 of "
     )
     assert "Main set: Kick and go (" in said
     assert "4 × 75 as 25 Back streamline kick (strong), then 50 Backstroke" in said
@@ -254,7 +257,9 @@ def test_json_stands_alone_where_a_practice_is_written(capsys, tmp_path) -> None
 
 
 def test_what_is_composed_breaks_no_rule(tmp_path) -> None:
-    """Every proposal for some wishes as an entry beside the others; that they are alike is no wonder."""
+    """Every proposal for some wishes as an entry beside the others; that they are alike is no
+    wonder.
+    """
     root = copied(tmp_path)
     catalogue = load(root).catalogue
     assert catalogue is not None
@@ -286,7 +291,8 @@ def test_where_nothing_fits_the_wish_that_hinders_is_named(capsys) -> None:
 
 
 def test_what_there_is_no_piece_for_at_all_is_named(capsys) -> None:
-    assert main([*["compose", "practice", "--squad", "heron", "--minutes", "60", "--goals", "kick-technique"],
+    assert main([*["compose", "practice", "--squad", "heron", "--minutes", "60", "--goals",
+                   "kick-technique"],
                  "--root", str(BASE), "--today", "2026-10-01", "--json"]) == 0  # fmt: skip
     (own,) = json.loads(capsys.readouterr().out)["hinders"]
     assert own["wish"] == "piece" and own["which"] == "cool-down"

@@ -1,4 +1,6 @@
-"""``almanac compose block`` on the small catalogue, without a solver: what it plans, writes, judges, refuses."""
+"""``almanac compose block`` on the small catalogue, without a solver: what it plans, writes,
+judges, refuses.
+"""
 
 from __future__ import annotations
 
@@ -40,7 +42,8 @@ from almanac.site.templates import Templates
 from almanac.units import show_number
 
 WISHES = (
-    "--squad", "heron", "--starts", "2027-01-04", "--weeks", "3", "--goals", "kick-into-stroke=2,kick-endurance",
+    "--squad", "heron", "--starts", "2027-01-04", "--weeks", "3", "--goals",
+    "kick-into-stroke=2,kick-endurance",
     "--like", "heron-legs-in-three-weeks", "--days", "mon,wed,fri", "--no-solver", "--steps", "400",
 )  # fmt: skip
 
@@ -102,7 +105,8 @@ def test_planned_figures_stand_beside_wishes_as_the_block_itself_has_them(saved,
     assert run(saved, "--judge", "heron-winter", "--kick", "90-95", "--json") == 0
     told: dict[str, Any] = json.loads(capsys.readouterr().out)
     assert list(told) == [
-        "version", "block", "title", "starts", "group", "how", "weeks", "shares", "goals", "not_met", "empty",
+        "version", "block", "title", "starts", "group", "how", "weeks", "shares", "goals",
+        "not_met", "empty",
         "left_out", "composed", "findings",
     ]  # fmt: skip
     analysis = Analysis(load(saved).catalogue, DAY)
@@ -255,30 +259,42 @@ def test_a_practice_counts_in_a_plan_as_its_own_figures_say() -> None:
         (["--goals", "walls=0"], "name one goal or more, each with a weight of 1 or more"),
         (["--goals", "walls=x"], "--goals walls: 'x' is no whole number"),
         (["--squad", "hawk"], "there is no squad 'hawk'; there are reed, heron, osprey"),
-        (["--starts", "2026-11-09"], "'heron-legs-in-three-weeks' is a block of heron from 2026-11-02 to 2026-11-22"),
-        (["--starts", "2027-01-05"], "2027-01-05 is a Tuesday; a block begins on a Monday, say 2027-01-04"),
+        (["--starts", "2026-11-09"],
+         "'heron-legs-in-three-weeks' is a block of heron from 2026-11-02 to 2026-11-22"),
+        (["--starts", "2027-01-05"],
+         "2027-01-05 is a Tuesday; a block begins on a Monday, say 2027-01-04"),
         (["--meet", "spring-meet"], "heron does not go to 'spring-meet'"),
         (["--meet", "gala"], "there is no meet 'gala'"),
-        (["--race-day", "2027-03-01"], "the race is on 2027-03-01, the block from 2027-01-04 to 2027-01-24"),
+        (["--race-day", "2027-03-01"],
+         "the race is on 2027-03-01, the block from 2027-01-04 to 2027-01-24"),
         (["--loads", "80,90"], "2 loads are named for 3 weeks"),
-        (["--loads", "80,90,101"], "--loads 80,90,101: hundredths of a full week, a number from 1 to 100 for each week"),
+        (["--loads", "80,90,101"],
+         "--loads 80,90,101: hundredths of a full week, a number from 1 to 100 for each week"),
         (["--test", "back-kick-50=9"], "tests are run in weeks 1 to 3"),
-        (["--loads", f"80,90,{'9' * 5000}"], "hundredths of a full week, a number from 1 to 100 for each week"),
-        (["--test", f"back-kick-50={'1' * 5000}"], "write the weeks by their numbers, say back-kick-50=1,8"),
-        (["--test", "back-kick-50=\u0661"], "write the weeks by their numbers, say back-kick-50=1,8"),
+        (["--loads", f"80,90,{'9' * 5000}"],
+         "hundredths of a full week, a number from 1 to 100 for each week"),
+        (["--test", f"back-kick-50={'1' * 5000}"],
+         "write the weeks by their numbers, say back-kick-50=1,8"),
+        (["--test", "back-kick-50=\u0661"],
+         "write the weeks by their numbers, say back-kick-50=1,8"),
         (["--goals", "walls=2,walls=3"], "--goals: 'walls' stands there twice"),
-        (["--test", "back-kick-50=1", "--test", "back-kick-50=2"], "--test: 'back-kick-50' stands there twice"),
+        (["--test", "back-kick-50=1", "--test", "back-kick-50=2"],
+         "--test: 'back-kick-50' stands there twice"),
         (["--judge", "heron-legs-in-three-weeks"],
-         "with its own weeks, days and race: leave out --squad, --starts, --weeks, --days, --like, --steps, --no-solver"),
+         ("with its own weeks, days and race: leave out --squad, --starts, --weeks, --days, "
+         "--like, --steps, --no-solver")),
         (["--fill", "heron-legs-in-three-weeks", "--taper", "0"],
-         "the weeks and the taper that the block has: leave out --squad, --starts, --weeks, --taper"),
+         ("the weeks and the taper that the block has: leave out --squad, --starts, --weeks, "
+         "--taper")),
         (["--test", "swim-5"], "there is no benchmark 'swim-5'"),
         (["--starts", "9999-12-27"], "9999-12-27 is out of reach: name a day from 1900 to 2199"),
         (["--test", "back-kick-50=2,2"], "a test is run once in a week: name each week once"),
         (["--strokes", "26"], "26 hundredths of each of four strokes: 0 to 25 can be"),
         (["--strokes", "-1"], "-1 hundredths of each of four strokes: 0 to 25 can be"),
-        (["--taper", "-1", "--race-day", "2027-01-20"], "-1 weeks of taper: from 0 to 2 can be before a race"),
-        (["--taper", "99", "--race-day", "2027-01-20"], "99 weeks of taper: from 0 to 2 can be before a race"),
+        (["--taper", "-1", "--race-day", "2027-01-20"],
+         "-1 weeks of taper: from 0 to 2 can be before a race"),
+        (["--taper", "99", "--race-day", "2027-01-20"],
+         "99 weeks of taper: from 0 to 2 can be before a race"),
         (["--taper", "2"], "--taper is before a race: name --meet or --race-day"),
         (["--goals", "wals"], "there is no goal 'wals'; did you mean 'walls'?"),
         (["--slot", "mon=17:30+75"], "--slot and --like both say when: leave out one"),
@@ -289,16 +305,21 @@ def test_a_practice_counts_in_a_plan_as_its_own_figures_say() -> None:
         (["--kick", "-5"], "--kick -5: write a range in hundredths"),
         (["--judge", "heron-legs-in-three-weeks", "--save", "x"], "leave out --save"),
         (["--judge", "heron-legs-in-three-weeks", "--fill", "x"], "leave out one"),
-        (["--test", "back-kick-50=x"], "--test back-kick-50=x: write the weeks by their numbers, say back-kick-50=1,8"),
+        (["--test", "back-kick-50=x"],
+         "--test back-kick-50=x: write the weeks by their numbers, say back-kick-50=1,8"),
         (["--loads", "80"], "1 load is named for 3 weeks"),
-        (["--kick", "30-20"], "--kick 30-20: write a range in hundredths, from 0 to 100: say 20-35, 35- for that and more"),
-        (["--slot", "mon=7"], "--slot mon=7: write DAY=HH:MM+MINUTES@POOL, of 1 to 240 minutes, say mon=17:30+75@home"),
+        (["--kick", "30-20"],
+         ("--kick 30-20: write a range in hundredths, from 0 to 100: say 20-35, 35- for that and "
+         "more")),
+        (["--slot", "mon=7"],
+         "--slot mon=7: write DAY=HH:MM+MINUTES@POOL, of 1 to 240 minutes, say mon=17:30+75@home"),
         (["--slot", "mon=17:30+75@sea"], "there is no pool 'sea'"),
         (["--slot", "mon=17:30+5"], "nothing fits any slot, and nothing can be composed"),
         (["--like", "spring"], "there is no block 'spring'"),
         (["--steps", "-1"], "--steps -1: from 0 to 1000000"),
         (["--judge", "spring"], "there is no block 'spring'; there are heron-legs-in-three-weeks"),
-        (["--save", "heron-legs-in-three-weeks"], "the block 'heron-legs-in-three-weeks' exists already"),
+        (["--save", "heron-legs-in-three-weeks"],
+         "the block 'heron-legs-in-three-weeks' exists already"),
         ([f"--slot={day}=17:30+90" for day in ("mon", "tue", "wed", "thu", "fri", "sat", "sun")],
          "7 slots in the seven days from 2027-01-04, and heron has 4 practices a week"),
     ],
@@ -515,10 +536,12 @@ def test_no_two_plans_of_a_squad_share_a_day() -> None:
 
 @pytest.mark.parametrize(
     ("on", "days", "after"),
-    [(date(2027, 1, 5), 10, True), (date(2027, 1, 5), 20, False), (date(2027, 1, 12), 10, False), (date(2027, 4, 6), 5, False)],
+    [(date(2027, 1, 5), 10, True), (date(2027, 1, 5), 20, False), (date(2027, 1, 12), 10, False),
+     (date(2027, 4, 6), 5, False)],
 )  # fmt: skip
 def test_the_first_day_after_a_holiday_follows_a_break(on: date, days: int, after: bool) -> None:
-    # the small season is shut from 21 December to 3 January; only its winter, from 4 January, has a timetable
+    # the small season is shut from 21 December to 3 January; only its winter, from 4 January, has a
+    # timetable
     catalogue = load(CATALOGUE).catalogue
     assert follows_a_break(catalogue, "heron", on, days) is after
 
@@ -526,9 +549,11 @@ def test_the_first_day_after_a_holiday_follows_a_break(on: date, days: int, afte
 @pytest.mark.parametrize(
     ("number", "words"),
     [
-        # Too heavy with a test that runs in two weeks more; as light as wished; heavy without a test; heavy with the only one.
+        # Too heavy with a test that runs in two weeks more; as light as wished; heavy without a
+        # test; heavy with the only one.
         (1, "run its test in the other weeks alone (--test kick-50=3,4), "),
-        (3, ""), (2, ""), (5, ""), (4, "run its test in the other weeks alone (--test kick-50=1,3), "),
+        (3, ""), (2, ""), (5, ""),
+        (4, "run its test in the other weeks alone (--test kick-50=1,3), "),
     ],
 )  # fmt: skip
 def test_of_a_week_that_is_too_heavy_with_its_test_the_other_weeks_are_named(
@@ -550,7 +575,8 @@ def test_of_a_week_that_is_too_heavy_with_its_test_the_other_weeks_are_named(
 def test_the_same_parts_in_another_pool_or_a_shorter_slot_are_another_practice(monkeypatch) -> None:
     """At another time of day they are the same one: a block says when it goes."""
     monday = date(2027, 1, 4)
-    booked = [("home", "18:00", 60), ("away", "18:00", 60), ("home", "18:00", 45), ("home", "19:00", 60)]  # fmt: skip
+    booked = [("home", "18:00", 60), ("away", "18:00", 60), ("home", "18:00", 45),
+              ("home", "19:00", 60)]  # fmt: skip
     slots = [DaySlot(monday, 0, pool, begins, minutes) for pool, begins, minutes in booked]
     there = SimpleNamespace(catalogue=SimpleNamespace(practices={}))
 

@@ -1,4 +1,6 @@
-"""Changing a proposal: a piece swapped, kept, moved, taken out; whatever is done, it stays a practice that can be swum."""
+"""Changing a proposal: a piece swapped, kept, moved, taken out; whatever is done, it stays a
+practice that can be swum.
+"""
 
 from __future__ import annotations
 
@@ -230,7 +232,9 @@ def test_a_practice_that_cannot_be_is_told_in_a_sentence(
 
 
 def test_what_was_changed_breaks_no_rule(tmp_path: Path) -> None:
-    """The last of each row of deeds as an entry beside the others; that they are alike is no wonder."""
+    """The last of each row of deeds as an entry beside the others; that they are alike is no
+    wonder.
+    """
     root = tmp_path / "club"
     shutil.copytree(CATALOGUE, root)
     catalogue = load(root).catalogue
@@ -274,7 +278,8 @@ def test_the_command_changes_a_proposal_and_says_what_moved(capsys: Any) -> None
     assert own["parts"][1]["piece"] != first["parts"][1]["piece"]
     swapped, kept = data["changes"]
     assert swapped == [
-        "now 59:54", "warm-up 1:35 shorter", "main set now Legs before arms", "main set 3:02 longer",
+        "now 59:54", "warm-up 1:35 shorter", "main set now Legs before arms",
+        "main set 3:02 longer",
     ]  # fmt: skip
     assert kept == ["now 59:54", "warm-up kept"]
     assert run(*WISHES, *deeds[:-1]) == 0

@@ -189,7 +189,9 @@ def test_of_reps_that_cannot_be_done_so_often_all_up_to_the_last_that_can_are_of
 
 
 def test_reps_without_a_rest_are_no_more_than_one_go_of_their_drill() -> None:
-    """Of easy swimming 4 × its dose of 100 m, gently, and as much more for each of two levels above."""
+    """Of easy swimming 4 × its dose of 100 m, gently, and as much more for each of two levels
+    above.
+    """
     own = table("osprey")
     place = own.piece_of["part/osprey-ladder/4"]
     for offers in own.squad.offers.values():

@@ -1,5 +1,5 @@
-"""The page "How it is computed": what it tells is asked for by what somebody is shown, and each number that
-stands in the data of a page is told of.
+"""The page "How it is computed": what it tells is asked for by what somebody is shown, and each
+number that stands in the data of a page is told of.
 """
 
 from __future__ import annotations
@@ -48,7 +48,8 @@ focus: A part without a length.
 parts:
   - part: main
     items:
-      - {reps: 4, distance: 25, do: board-flutter-kick, effort: easy, rest: 0:20, by_group: {reed-2: {reps: 3}}}
+      - {reps: 4, distance: 25, do: board-flutter-kick, effort: easy, rest: 0:20,
+          by_group: {reed-2: {reps: 3}}}
       - {reps: 1, time: 5:00, do: freestyle-swim, effort: easy}
       - reps: 1
         distance: 25
@@ -99,8 +100,8 @@ def test_what_is_told_is_asked_for_by_what_is_shown(name: str, asked: set[CodeTy
     assert code(member) in asked, name
 
 
-# By kind, which formula each number in the data of its entries comes from, by the last key that names it; None for
-# what is read off the entry and not worked out.
+# By kind, which formula each number in the data of its entries comes from, by the last key that
+# names it; None for what is read off the entry and not worked out.
 WRITTEN = None
 EXPAND, SHARES = "expand.expand", "facets.Shares"
 OF_SWIMS = {
@@ -115,18 +116,18 @@ FORMULA_OF: dict[str, dict[str, str | None]] = {
         **OF_SWIMS,
         "clock_s": "clock.Clock.run",
         "cost_s": "gear_changes.gear_changes",
-        "density": "timed_reps.GroupClock.density",
+        "density": "group_clock.GroupClock.density",
         "distance_unknown": "by_time.lengths_in",
         "estimated_distance": "by_time.lengths_in",
         "gap_s": "lane_order.gap_for",
         "in_lane": "lane_order.lane_order",
         "last_touch_s": "clock.Clock.last_touch",
         "lengths": "set_workings.lengths",
-        "rated_work": "timed_reps.GroupClock.rated_work",
+        "rated_work": "group_clock.GroupClock.rated_work",
         "rep": EXPAND,
         "reps": EXPAND,
         "rest_inside_s": "timed_reps.until_done",
-        "rest_s": "timed_reps.GroupClock.rest",
+        "rest_s": "group_clock.GroupClock.rest",
         "round": EXPAND,
         "rounds": EXPAND,
         "sendoff_s": "clock.Clock.rep",
@@ -204,8 +205,8 @@ FORMULA_OF: dict[str, dict[str, str | None]] = {
 
 
 def numbers(value: Any, name: str, groups: set[str]) -> Iterator[str]:
-    """The names of all numbers in JSON; a lane group or a day of the week names none, and what is below ``by``
-    and ``shares`` goes by those.
+    """The names of all numbers in JSON; a lane group or a day of the week names none, and what is
+    below ``by`` and ``shares`` goes by those.
     """
     if isinstance(value, dict):
         for key, inner in value.items():

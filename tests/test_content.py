@@ -1,6 +1,7 @@
 """The club's own entries, and they alone: a coach's edit can break a test here and nowhere else.
 
-Tests of the code stand on the small catalogue in ``catalogue/``; ``conftest.py`` fails one that reads the club's.
+Tests of the code stand on the small catalogue in ``catalogue/``; ``conftest.py`` fails one that
+reads the club's.
 """
 
 from __future__ import annotations
@@ -261,19 +262,23 @@ def test_every_published_claim_names_a_source_and_every_contested_one_both_sides
 
 
 _STARTS = {"dive", "edge-dive", "backstroke-start", "ledge-start"}
-# What a set of kick on the back changes for whom, common practice: of which drills, and how they may fit.
+# What a set of kick on the back changes for whom, common practice: of which drills, and how they
+# may fit.
 FOR_WHOM = {
     "arms at the sides for a sore shoulder": (
-        "sore-shoulder", lambda own: own.arms == "at-sides" and own.is_on_back and own.is_kick, {AS_IS},
+        "sore-shoulder", lambda own: own.arms == "at-sides" and own.is_on_back and own.is_kick,
+        {AS_IS},
     ),
     "no board ahead and nothing overhead": (
-        "sore-shoulder", lambda own: own.arms in {"streamline", "board"} and own.is_kick, {LEAVE_OUT},
+        "sore-shoulder", lambda own: own.arms in {"streamline", "board"} and own.is_kick,
+        {LEAVE_OUT},
     ),
     "no dolphin for a sore low back": (
         "sore-low-back", lambda own: own.kick == "dolphin", {LEAVE_OUT},
     ),
     "a small flutter for a sore low back": (
-        "sore-low-back", lambda own: own.is_flutter_kick and own.arms == "at-sides", {AS_IS, CHANGED},
+        "sore-low-back", lambda own: own.is_flutter_kick and own.arms == "at-sides",
+        {AS_IS, CHANGED},
     ),
     "no breaststroke kick for a sore knee": (
         "sore-knee", lambda own: own.kick == "breaststroke", {LEAVE_OUT},
@@ -292,13 +297,16 @@ FOR_WHOM = {
         {AS_IS},
     ),
     "no resistance in a growth spurt": (
-        "growth-spurt", lambda own: {"drag-socks", "parachute", "stretch-cord"} & {*own.gear.needs}, {LEAVE_OUT},
+        "growth-spurt", lambda own: {"drag-socks", "parachute", "stretch-cord"} & {*own.gear.needs},
+        {LEAVE_OUT},
     ),
     "one arm for masters": (
-        "masters", lambda own: own.arms == "streamline" and own.is_flutter_kick and own.is_on_back, {CHANGED},
+        "masters", lambda own: own.arms == "streamline" and own.is_flutter_kick and own.is_on_back,
+        {CHANGED},
     ),
     "a light or an arm for who does not hear": (
-        "deaf-or-hard-of-hearing", lambda own: own.start in _STARTS and own.id != "relay-takeover", {CHANGED},
+        "deaf-or-hard-of-hearing", lambda own: own.start in _STARTS and own.id != "relay-takeover",
+        {CHANGED},
     ),
     "a tapper for who does not see": (
         "low-vision",
@@ -309,7 +317,8 @@ FOR_WHOM = {
         "leg-that-does-not-kick", lambda own: own.arms == "sculling", {AS_IS},
     ),
     "short for the very young": (
-        "very-young", lambda own: own.level == "foundation" and own.is_kick and own.is_on_back, {CHANGED, LEAVE_OUT},
+        "very-young", lambda own: own.level == "foundation" and own.is_kick and own.is_on_back,
+        {CHANGED, LEAVE_OUT},
     ),
     "nothing for a period": ("period", lambda own: True, {AS_IS}),
 }  # fmt: skip

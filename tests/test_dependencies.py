@@ -1,4 +1,6 @@
-"""What is imported, what pyproject.toml names and what the requirements files pin are one and the same."""
+"""What is imported, what pyproject.toml names and what the requirements files pin are one and the
+same.
+"""
 
 from __future__ import annotations
 
@@ -39,7 +41,9 @@ USED_OTHERWISE = {
 
 
 def _imported(files: list[Path]) -> set[str]:
-    """The distributions that ``files`` import from, by canonical name, without the standard library and this repository."""
+    """The distributions that ``files`` import from, by canonical name, without the standard library
+    and this repository.
+    """
     names: set[str] = set()
     for file in files:
         for node in ast.walk(ast.parse(file.read_text(encoding="utf-8"))):
@@ -111,7 +115,9 @@ def test_each_need_has_its_reason() -> None:
 
 
 def _pins(lock: str) -> dict[str, set[str]]:
-    """What a requirements file pins: the versions by name, and a failure where a line has no hash."""
+    """What a requirements file pins: the versions by name, and a failure where a line has no
+    hash.
+    """
     pins: dict[str, set[str]] = {}
     text = re.sub(r"(?m)^#.*\n", "", (ROOT / lock).read_text(encoding="utf-8")).replace("\\\n", "")
     for line in text.splitlines():
@@ -135,7 +141,9 @@ def test_a_lock_fits_its_needs(lock: str) -> None:
 
 
 def test_locks_agree() -> None:
-    """A package has one version whatever it is installed for, so that tests run what the product runs."""
+    """A package has one version whatever it is installed for, so that tests run what the product
+    runs.
+    """
     product, *others = [_pins(lock) for lock in LOCKS]
     for pins in others:
         assert product.items() <= pins.items()
@@ -171,7 +179,9 @@ def test_a_changed_need_outdates_the_locks(tmp_path: Path) -> None:
 
 
 def test_packages_and_their_data_are_discovered() -> None:
-    """No list of folders is kept by hand: every folder with Python is a package, every other holds data that a pattern names."""
+    """No list of folders is kept by hand: every folder with Python is a package, every other holds
+    data that a pattern names.
+    """
     settings = PROJECT["tool"]["setuptools"]
     assert settings["packages"]["find"]["where"] == ["scripts"]
     patterns = settings["package-data"]["almanac"]

@@ -1,4 +1,6 @@
-"""What a desk shows beside what a phone shows: wide tables, and a block with its weeks as columns."""
+"""What a desk shows beside what a phone shows: wide tables, and a block with its weeks as
+columns.
+"""
 
 from __future__ import annotations
 

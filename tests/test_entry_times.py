@@ -1,4 +1,6 @@
-"""How long things take, as the finder reads it: the same as their pages, sheets and other sizes say."""
+"""How long things take, as the finder reads it: the same as their pages, sheets and other sizes
+say.
+"""
 
 from __future__ import annotations
 

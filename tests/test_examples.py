@@ -32,7 +32,9 @@ _BASE = DocumentStore(BASE)  # most files of a case are those of base
 
 
 def checked(root: Path) -> str:
-    """What ``almanac check`` prints of a folder on the day of the examples; ``--long`` reads every file of it anew."""
+    """What ``almanac check`` prints of a folder on the day of the examples; ``--long`` reads every
+    file of it anew.
+    """
     loaded = load(root, None if is_long() else _BASE)
     analysis = Analysis(loaded.catalogue, TODAY) if loaded.catalogue else None
     return as_text(

@@ -1,4 +1,6 @@
-"""Tables for a spreadsheet, on the command line and on the site; and that all data say their version."""
+"""Tables for a spreadsheet, on the command line and on the site; and that all data say their
+version.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""A figure that is registered appears everywhere that tells of its kind, and nothing else lists it."""
+"""A figure that is registered appears everywhere that tells of its kind, and nothing else lists
+it.
+"""
 
 from __future__ import annotations
 
@@ -57,8 +59,8 @@ def tables(chosen: Callable[[str, str], bool]) -> pytest.MarkDecorator:
     return pytest.mark.parametrize("added", cases, indirect=True, ids=" ".join)
 
 
-# A word of a facet and an item of a set are told by name, by explain and reviews; a terminal and JSON
-# show no working of theirs.
+# A word of a facet and an item of a set are told by name, by explain and reviews; a terminal and
+# JSON show no working of theirs.
 BY_NAME = {"facet", "item"}
 each_table = tables(lambda kind, key: True)
 each_in_data = tables(lambda kind, key: key not in BY_NAME)

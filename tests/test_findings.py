@@ -68,11 +68,13 @@ def test_json_holds_every_field() -> None:
         "warnings": 1,
         "findings": [
             {
-                "severity": "error", "code": "bad-time", "file": "plans/sets/x.yml", "line": 15, "column": 16,
+                "severity": "error", "code": "bad-time", "file": "plans/sets/x.yml", "line": 15,
+                "column": 16,
                 "message": "'1:75' is no time", "mend": "write 2:15, or 75 for seconds",
             },
             {
-                "severity": "warning", "code": "review-overdue", "file": "drills/gear/fins.yml", "line": 3, "column": 1,
+                "severity": "warning", "code": "review-overdue", "file": "drills/gear/fins.yml",
+                "line": 3, "column": 1,
                 "message": "the review was due", "mend": "",
             },
         ],

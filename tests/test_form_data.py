@@ -127,7 +127,11 @@ CHANGES = (
     "2: {distance: 50}",
     "2: {do: backstroke-swim, effort: steady}",
     "3: {reps: 3, do: backstroke-swim}",
-    "last: {reps: 1, parts: [{distance: 25, do: back-streamline-kick, effort: strong}, {distance: 50, do: backstroke-swim, effort: easy}]}",
+    (
+        "last: {reps: 1, parts: [{distance: 25, do: back-streamline-kick, effort: strong}, "
+        "{distance: "
+        "50, do: backstroke-swim, effort: easy}]}"
+    ),
     "last: {gear: [], effort: easy}",
 )
 

@@ -17,7 +17,10 @@ from almanac.source.reader import read
 
 OLD_FINS = (
     "{hazard: foot-strikes}\nnot_for:\n  people:\n    - Sore ankles.",
-    "{hazard: Blades strike a foot., control: Leave ten seconds apart.}\nnot_for:\n  - Sore ankles.",
+    (
+        "{hazard: Blades strike a foot., control: Leave ten seconds apart.}\nnot_for:\n  - Sore "
+        "ankles."
+    ),
 )
 
 

@@ -1,7 +1,8 @@
-"""Entries damaged by chance (scripts/fuzz): each is told, in its place, and none ends in a traceback.
+"""Entries damaged by chance (scripts/fuzz): each is told, in its place, and none ends in a
+traceback.
 
-20,000 cases with `--long`, in parts so that workers share them, else the first part of each sort; `scripts/fuzz --cases
-200000` does more of them by hand.
+20,000 cases with `--long`, in parts so that workers share them, else the first part of each sort;
+`scripts/fuzz --cases 200000` does more of them by hand.
 """
 
 from __future__ import annotations

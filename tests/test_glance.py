@@ -16,7 +16,8 @@ from almanac.wording.reading import AT_A_GLANCE, CLAUSE
 _MORE = AT_A_GLANCE * CLAUSE
 _SIGNS = (" ", ", ", ". ", "? ", "; ", ", and ", " then ", " but ", " - ", ".” ", "  ", ": ", ".5 ")
 _WORDS = (
-    "hold", "your", "breath", "lungs", "empty", "air", "until", "the", "wall", "swim", "easy", "a", "b", "no", "25",
+    "hold", "your", "breath", "lungs", "empty", "air", "until", "the", "wall", "swim", "easy", "a",
+    "b", "no", "25",
     "metres", "kick", "toes", "up", "body", "flat", "under", "water",
 )  # fmt: skip
 

@@ -27,7 +27,8 @@ def test_every_lane_group_finds_its_own_times_in_its_column(analysis: Analysis) 
                 cells[column] for _, cells in table["rows"] if cells[column] != ("–", "", "", "")
             ]
             told = [
-                (go + "".join(map(letters.get, marks)), target + "".join(map(letters.get, of_target)))
+                (go + "".join(map(letters.get, marks)),
+                 target + "".join(map(letters.get, of_target)))
                 for go, marks, target, of_target in cells
             ]  # fmt: skip
             assert told == [

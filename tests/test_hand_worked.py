@@ -1,8 +1,9 @@
 """Sets that were worked out by hand, through the reader of files, the laying out and the clock.
 
-``hand_worked/*.yml`` holds them by topic, each with its working in a comment. They are swum by the lane
-groups of ``catalogue/plans/club.yml`` with the efforts, drills, gear and policy of that catalogue. No number
-there was taken from the program: each comes from the comment above it, with a pocket calculator.
+``hand_worked/*.yml`` holds them by topic, each with its working in a comment. They are swum by the
+lane groups of ``catalogue/plans/club.yml`` with the efforts, drills, gear and policy of that
+catalogue. No number there was taken from the program: each comes from the comment above it, with a
+pocket calculator.
 """
 
 from __future__ import annotations
@@ -24,7 +25,8 @@ from almanac.units import parse_time
 
 OF_A_SET = {"distance", "metres", "lengths", "reps", "by", "misfits"}
 OF_A_GROUP = {
-    "distance", "lengths", "reps", "by", "clock", "work", "rest", "density", "rated_work", "last_touch",
+    "distance", "lengths", "reps", "by", "clock", "work", "rest", "density", "rated_work",
+    "last_touch",
     "targets", "sendoffs", "aims", "fits", "unknown", "assumed",
 }  # fmt: skip
 
@@ -35,7 +37,9 @@ def loaded(tmp_path_factory: pytest.TempPathFactory) -> Loaded:
 
 
 def about(text: str) -> Any:
-    """A number as it was worked out: good to half of its last digit, with a hair for its rounding."""
+    """A number as it was worked out: good to half of its last digit, with a hair for its
+    rounding.
+    """
     digits = len(text.partition(".")[2])
     return pytest.approx(
         float(parse_time(text)) if ":" in text else float(text), abs=0.51 * 10**-digits
@@ -124,7 +128,8 @@ def test_every_construct_stands_in_one_of_them():
 
 
 SAY_WHAT_IS_SWUM = (
-    "item", "reps", "round", "pause", "part", "change", "round_change", "do_plan", "do_in_turn", "effort_plan",
+    "item", "reps", "round", "pause", "part", "change", "round_change", "do_plan", "do_in_turn",
+    "effort_plan",
     "one_effort_plan", "descend_and_build",
 )  # fmt: skip
 

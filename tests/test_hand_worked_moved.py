@@ -1,5 +1,5 @@
-"""The sets of ``hand_worked/`` moved about: swum twice over, last item first, and in every other pool. What
-must then come out follows from the set as it is, without any reckoning of targets.
+"""The sets of ``hand_worked/`` moved about: swum twice over, last item first, and in every other
+pool. What must then come out follows from the set as it is, without any reckoning of targets.
 """
 
 from __future__ import annotations
@@ -41,7 +41,9 @@ def loaded(tmp_path_factory: pytest.TempPathFactory) -> Loaded:
 
 
 def totals(found: SetSummary, group: str) -> dict[str, Any]:
-    """What adds up over a set; the clock without the changes of gear, which hang on what comes next."""
+    """What adds up over a set; the clock without the changes of gear, which hang on what comes
+    next.
+    """
     swum, run = found.of(group), found.clocks[group]
     waits = sum(change.uncovered_s for change in run.changes)
     return {

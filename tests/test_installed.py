@@ -1,4 +1,6 @@
-"""The program installed from a wheel, away from any checkout: it is whole, and makes the same site."""
+"""The program installed from a wheel, away from any checkout: it is whole, and makes the same
+site.
+"""
 
 from __future__ import annotations
 
@@ -13,7 +15,9 @@ from almanac.commands.main import command_first
 
 
 def run(python: Path, folder: Path, *words: str) -> subprocess.CompletedProcess[str]:
-    """The installed program, called in a folder, where no variable leads to a checkout or to Node."""
+    """The installed program, called in a folder, where no variable leads to a checkout or to
+    Node.
+    """
     kept = {
         name: value
         for name, value in os.environ.items()
@@ -58,7 +62,10 @@ def test_an_installed_program_starts_a_club(installed: Path, tmp_path: Path) -> 
 
 
 def test_what_is_installed_lies_in_the_environment_alone(installed: Path) -> None:
-    told = "from almanac import resources as r; print(*(r.HOME, r.SITE_SOURCE, r.SETTINGS, r.SCHEMAS, r.BUNDLES), sep='\\n')"
+    told = (
+        "from almanac import resources as r; print(*(r.HOME, r.SITE_SOURCE, r.SETTINGS, "
+        "r.SCHEMAS, r.BUNDLES), sep='\\n')"
+    )
     done = subprocess.run(
         [str(installed), "-c", told], cwd="/", capture_output=True, text=True, check=True
     )

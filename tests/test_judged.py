@@ -39,7 +39,9 @@ def test_half_way_is_half_way():
 
 
 def test_a_picture_is_as_far_off_as_is_told():
-    """The path's own points move by no more than the joint that moves most, but for a limb's width."""
+    """The path's own points move by no more than the joint that moves most, but for a limb's
+    width.
+    """
     drawn = judged(SINKS)
     assert drawn is not None
     moved = [

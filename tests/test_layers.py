@@ -1,4 +1,6 @@
-"""The structure holds: data flows one way, modules stay small, commands and layers are documented."""
+"""The structure holds: data flows one way, modules stay small, commands and layers are
+documented.
+"""
 
 from __future__ import annotations
 
@@ -20,7 +22,8 @@ LINT = Path(sys.executable).with_name("lint-imports")
 PACKAGE = ROOT / "scripts" / "almanac"
 MODULES = sorted(path for path in PACKAGE.rglob("*.py") if path.name != "__main__.py")
 TOP_LEVEL = {
-    "README.md", "DEVELOPERS.md", "mkdocs.yml", "drills", "plans", "scripts", "tests", "site_src", "pyproject.toml",
+    "README.md", "DEVELOPERS.md", "mkdocs.yml", "drills", "plans", "scripts", "tests", "site_src",
+    "pyproject.toml",
     "requirements.txt", "requirements-test.txt", "LICENSE",
 }  # fmt: skip
 
@@ -73,7 +76,9 @@ def test_an_import_against_the_flow_breaks_its_contract(tmp_path: Path) -> None:
 
 
 def test_modules_and_functions_stay_small_and_a_class_has_a_name_of_its_own() -> None:
-    """All in one test, each module parsed once: a test a module took longer to report than to run."""
+    """All in one test, each module parsed once: a test a module took longer to report than to
+    run.
+    """
     assert len(MODULES) > 500
     faults, classes = [], dict[str, str]()
     for path in MODULES:

@@ -1,4 +1,6 @@
-"""Learn: what a device keeps of answers, by its own tests in JavaScript; keys of questions, and what a page shows of a stage."""
+"""Learn: what a device keeps of answers, by its own tests in JavaScript; keys of questions, and
+what a page shows of a stage.
+"""
 
 from __future__ import annotations
 
@@ -65,7 +67,8 @@ def test_a_picture_of_a_stage_is_told_and_is_of_its_body(analysis: Analysis) -> 
             own = catalogue.drills[part["stage"].drills[0]].activity
             fits = [fault.title for fault in catalogue.faults.values() if fault.drawing
                     and (fault.drawing.position, fault.drawing.arms) == (own.position, own.arms)
-                    and any(drill in cause.mended_by for cause in fault.causes for drill in part["stage"].drills)]  # fmt: skip
+                    and any(drill in cause.mended_by for cause in fault.causes for drill in part[
+                        "stage"].drills)]  # fmt: skip
             assert not fits or part["wrong"]["title"] in fits
             of_its_body += bool(fits)
     assert of_its_body >= 5

@@ -104,7 +104,8 @@ def test_a_folder_without_a_club_is_told_so(tmp_path: Path) -> None:
 EFFORTS = """title: Efforts
 about: The club's own scale.
 words:
-  smooth: {title: Smooth, means: Could go on for long., rating: {from: 0, to: 4}, share_of_best: 0.86,
+  smooth: {title: Smooth, means: Could go on for long., rating: {from: 0, to: 4},
+    share_of_best: 0.86,
     reference_m: 400, counts_as: gentle, also: [easy, steady]}
   working: {title: Working, means: Breath is deep., rating: {from: 4, to: 7}, share_of_best: 0.92,
     reference_m: 100, also: [strong]}

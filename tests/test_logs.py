@@ -1,5 +1,5 @@
-"""What was kept of a day, from its file to every place that shows it; what a note may not hold. Its figures are worked by hand in
-`test_arithmetic_kept.py`.
+"""What was kept of a day, from its file to every place that shows it; what a note may not hold. Its
+figures are worked by hand in `test_arithmetic_kept.py`.
 """
 
 from __future__ import annotations
@@ -113,7 +113,9 @@ def test_a_day_that_is_not_over_can_be_kept_and_one_that_has_not_begun_cannot(
 
 
 def test_other_work_is_kept_beside_the_plan(tmp_path: Path) -> None:
-    """Land work of 30 minutes at 4 was planned; 45 minutes were done, and rated 5 by the swimmers."""
+    """Land work of 30 minutes at 4 was planned; 45 minutes were done, and rated 5 by the
+    swimmers.
+    """
     log = LOG.replace("practice: tuesday", "other: Land work\nsquad: heron").replace(
         "09-07", "09-11"
     )

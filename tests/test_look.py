@@ -1,4 +1,6 @@
-"""The look in numbers: every pair of colours that meets is measured, light and dark, from tokens.css."""
+"""The look in numbers: every pair of colours that meets is measured, light and dark, from
+tokens.css.
+"""
 
 from __future__ import annotations
 
@@ -21,7 +23,8 @@ TEXT, MARK = 4.5, 3.0  # WCAG 2.2, 1.4.3 and 1.4.11
 PAIRS = [
     ("ink", "paper", 7), ("ink", "soft", 7), ("ink", "danger-ground", 7), ("quiet", "paper", 7),
     ("quiet", "soft", 7), ("action", "paper", 7), ("action", "soft", 7), ("on-action", "action", 7),
-    ("on-stop", "stop", 7), ("edge", "paper", TEXT), ("edge", "soft", 4), ("danger-line", "paper", MARK),
+    ("on-stop", "stop", 7), ("edge", "paper", TEXT), ("edge", "soft", 4),
+    ("danger-line", "paper", MARK),
     ("danger-line", "danger-ground", 4), ("action", "danger-ground", TEXT),
     *((f"hatch-{step}", f"effort-{step}", TEXT) for step in STEPS),
 ]  # fmt: skip
@@ -87,7 +90,9 @@ def test_both_looks_name_the_same_colours() -> None:
 
 
 def test_amber_means_danger_and_nothing_else() -> None:
-    """No colour but danger's lies in the amber sixth of the circle, where it is more than a tint."""
+    """No colour but danger's lies in the amber sixth of the circle, where it is more than a
+    tint.
+    """
     amber = set()
     for path in sorted((SITE_SOURCE / "styles").glob("*.css")):
         for name, colour in re.findall(r"([a-z0-9-]+): (#[0-9a-f]{6});", path.read_text("utf-8")):

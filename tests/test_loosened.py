@@ -1,4 +1,6 @@
-"""What a reviewer must not miss: dangers that go, limits and doses that let more happen, acceptances."""
+"""What a reviewer must not miss: dangers that go, limits and doses that let more happen,
+acceptances.
+"""
 
 from __future__ import annotations
 
@@ -106,7 +108,8 @@ def test_times_of_lane_groups_that_become_faster_are_one_line() -> None:
     (line,) = first_lines(Comparison(**{**empty, "loosened": found}), "")
     assert line == (
         "- **Times become faster.** `club`: `heron-1.tests[0]` from `1:00.0` to `0:50.0`,"
-        " `heron-1.tests[2]` from `1:20.0` to `1:19.0`. The rest that send-offs leave is reckoned with them."
+        " `heron-1.tests[2]` from `1:20.0` to `1:19.0`. The rest that send-offs leave is reckoned "
+        "with them."
     )
     assert told("club", club("1:00.0"), club("1:00.0", "0:40.0")) == []  # a new test
 
@@ -155,9 +158,13 @@ DOSE = {"distance": 25, "reps": {"from": 2, "to": 4}, "rest": "0:30", "most": 8}
 @pytest.mark.parametrize(
     "change, raised",
     [
-        ({"most": 9}, ["dose.most"]), ({"most": 7}, []), ({"rest": "0:20"}, ["dose.rest"]), ({"rest": "1:00"}, []),
-        ({"rest": 20}, ["dose.rest"]), ({"distance": 50}, ["dose.distance"]), ({"reps": {"from": 2, "to": 5}}, ["dose.reps"]),
-        ({"reps": {"from": 1, "to": 4}}, []), ({"distance": 50, "rest": "0:05", "most": 100}, ["dose.distance", "dose.rest", "dose.most"]),
+        ({"most": 9}, ["dose.most"]), ({"most": 7}, []), ({"rest": "0:20"}, ["dose.rest"]),
+        ({"rest": "1:00"}, []),
+        ({"rest": 20}, ["dose.rest"]), ({"distance": 50}, ["dose.distance"]),
+        ({"reps": {"from": 2, "to": 5}}, ["dose.reps"]),
+        ({"reps": {"from": 1, "to": 4}}, []),
+        ({"distance": 50, "rest": "0:05", "most": 100},
+         ["dose.distance", "dose.rest", "dose.most"]),
     ],
 )  # fmt: skip
 def test_a_raised_dose_is_told(change: dict[str, Any], raised: list[str]) -> None:
@@ -335,12 +342,14 @@ def test_they_stand_at_the_top_in_whole_sentences(
     first = capsys.readouterr().out.split("### ")[1]
     assert first.startswith("Read this first\n")
     assert (
-        f"**Danger gone.** Drill `back-kick` no longer says under `safety`: hazard `{hazard}`. Its name is `Head meets the wall`."
+        f"**Danger gone.** Drill `back-kick` no longer says under `safety`: hazard `{hazard}`. "
+        "Its name is `Head meets the wall`."
         " Its gravity is `can-kill`. What is always done: `Count strokes from the flags.`."
     ) in first
     assert "**Dose raised.** Drill `back-kick`: `dose.most` goes from `" in first
     assert (
-        "**Accepted.** Set `six-fifties` accepts what the check `resisted-dose` finds, until `2026-12-01`, in the name of"
+        "**Accepted.** Set `six-fifties` accepts what the check `resisted-dose` finds, until "
+        "`2026-12-01`, in the name of"
         " `head-coach`. The reason given: `Two weeks before the break.`."
     ) in first
     assert "**More work.** Set `six-fifties` grows from 300 m to 3,000 m." in first
@@ -448,7 +457,9 @@ def test_files_that_check_and_files_that_hide_stand_at_the_top() -> None:
 
 
 def test_another_id_hides_nothing() -> None:
-    """A rename that loosens as well is told as if the id had stayed: dangers, limits and every field, and once."""
+    """A rename that loosens as well is told as if the id had stayed: dangers, limits and every
+    field, and once.
+    """
     limits: dict[str, object] = {"safety": [HAZARD, OTHER], "dose": DOSE, "title": "X"}
     looser = {"safety": [OTHER], "title": "Y"}
     stays = compare_of({"x": limits}, {"x": looser})

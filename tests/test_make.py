@@ -105,8 +105,9 @@ def test_a_practice_that_cannot_be_opened_says_which_part_is_in_the_way() -> Non
 def test_a_composed_practice_is_run_as_the_build_runs_it_once_it_is_an_entry(
     tmp_path: Path,
 ) -> None:
-    """Every proposal is written as an entry beside the others: that the build makes the same run of it as the page does,
-    send-off by send-off, and that no rule of check but that of likeness has anything to say of it.
+    """Every proposal is written as an entry beside the others: that the build makes the same run of
+    it as the page does, send-off by send-off, and that no rule of check but that of likeness has
+    anything to say of it.
     """
     root = copied(CATALOGUE, tmp_path / "club")
     cases: list[dict[str, Any]] = []

@@ -77,7 +77,10 @@ def test_a_relay_whose_second_leg_dives_in_shallow_water_is_refused(tmp_path: Pa
     root = copied(CATALOGUE, tmp_path / "club")
     club = root / "plans" / "club.yml"
     deep = "depth_m: {from: 1.2, to: 2.1}"
-    ends = "ends: {start: {title: Deep end, depth_m: 2.1, platform_m: 0.6}, turn: {title: Shallow end, depth_m: 1.2, platform_m: 0.3}}"
+    ends = (
+        "ends: {start: {title: Deep end, depth_m: 2.1, platform_m: 0.6}, turn: {title: "
+        "Shallow end, depth_m: 1.2, platform_m: 0.3}}"
+    )
     club.write_text(club.read_text("utf-8").replace(deep, f"{deep}\n    {ends}"), "utf-8")
     meet = root / "plans" / "meets" / "spring-meet.yml"
     whole = meet.read_text("utf-8")

@@ -94,7 +94,8 @@ def joints(held_kwargs: dict[str, str], moment: int, near: bool) -> tuple[tuple[
 
 def test_the_chain_ends_where_the_joints_are() -> None:
     for position, kick, moment, near in product(
-        ("supine", "prone", "vertical", "rotating", "side"), ("flutter", "dolphin"), (0, 2, 5), (True, False)
+        ("supine", "prone", "vertical", "rotating", "side"), ("flutter", "dolphin"), (0, 2, 5),
+        (True, False)
     ):  # fmt: skip
         words = {"position": position, "arms": "at-sides", "kick": kick}
         bones = pose(resolve_pose(**words, moment=moment)).skeleton  # type: ignore[arg-type]
@@ -104,7 +105,9 @@ def test_the_chain_ends_where_the_joints_are() -> None:
 
 
 def test_an_angle_of_another_moment_is_all_that_parts_two_moments() -> None:
-    """The groups that stay are the same at each moment: so a page that turns the others is right."""
+    """The groups that stay are the same at each moment: so a page that turns the others is
+    right.
+    """
     for position in ("supine", "prone", "vertical"):
         stays = []
         for moment in range(MOMENTS):
@@ -120,7 +123,8 @@ def test_legs_that_beat_in_water_can_move_and_no_others() -> None:
     def can(**words: str) -> bool:
         spec = resolve_pose(**{"position": "supine", "arms": "at-sides", "kick": "flutter"} | words)  # type: ignore[arg-type]
         assert beats(spec) == ("kick-leg" in body_drawing(
-            **{"position": "supine", "arms": "at-sides", "kick": "flutter"} | words  # type: ignore[arg-type]
+            **{"position": "supine", "arms": "at-sides",
+               "kick": "flutter"} | words  # type: ignore[arg-type]
         ))  # fmt: skip
         return beats(spec)
 

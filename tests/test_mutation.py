@@ -1,4 +1,6 @@
-"""The mutants that `scripts/mutants` makes: the slips that it should think of, and none in words."""
+"""The mutants that `scripts/mutants` makes: the slips that it should think of, and none in
+words.
+"""
 
 from __future__ import annotations
 

@@ -1,5 +1,5 @@
-"""What a build never loses and never mixes: folders that it did not build, sites under a kill, two builds at once,
-a full disk.
+"""What a build never loses and never mixes: folders that it did not build, sites under a kill, two
+builds at once, a full disk.
 """
 
 from __future__ import annotations
@@ -61,7 +61,9 @@ def contents(site: Path) -> dict[str, bytes]:
 def test_only_what_a_build_has_made_is_replaced(
     tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    """Each folder that something would be lost in is named in one sentence, and stays to the byte."""
+    """Each folder that something would be lost in is named in one sentence, and stays to the
+    byte.
+    """
     root = copied(BASE, tmp_path / "above/club")
     (root / ".git").mkdir()
     folder(root / "notes")
@@ -74,9 +76,12 @@ def test_only_what_a_build_has_made_is_replaced(
     (tmp_path / "to-notes").symlink_to(root / "notes")
     before = contents(tmp_path)
     outs = [
-        root, root / "drills", root / "plans", root / "drills/skills/new", root / "build", root / "build/site", root / "notes",
-        root / "site", root / ".git/x", root.parent, tmp_path, Path("/"), HOME, HOME.parent, SITE_SOURCE, SITE_SOURCE / "new",
-        HOME / "scripts/almanac/new", tmp_path / "repository", tmp_path / "file", tmp_path / "file/x", tmp_path / "round",
+        root, root / "drills", root / "plans", root / "drills/skills/new", root / "build",
+        root / "build/site", root / "notes",
+        root / "site", root / ".git/x", root.parent, tmp_path, Path("/"), HOME, HOME.parent,
+        SITE_SOURCE, SITE_SOURCE / "new",
+        HOME / "scripts/almanac/new", tmp_path / "repository", tmp_path / "file",
+        tmp_path / "file/x", tmp_path / "round",
         tmp_path / "to-club", tmp_path / "to-notes", root / "drills/../../club",
     ]  # fmt: skip
     for out in outs:
@@ -96,7 +101,8 @@ def test_what_may_be_replaced(tmp_path: Path) -> None:
     (tmp_path / "link").symlink_to("empty")
     folder(tmp_path / "site", is_site=True)
     for out, leads_to in {
-        "empty": "empty", "new/deep": "new/deep", "dangling": "later", "link": "empty", "site": "site", "club/site": "club/site",
+        "empty": "empty", "new/deep": "new/deep", "dangling": "later", "link": "empty",
+        "site": "site", "club/site": "club/site",
     }.items():  # fmt: skip
         assert place.place_of(tmp_path / out, root, work) == tmp_path / leads_to
 
@@ -145,7 +151,9 @@ def test_a_folder_for_pages_that_is_somebody_elses_stays(tmp_path: Path) -> None
 
 
 def put_and_die(fresh: Path, site: Path, steps: int, is_far: bool) -> int:
-    """Put a site in its place in a process that is killed after so many steps. Returns how it ended."""
+    """Put a site in its place in a process that is killed after so many steps. Returns how it
+    ended.
+    """
     process = os.fork()
     if process:
         return os.waitstatus_to_exitcode(os.waitpid(process, 0)[1])
@@ -317,7 +325,9 @@ def _marks(content: bytes) -> Iterator[str]:
 def test_builds_that_are_killed_at_any_moment_leave_a_whole_site(
     built: Path, tmp_path: Path
 ) -> None:
-    """The site that stands is the one before or the one after, and the next build is a whole one."""
+    """The site that stands is the one before or the one after, and the next build is a whole
+    one.
+    """
     root = tmp_path / "club"
     shutil.copytree(built, root)
     before, chance = contents(root / "site"), random.Random(12)
@@ -363,9 +373,9 @@ def test_two_builds_at_once_give_one_whole_site(built: Path, tmp_path: Path) -> 
 # ---- a disk that takes no more
 
 
-# No file may grow past 20,000 bytes: what the system then says of a write names no path, as on a full
-# disk. A process of its own sets that: a fork that goes on in Python can stand still for ever where
-# the process before it has threads, as a worker of the tests has.
+# No file may grow past 20,000 bytes: what the system then says of a write names no path, as on a
+# full disk. A process of its own sets that: a fork that goes on in Python can stand still for ever
+# where the process before it has threads, as a worker of the tests has.
 LIMITED = (sys.executable, "-c", """
 import os, resource, signal, sys
 signal.signal(signal.SIGXFSZ, signal.SIG_IGN)

@@ -86,8 +86,8 @@ def all_findings(root: Path) -> set[Finding]:
 
 
 def test_a_starters_sentence_is_known_with_a_word_changed() -> None:
-    """Every sentence of every starter, as it stands, in capitals, and with its longest word left out
-    or another; none of those that a club has written.
+    """Every sentence of every starter, as it stands, in capitals, and with its longest word left
+    out or another; none of those that a club has written.
     """
     for kind in WITH_STARTER:
         for names, texts in sentences(kind).items():
@@ -160,8 +160,13 @@ def test_questions_are_asked_again_until_the_answer_will_do(
 def test_answers_stand_in_the_starter_whatever_they_hold(
     catalogue: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    """Colons, '#' and quotation marks; a text in place of several lines; several words of a list."""
-    why = 'Says: "why" # and when, with a colon: for all who drop the hips when they breathe in, and more.'
+    """Colons, '#' and quotation marks; a text in place of several lines; several words of a
+    list.
+    """
+    why = (
+        'Says: "why" # and when, with a colon: for all who drop the hips when they breathe in, '
+        "and more."
+    )
     given = iter(["", "A line: one # two, and three", "", "", "", "", "", why, "2, walls", "", ""])
     monkeypatch.setattr("builtins.input", lambda _: next(given, ""))
     for name in ("stdin", "stdout"):

@@ -1,4 +1,6 @@
-"""``almanac new block ID --from OLD``: the weeks of an earlier block under new dates, byte for byte."""
+"""``almanac new block ID --from OLD``: the weeks of an earlier block under new dates, byte for
+byte.
+"""
 
 from __future__ import annotations
 
@@ -67,8 +69,10 @@ def test_a_taper_and_a_race_move_with_the_block(tmp_path) -> None:
 @pytest.mark.parametrize(
     ("argv", "told"),
     [
-        (["block", "x-y", "--from", "spring", "--starts", "2027-11-01"], "there is no block 'spring'"),
-        (["block", "x-y", "--from", OLD], f"say when it begins: --starts DATE; '{OLD}' began on 2026-11-02"),
+        (["block", "x-y", "--from", "spring", "--starts", "2027-11-01"],
+         "there is no block 'spring'"),
+        (["block", "x-y", "--from", OLD],
+         f"say when it begins: --starts DATE; '{OLD}' began on 2026-11-02"),
         (["block", "x-y", "--from", OLD, "--starts", "2027-11-02"], "2027-11-02 is no Monday"),
         (["block", "x-y", "--starts", "2027-11-01"], "go together"),
         (["set", "x-y", "--from", OLD, "--starts", "2027-11-01"], "are for a new block"),

@@ -1,5 +1,5 @@
-"""What is no fault of the program: an output that takes nothing, streams that are closed, python -OO, days at the
-ends of time. None of it may end with exit code 3 or a traceback.
+"""What is no fault of the program: an output that takes nothing, streams that are closed, python
+-OO, days at the ends of time. None of it may end with exit code 3 or a traceback.
 """
 
 from __future__ import annotations

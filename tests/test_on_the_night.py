@@ -1,4 +1,6 @@
-"""``almanac sum PRACTICE`` as it is on the night, on the smallest catalogue: heron-1 is four heads in one lane."""
+"""``almanac sum PRACTICE`` as it is on the night, on the smallest catalogue: heron-1 is four heads
+in one lane.
+"""
 
 from __future__ import annotations
 

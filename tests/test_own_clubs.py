@@ -1,4 +1,6 @@
-"""Clubs begun with ``start``: each checks, builds below a path, and says its own name and nobody else's."""
+"""Clubs begun with ``start``: each checks, builds below a path, and says its own name and nobody
+else's.
+"""
 
 from __future__ import annotations
 
@@ -70,7 +72,8 @@ def test_its_own_name_stands_on_every_page_and_nobody_elses(club: tuple[Path, st
     assert f'data-root="{path}"' in (folder / "site/404.html").read_text("utf-8")
 
 
-OF_POOLS = ("add", "calculators", "checks", "computed", "data", "fields", "life", "otherwise", "privacy", "safety", "style", "words")  # fmt: skip
+OF_POOLS = ("add", "calculators", "checks", "computed", "data", "fields", "life", "otherwise",
+            "privacy", "safety", "style", "words")  # fmt: skip
 
 
 def test_no_page_of_a_club_on_land_speaks_of_lanes_and_pools_that_it_has_not(
@@ -228,13 +231,24 @@ def test_the_workflow_installs_what_is_named_or_says_that_nothing_is(
 @pytest.mark.parametrize(
     ("options", "said"),
     [
-        (("--pool", "home 30m 6 1-2"), "--pool: 'home 30m 6 1-2' is no pool"), (("--squad", "reds soaring 2 2 10 -"), "--squad: 'reds soaring 2 2 10 -' is no squad"),
-        (("--gear", "trampoline=1"), "--gear: no gear 'trampoline'"), (("--gear", "kickbord=1"), "is it 'kickboard'?"), (("--program", "two words"), "is nothing that pip installs"),
-        (("--pool", "home 25m 6 1..-2"), "is no depth"), (("--squad", "reds building 2 ² 10 -"), "'²' is no number of lanes"), (("--pool", "home 25m 6 0-2"), "is no depth: above 0"),
-        (("--address", "our.example"), "do you mean https://our.example?"), (("--address", "http://our.example:99999/"), "a port is a number from 1 to 65535"),
-        (("--name", "<b>"), "a name is"), (("--squad", "reds building 2 2 10 4:75"), "--squad: '4:75' is no time"), (("--squad", "reds building 2 2 10 0:04"), "is no time over 200"),
-        (("--squad", "reds building 2 7 10 -"), "'Reds' fills 7 lanes, and Pool has 6"), (("--squad", "reds building 2 2 9 -", "--squad", "Reds foundation 2 2 9 -"), "two are called 'reds'"),
-        (("--colour", "orange"), "is no colour"), (("--colour", "#ffb000"), "amber"), (("--welcome", "x"), "a welcome is"), (("--pool", "??? 25m 6 1-2"), "gives no file's name"),
+        (("--pool", "home 30m 6 1-2"), "--pool: 'home 30m 6 1-2' is no pool"),
+        (("--squad", "reds soaring 2 2 10 -"), "--squad: 'reds soaring 2 2 10 -' is no squad"),
+        (("--gear", "trampoline=1"), "--gear: no gear 'trampoline'"),
+        (("--gear", "kickbord=1"), "is it 'kickboard'?"),
+        (("--program", "two words"), "is nothing that pip installs"),
+        (("--pool", "home 25m 6 1..-2"), "is no depth"),
+        (("--squad", "reds building 2 ² 10 -"), "'²' is no number of lanes"),
+        (("--pool", "home 25m 6 0-2"), "is no depth: above 0"),
+        (("--address", "our.example"), "do you mean https://our.example?"),
+        (("--address", "http://our.example:99999/"), "a port is a number from 1 to 65535"),
+        (("--name", "<b>"), "a name is"),
+        (("--squad", "reds building 2 2 10 4:75"), "--squad: '4:75' is no time"),
+        (("--squad", "reds building 2 2 10 0:04"), "is no time over 200"),
+        (("--squad", "reds building 2 7 10 -"), "'Reds' fills 7 lanes, and Pool has 6"),
+        (("--squad", "reds building 2 2 9 -", "--squad", "Reds foundation 2 2 9 -"),
+         "two are called 'reds'"),
+        (("--colour", "orange"), "is no colour"), (("--colour", "#ffb000"), "amber"),
+        (("--welcome", "x"), "a welcome is"), (("--pool", "??? 25m 6 1-2"), "gives no file's name"),
     ],
 )  # fmt: skip
 def test_what_cannot_be_is_told_by_its_option(options: tuple[str, ...], said: str) -> None:

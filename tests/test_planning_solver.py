@@ -1,5 +1,6 @@
-"""The solver beside every plan there is, where OR-Tools stands. Nights have it (``ALMANAC_NEEDS_SOLVER``), and fail
-without it; elsewhere these tests are left out, and the run says so.
+"""The solver beside every plan there is, where OR-Tools stands. Nights have it
+(``ALMANAC_NEEDS_SOLVER``), and fail without it; elsewhere these tests are left out, and the run
+says so.
 """
 
 from __future__ import annotations
@@ -58,7 +59,9 @@ def test_a_limit_that_less_than_nothing_may_pass_is_kept_too() -> None:
 
 
 def test_a_wish_is_over_by_all_of_it_where_the_other_slot_stays_empty() -> None:
-    """Less than nothing of it may stand in the first slot, and nothing does: 5 are 3 over 2, 9 points."""
+    """Less than nothing of it may stand in the first slot, and nothing does: 5 are 3 over 2, 9
+    points.
+    """
     own = grid([0, 2], [choice("a"), choice("b")])
     wish = PlanRule("wish", "", {0: {1: -2, 2: -2}, 1: {1: 5, 2: 5}}, 2, 3)
     costs = ({0: 0, 1: 90, 2: 90}, {0: 90, 1: 0, 2: 90})
@@ -76,7 +79,9 @@ def test_where_no_plan_keeps_a_limit_the_solver_has_failed() -> None:
 def test_the_solver_works_alone_from_a_seed_for_a_time_that_no_clock_tells(
     monkeypatch: pytest.MonkeyPatch,
 ) -> None:
-    """More workers, or the time by the clock, and the plan would hang on the machine (the manual of CP-SAT)."""
+    """More workers, or the time by the clock, and the plan would hang on the machine (the manual of
+    CP-SAT).
+    """
     from ortools.sat.python import cp_model
 
     made, solver = [], cp_model.CpSolver

@@ -1,7 +1,8 @@
-"""What pages say of pools: how deep each end is and who may dive there, what a drill and a set ask of the water.
+"""What pages say of pools: how deep each end is and who may dive there, what a drill and a set ask
+of the water.
 
-Expected depths are those of ``unsafe_world.POOLS``; limits are the program's defaults, each with its source in
-``schemas/policy.json``.
+Expected depths are those of ``unsafe_world.POOLS``; limits are the program's defaults, each with
+its source in ``schemas/policy.json``.
 """
 
 from __future__ import annotations
@@ -34,7 +35,8 @@ items:
 @pytest.fixture(scope="module")
 def catalogue(tmp_path_factory: pytest.TempPathFactory) -> Catalogue:
     root = club(tmp_path_factory.mktemp("pools") / "club")
-    drill(root, "deep-line", mode="underwater", level="performing", under_water="8", depth_m="{from: 0.9}",
+    drill(root, "deep-line", mode="underwater", level="performing", under_water="8",
+          depth_m="{from: 0.9}",
           dose="{distance: 50, reps: {from: 2, to: 4}, rest: 1:30, most: 8}")  # fmt: skip
     drill(root, "racing-start", mode="wall", start="dive", level="performing")
     for level in ("foundation", "performing"):
@@ -107,8 +109,10 @@ def test_a_drill_says_what_it_asks_of_the_water(catalogue: Catalogue, id: str, w
 @pytest.mark.parametrize(
     ("id", "asks"),
     [
-        ("performing-dive", [f"From a dive: 1.35 m or deeper to 6 m out, off 0.75 m at most; {FIRST}."]),
-        ("foundation-dive", [f"From a dive: 1.83 m or deeper to 6 m out, off 0.4 m at most; {FIRST}."]),
+        ("performing-dive",
+         [f"From a dive: 1.35 m or deeper to 6 m out, off 0.75 m at most; {FIRST}."]),
+        ("foundation-dive",
+         [f"From a dive: 1.83 m or deeper to 6 m out, off 0.4 m at most; {FIRST}."]),
         ("performing-push-off", []),
     ],
 )  # fmt: skip
@@ -121,10 +125,14 @@ def test_a_set_says_what_its_starts_ask_of_the_water(
 
 def test_a_practice_says_how_deep_it_is_at_each_end_that_it_dives_at(tmp_path: Path) -> None:
     root = club(tmp_path / "club")
-    dives = "reps: 2, distance: 50, do: back-swim, effort: fast, rest: 2:00, start: dive, team: relay-of-two"
+    dives = (
+        "reps: 2, distance: 50, do: back-swim, effort: fast, rest: 2:00, start: dive, team: "
+        "relay-of-two"
+    )
     assert "start-depth" in codes(root, f"  - {{part: main, items: [{{{dives}}}]}}")
     own = analysis(root)
     assert start_lines(own.catalogue, own.practices["session"]) == [
-        f"Main set: from a dive at the {end} end, {depth} m deep to 6 m out, {height} m above the water, in lanes 1 to 3; {FIRST}."
+        f"Main set: from a dive at the {end} end, {depth} m deep to 6 m out, {height} m above the "
+        f"water, in lanes 1 to 3; {FIRST}."
         for end, depth, height in (("deep", "2", "0.7"), ("shallow", "1", "0.3"))
     ]

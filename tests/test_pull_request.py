@@ -1,6 +1,8 @@
-"""The robot of pull requests: what it says where, what it never writes over, and what the workflows may do.
+"""The robot of pull requests: what it says where, what it never writes over, and what the workflows
+may do.
 
-The pins are the commits of the tags beside them, as public repositories that pin the same actions write them.
+The pins are the commits of the tags beside them, as public repositories that pin the same actions
+write them.
 """
 
 from __future__ import annotations
@@ -31,7 +33,10 @@ decide, speaks, Refused, Act, Job = (
 )
 SHA = "0123456789abcdef0123456789abcdef01234567"
 FILES = f"https://github.com/quillwater/almanac/blob/{SHA}"
-REPORT = f"{MARK}\n\n## What this changes, against `abc`\n\n1 changed.\n\n- **changed** drill [`x`]({FILES}/drills/x.yml#L3)\n"
+REPORT = (
+    f"{MARK}\n\n## What this changes, against `abc`\n\n1 changed.\n\n- **changed** drill "
+    f"[`x`]({FILES}/drills/x.yml#L3)\n"
+)
 NOTHING = f"{MARK_NOTHING}\n\n## What this changes, against `abc`\n\nno entry changed.\n"
 ROBOT = {"login": "github-actions[bot]", "type": "Bot"}
 
@@ -88,9 +93,12 @@ def test_where_nothing_changes_it_is_silent_unless_it_has_spoken() -> None:
 @pytest.mark.parametrize(
     "line",
     [
-        "@everyone", "see https://evil.example", "[x](https://evil.example)", f"[`x`]({FILES}@evil.example/)",
-        f"[`x`]({FILES}/../../../evil)[`y`](//evil)", "![x](https://evil.example/x.png)", f"![`x`]({FILES}/x.png)", "<img src=x>",
-        "<!-- -->", "&#64;everyone <b>", "`open", "``a`", "#12", "GH-3", "www.evil.example", "deadbeef00", "| a | b |", "~~~",
+        "@everyone", "see https://evil.example", "[x](https://evil.example)",
+        f"[`x`]({FILES}@evil.example/)",
+        f"[`x`]({FILES}/../../../evil)[`y`](//evil)", "![x](https://evil.example/x.png)",
+        f"![`x`]({FILES}/x.png)", "<img src=x>",
+        "<!-- -->", "&#64;everyone <b>", "`open", "``a`", "#12", "GH-3", "www.evil.example",
+        "deadbeef00", "| a | b |", "~~~",
         "\\`@x`", "[x][1]", "[1]: //evil.example", "javascript://x", "`a` `` b ``` @c ```` `",
     ],
 )  # fmt: skip
@@ -100,7 +108,8 @@ def test_a_report_that_would_speak_is_refused(line: str) -> None:
 
 
 @pytest.mark.parametrize(
-    "line", ["`@everyone`", "`` a`b @x ``", f"[`@x`]({FILES}/drills/%40x.yml)", "` <img> `: 400 m → 500 m (12%)", "**Danger gone.** Drill `x` no longer says."]
+    "line", ["`@everyone`", "`` a`b @x ``", f"[`@x`]({FILES}/drills/%40x.yml)",
+             "` <img> `: 400 m → 500 m (12%)", "**Danger gone.** Drill `x` no longer says."]
 )  # fmt: skip
 def test_what_is_fenced_may_stand(line: str) -> None:
     assert speaks(f"{REPORT}\n{line}\n", FILES) == ""
@@ -116,16 +125,20 @@ def test_what_is_no_report_is_refused(report: str) -> None:
 
 
 ENVIRONMENT = {
-    "GITHUB_SERVER_URL": "https://github.com", "GITHUB_API_URL": "https://api.github.com", "GITHUB_REPOSITORY": "quillwater/almanac",
+    "GITHUB_SERVER_URL": "https://github.com", "GITHUB_API_URL": "https://api.github.com",
+    "GITHUB_REPOSITORY": "quillwater/almanac",
     "PULL_REQUEST": "12", "PROPOSAL": SHA, "GITHUB_TOKEN": "token",
 }  # fmt: skip
 
 
 @pytest.mark.parametrize(
     "name, value",
-    [("PULL_REQUEST", value) for value in ("", "0", "-1", "1 2", "12\n", "1e3", "../1", "12/comments", "٣", "9" * 12)]
-    + [("PROPOSAL", value) for value in ("", "main", "--output=x", SHA + "\n", SHA[:39], SHA.upper())]
-    + [("GITHUB_REPOSITORY", "a/b/c"), ("GITHUB_API_URL", "file:///etc/passwd"), ("GITHUB_SERVER_URL", "https://x/../y")],
+    [("PULL_REQUEST", value) for value in ("", "0", "-1", "1 2", "12\n", "1e3", "../1",
+                                           "12/comments", "٣", "9" * 12)]
+    + [("PROPOSAL", value) for value in ("", "main", "--output=x", SHA + "\n", SHA[:39],
+                                         SHA.upper())]
+    + [("GITHUB_REPOSITORY", "a/b/c"), ("GITHUB_API_URL", "file:///etc/passwd"),
+       ("GITHUB_SERVER_URL", "https://x/../y")],
 )  # fmt: skip
 def test_an_environment_out_of_form_is_refused(name: str, value: str) -> None:
     assert Job.of(ENVIRONMENT).number == 12
@@ -288,8 +301,8 @@ def test_no_workflow_has_more_rights_than_it_says() -> None:
         path.read_text("utf-8") for path in (ROOT / ".github/workflows").glob("*.yml")
     )
     assert (
-        "`review` reads the repository and nothing else; `comment` reads it too and writes comments on pull requests"
-        in said
+        "`review` reads the repository and nothing else; `comment` reads it too and writes "
+        "comments on pull requests" in said
     )
 
 
@@ -321,7 +334,10 @@ def test_what_a_file_says_gives_the_runner_no_command(
     """A line that begins with `::` is a command to whoever runs the check."""
     root = club(tmp_path / "club")
     text = (root / KICK).read_text("utf-8")
-    said = '"::error::x": 3\n"a\\n::stop-commands::x": 1\nxlevel: "a\\n::set-output name=x::y"\n"\\e[31m": 2\n'
+    said = (
+        '"::error::x": 3\n"a\\n::stop-commands::x": 1\nxlevel: "a\\n::set-output '
+        'name=x::y"\n"\\e[31m": 2\n'
+    )
     (root / KICK).write_text(text + said, "utf-8")
     (root / "plans/sets/a,b:c\n::x.yml").write_text(text, "utf-8")
     assert main(["check", "--format", "github", "--root", str(root)]) == 1
@@ -337,7 +353,9 @@ def test_what_a_file_says_gives_the_runner_no_command(
 
 
 def owners(file: str) -> list[str]:
-    """The owners of a file by .github/CODEOWNERS: those of the last line that fits, as git's ignore rules fit."""
+    """The owners of a file by .github/CODEOWNERS: those of the last line that fits, as git's ignore
+    rules fit.
+    """
     found: list[str] = []
     for line in (ROOT / ".github/CODEOWNERS").read_text("utf-8").splitlines():
         pattern, *names = line.split() or ["#"]
@@ -363,13 +381,18 @@ def test_the_maintainers_own_everything_that_runs() -> None:
         for file in files
         if not fnmatch.fnmatch(file, "drills/*.yml") and not fnmatch.fnmatch(file, "plans/*.yml")
     ]
-    for part in (".github/workflows/review.yml", ".github/CODEOWNERS", ".ci/run", "scripts/pull_request.py", "scripts/setup.sh",
-                 "site_src/package.json", "mkdocs.yml", "pyproject.toml", "requirements.txt", ".pre-commit-config.yaml", "tests/conftest.py",
+    for part in (".github/workflows/review.yml", ".github/CODEOWNERS", ".ci/run",
+                 "scripts/pull_request.py", "scripts/setup.sh",
+                 "site_src/package.json", "mkdocs.yml", "pyproject.toml", "requirements.txt",
+                 ".pre-commit-config.yaml", "tests/conftest.py",
                  ".vscode/settings.json"):  # fmt: skip
         assert part in runs
-    new = [".gitattributes", "drills/.gitattributes", "plans/sets/.gitattributes", ".gitmodules", "Makefile", "conftest.py", "setup.py",
-           "drills/skills/kicking/conftest.py", "plans/x.js", "sitecustomize.py", ".github/actions/x/action.yml", "tox.ini",
-           "site_src/templates/x.j2", "drills/x.sh", "CODEOWNERS", "docs/CODEOWNERS", ".mailmap", ".npmrc"]  # fmt: skip
+    new = [".gitattributes", "drills/.gitattributes", "plans/sets/.gitattributes", ".gitmodules",
+           "Makefile", "conftest.py", "setup.py",
+           "drills/skills/kicking/conftest.py", "plans/x.js", "sitecustomize.py",
+           ".github/actions/x/action.yml", "tox.ini",
+           "site_src/templates/x.j2", "drills/x.sh", "CODEOWNERS", "docs/CODEOWNERS", ".mailmap",
+           ".npmrc"]  # fmt: skip
     for file in [*runs, *new]:
         assert owners(file) == ["@quillwater/maintainers"], file
 

@@ -31,10 +31,13 @@ from almanac.source.suggest import listed, nearest
 # ---- never raises
 
 YAML_PIECES = st.sampled_from(
-    ["a", "b: ", ": ", "- ", "? ", "\n", "\n  ", "\n    ", "[", "]", "{", "}", ", ", "'", '"', "\\", "\\x41", "\\u202e",
-     "&a ", "*a", "!t ", "!!str ", "!<", "<<: ", "|", ">-", "|2", "%YAML 1.1", "%TAG", "---", "...", ("# "
+    ["a", "b: ", ": ", "- ", "? ", "\n", "\n  ", "\n    ", "[", "]", "{", "}", ", ", "'", '"', "\\",
+     "\\x41", "\\u202e",
+     "&a ", "*a", "!t ", "!!str ", "!<", "<<: ", "|", ">-", "|2", "%YAML 1.1", "%TAG", "---", "...",
+     ("# "
          "c"), "\t", "\r\n",
-     "\r", "\ufeff", "\x00", "\x85", "\u2028", "\u202e", "é", "\U0001f3ca", "1:15", "0x1f", "1e3", ".inf", "yes", "null",
+     "\r", "\ufeff", "\x00", "\x85", "\u2028", "\u202e", "é", "\U0001f3ca", "1:15", "0x1f", "1e3",
+     ".inf", "yes", "null",
      "~", "2026-01-01", "@", "`", "=", "<<<<<<< HEAD\n", "title: Six\n", "items:\n  - reps: 6\n"]
 )  # fmt: skip
 YAMLISH = st.lists(YAML_PIECES, max_size=30).map("".join)
@@ -192,13 +195,18 @@ def test_plain_data_goes_there_and_back(data: dict[str, Any]) -> None:
 @pytest.mark.parametrize(
     ("written", "value"),
     [
-        ("1:15", "1:15"), ("0:50", "0:50"), ("190:20:30", "190:20:30"), ("1:15.5", "1:15.5"), ("2026-09-01", "2026-09-01"),
-        ("yes", "yes"), ("no", "no"), ("on", "on"), ("off", "off"), ("y", "y"), ("True", "True"), ("NULL", "NULL"),
+        ("1:15", "1:15"), ("0:50", "0:50"), ("190:20:30", "190:20:30"), ("1:15.5", "1:15.5"),
+        ("2026-09-01", "2026-09-01"),
+        ("yes", "yes"), ("no", "no"), ("on", "on"), ("off", "off"), ("y", "y"), ("True", "True"),
+        ("NULL", "NULL"),
         ("true", True), ("false", False), ("null", None), ("~", None), ("", None),
-        ("6", 6), ("-6", -6), ("+6", 6), ("0", 0), ("06", "06"), ("0x6", "0x6"), ("0o6", "0o6"), ("1_000", "1_000"),
-        ("2.5", 2.5), ("-0.5", -0.5), ("6.0", 6.0), (".5", ".5"), ("5.", "5."), ("1e3", "1e3"), (".inf", ".inf"),
+        ("6", 6), ("-6", -6), ("+6", 6), ("0", 0), ("06", "06"), ("0x6", "0x6"), ("0o6", "0o6"),
+        ("1_000", "1_000"),
+        ("2.5", 2.5), ("-0.5", -0.5), ("6.0", 6.0), (".5", ".5"), ("5.", "5."), ("1e3", "1e3"),
+        (".inf", ".inf"),
         (".nan", ".nan"), ("0b1", "0b1"),
-        ('"6"', "6"), ("'true'", "true"), ('""', ""), (">-\n  6", "6"), ("=", "="), ("50m", "50m"), ("٣", "٣"),
+        ('"6"', "6"), ("'true'", "true"), ('""', ""), (">-\n  6", "6"), ("=", "="), ("50m", "50m"),
+        ("٣", "٣"),
     ],
 )  # fmt: skip
 def test_plain_words(written: str, value: Any) -> None:
@@ -213,10 +221,14 @@ DOCUMENTS = {
     for file in BASE.rglob("*.yml")
 }
 DAMAGE = st.sampled_from(
-    [None, True, False, 0, -1, 1, 6.0, 2.5, 0.0000001, 99999999999999, "", "x", "0:00", "0:01", "1:75", "23:59:59", "2026-02-30",
-     "easy", "fast", "back-kick", "fins", "heron-1", "supine", "50m", [], {}, [[]], ["easy"], ["fast", "easy"],
-     {"from": 9, "to": 1}, "é" * 500, {"descend": ["easy", "fast"]}, {"build": ["fast", "easy"]}, {"rotate": ["fast", "easy"]},
-     {"pause": "0:01"}, {"rounds": 50, "items": [{"reps": 100, "distance": 5000, "do": "back-kick", "effort": "fast"}]}]
+    [None, True, False, 0, -1, 1, 6.0, 2.5, 0.0000001, 99999999999999, "", "x", "0:00", "0:01",
+     "1:75", "23:59:59", "2026-02-30",
+     "easy", "fast", "back-kick", "fins", "heron-1", "supine", "50m", [], {}, [[]], ["easy"],
+     ["fast", "easy"],
+     {"from": 9, "to": 1}, "é" * 500, {"descend": ["easy", "fast"]}, {"build": ["fast", "easy"]},
+     {"rotate": ["fast", "easy"]},
+     {"pause": "0:01"}, {"rounds": 50, "items": [{"reps": 100, "distance": 5000, "do": "back-kick",
+         "effort": "fast"}]}]
 )  # fmt: skip
 
 

@@ -1,9 +1,9 @@
-"""The recipes of DEVELOPERS.md, walked: each is followed in a copy of the program, the files that it touched are
-counted, and what it promises is there.
+"""The recipes of DEVELOPERS.md, walked: each is followed in a copy of the program, the files that
+it touched are counted, and what it promises is there.
 
-A recipe names its files in a numbered list; it may name no file that it does not need, and need none that it does
-not name. All are followed in one copy, one after the other; then its tests run once and its pages are written once,
-and each recipe says what it looks for there.
+A recipe names its files in a numbered list; it may name no file that it does not need, and need
+none that it does not name. All are followed in one copy, one after the other; then its tests run
+once and its pages are written once, and each recipe says what it looks for there.
 """
 
 from __future__ import annotations
@@ -41,8 +41,8 @@ write_pages(SitePages(analysis, loaded.names), Path(sys.argv[2]))
 
 @dataclass
 class Walk:
-    """A copy of the program that a recipe is followed in, the files that this touches, and the tests
-    that it must leave green: a file and a choice of its tests.
+    """A copy of the program that a recipe is followed in, the files that this touches, and the
+    tests that it must leave green: a file and a choice of its tests.
     """
 
     root: Path
@@ -72,7 +72,8 @@ class Walk:
     def run(self, *arguments: str) -> str:
         """What a Python command of the copy prints; its exit code is 0."""
         done = subprocess.run(
-            [sys.executable, *arguments], cwd=self.root, capture_output=True, text=True, check=False,
+            [sys.executable, *arguments], cwd=self.root, capture_output=True, text=True,
+            check=False,
             env={**os.environ, "PYTHONPATH": str(self.root / "scripts")},
         )  # fmt: skip
         assert done.returncode == 0, done.stdout + done.stderr
@@ -105,7 +106,8 @@ def copied_program(into: Path) -> Path:
 def a_field(walk: Walk) -> None:
     walk.put(
         "scripts/almanac/schemas/fault.json", '    "refer_on": {',
-        '    "seldom_with": {"description": "What it is seldom seen with.", "$ref": "common.json#/$defs/line"},\n',
+        '    "seldom_with": {"description": "What it is seldom seen with.", "$ref": '
+        '"common.json#/$defs/line"},\n',
     )  # fmt: skip
     walk.put(
         "scripts/almanac/model/fault.py",
@@ -146,13 +148,18 @@ def few_steps(analysis: Analysis) -> Iterator[Problem]:
 
 ''')  # fmt: skip
     walk.put("scripts/almanac/schemas/policy.json", '        "days_off": {', (
-        '        "fewest_steps": {"description": "The fewest steps of a drill.", "$ref": "#/$defs/limit",\n'
-        '          "default": {"value": 1, "unit": "reps", "reason": "One is enough.", "source": "house preference"}},\n'
+        '        "fewest_steps": {"description": "The fewest steps of a drill.", "$ref": '
+        '"#/$defs/limit",\n'
+        '          "default": {"value": 1, "unit": "reps", "reason": "One is enough.", "source": '
+        '"house preference"}},\n'
     ))  # fmt: skip
     walk.put("scripts/almanac/schemas/policy.json", '          "resisted_seven_days_most": {', (
-        '          "steps_of_level_least": {"title": "Steps, at least", "description": "The fewest steps.", "$ref": "#/$defs/limit",\n'
-        '            "default": {"foundation": {"value": 2, "unit": "reps", "reason": "Two.", "source": "house preference"},\n'
-        '              "performing": {"value": 1, "unit": "reps", "reason": "One will do.", "source": "house preference"}}},\n'
+        '          "steps_of_level_least": {"title": "Steps, at least", "description": "The '
+        'fewest steps.", "$ref": "#/$defs/limit",\n'
+        '            "default": {"foundation": {"value": 2, "unit": "reps", "reason": "Two.", '
+        '"source": "house preference"},\n'
+        '              "performing": {"value": 1, "unit": "reps", "reason": "One will do.", '
+        '"source": "house preference"}}},\n'
     ))  # fmt: skip
     case = "tests/examples/rejected/check-few-steps"
     asked = "steps_of_level_least: {value: 9, unit: reps, reason: Nine., source: house preference}"
@@ -182,7 +189,8 @@ def the_rule_is_there(walk: Walk) -> None:
 
 
 def a_figure(walk: Walk) -> None:
-    walk.put("scripts/almanac/arithmetic/set_workings.py", "def rep_count(", '''def tiles(swum: Swum) -> Working:
+    walk.put("scripts/almanac/arithmetic/set_workings.py", "def rep_count(",
+             '''def tiles(swum: Swum) -> Working:
     """The distance in tiles of a quarter of a metre, for those who count them."""
     return Quotient((swum.distance), Known(0.25, "m a tile"))
 
@@ -265,7 +273,8 @@ def the_command_is_there(walk: Walk) -> None:
     assert "count" in walk.run("-m", "almanac", "--help")
 
 
-# How often a danger is found in each of two texts, and what is caught and stopped of the sentences of a batch.
+# How often a danger is found in each of two texts, and what is caught and stopped of the sentences
+# of a batch.
 _READ = """
 import sys
 sys.path.insert(0, "tests")

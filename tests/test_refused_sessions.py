@@ -1,7 +1,7 @@
 """Sessions that a careless coach might write are refused by their structure; sound ones are not.
 
-The list is our own: what must be refused follows from reference figures of federations and coaches' bodies as
-``plans/policy.yml`` names them beside each limit.
+The list is our own: what must be refused follows from reference figures of federations and coaches'
+bodies as ``plans/policy.yml`` names them beside each limit.
 """
 
 from __future__ import annotations
@@ -30,13 +30,22 @@ REFUSALS = {rule.code for rule in RULES if rule.is_refusal}
 PUSH_OFF = "drills/skills/dolphin/dolphin-on-back-push-off.yml"
 DRILLS = {  # beside those of the small catalogue: from its push-off, a change or two
     "dolphin-all-under": [("under_water: 5\n", ""), ("most: 6", "most: 20")],
-    "long-walls": [("under_water: 5", "under_water: 9"), ("mode: underwater", "mode: wall"), ("distance: 10", "distance: 25")],
-    "kick-with-long-walls": [("under_water: 5", "under_water: 10"), ("mode: underwater", "mode: kick"), ("distance: 10", "distance: 100"), ("most: 6", "most: 100"), ("level: building", "level: performing")],
-    "walls-of-seven": [("under_water: 5", "under_water: 7"), ("mode: underwater", "mode: wall"), ("distance: 10", "distance: 25"), ("most: 6", "most: 8"), ("rest: 1:00", "rest: 0:45")],
-    "submarine": [("under_water: 5\n", ""), ("mode: underwater", "mode: submarine"), ("distance: 10", "distance: 25"), ("most: 6", "most: 20")],
-    "otter": [("under_water: 5\n", ""), ("mode: underwater", "mode: otter"), ("distance: 10", "distance: 25")],
-    "side-stroke": [("under_water: 5\n", ""), ("mode: underwater", "mode: side-stroke"), ("distance: 10", "distance: 25")],
-    "push-and-glide": [("mode: underwater", "mode: wall"), ("level: building", "level: foundation"), ("most: 6", "most: 12"), ("rest: 1:00", "rest: 0:20")],
+    "long-walls": [("under_water: 5", "under_water: 9"), ("mode: underwater", "mode: wall"),
+                   ("distance: 10", "distance: 25")],
+    "kick-with-long-walls": [("under_water: 5", "under_water: 10"),
+                             ("mode: underwater", "mode: kick"), ("distance: 10", "distance: 100"),
+                             ("most: 6", "most: 100"), ("level: building", "level: performing")],
+    "walls-of-seven": [("under_water: 5", "under_water: 7"), ("mode: underwater", "mode: wall"),
+                       ("distance: 10", "distance: 25"), ("most: 6", "most: 8"),
+                       ("rest: 1:00", "rest: 0:45")],
+    "submarine": [("under_water: 5\n", ""), ("mode: underwater", "mode: submarine"),
+                  ("distance: 10", "distance: 25"), ("most: 6", "most: 20")],
+    "otter": [("under_water: 5\n", ""), ("mode: underwater", "mode: otter"),
+              ("distance: 10", "distance: 25")],
+    "side-stroke": [("under_water: 5\n", ""), ("mode: underwater", "mode: side-stroke"),
+                    ("distance: 10", "distance: 25")],
+    "push-and-glide": [("mode: underwater", "mode: wall"), ("level: building", "level: foundation"),
+                       ("most: 6", "most: 12"), ("rest: 1:00", "rest: 0:20")],
     "short-walls": [("mode: underwater", "mode: wall"), ("distance: 10", "distance: 25")],
 }  # fmt: skip
 MODES = """\
@@ -88,7 +97,8 @@ def told(tmp_path_factory: pytest.TempPathFactory) -> dict[str, set[str]]:
     return found
 
 
-# The last practice holds 40 m under water in one set: three of it a week are one too many for its level.
+# The last practice holds 40 m under water in one set: three of it a week are one too many for its
+# level.
 BLOCK = """title: A week too many
 summary: It is here for what the checks say of its days.
 squad: heron
@@ -98,7 +108,8 @@ purpose: Nothing is gained by it, it is here for the checks.
 weeks:
   - focus: Push-offs, and push-offs.
     days:
-      mon: {sessions: [{practice: session-9, start: "06:00"}, {practice: session-9, start: "18:00"}]}
+      mon: {sessions: [{practice: session-9, start: "06:00"},
+        {practice: session-9, start: "18:00"}]}
       tue: {rest: true}
       wed: {practice: session-9}
       thu: {rest: true}

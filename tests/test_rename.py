@@ -98,7 +98,9 @@ _NAMES = load(CATALOGUE).names
 def test_what_the_club_lists_is_renamed_wherever_it_is_named(
     catalogue: Path, capsys: pytest.CaptureFixture[str], kind: str, old: str
 ) -> None:
-    """A squad, a lane group and a pool: keys and values, in every kind of entry, and nothing else."""
+    """A squad, a lane group and a pool: keys and values, in every kind of entry, and nothing
+    else.
+    """
     before, findings = texts(catalogue), load_and_check(catalogue, DAY).findings
     assert main(["rename", old, "zander-9", "--kind", kind, "--root", str(catalogue)]) == 0
     said = capsys.readouterr().out
@@ -209,8 +211,10 @@ def test_what_was_written_meanwhile_is_never_written_over(
     "journal",
     [
         "[]", "{}", '{"before": [], "after": []}', '{"before": {}, "after": {"plans/x.yml": 1}}',
-        '{"before": {}, "after": {"mkdocs.yml": "a"}}', '{"before": {}, "after": {"drills/../x.yml": "a"}}',
-        '{"before": {}, "after": {"drills/link/x.yml": "a"}}', '{"before": {}, "after": {"/tmp/x.yml": "a"}}',
+        '{"before": {}, "after": {"mkdocs.yml": "a"}}',
+        '{"before": {}, "after": {"drills/../x.yml": "a"}}',
+        '{"before": {}, "after": {"drills/link/x.yml": "a"}}',
+        '{"before": {}, "after": {"/tmp/x.yml": "a"}}',
         "[" * 100_000, "\udce4",
     ],
     ids=range(10),
@@ -358,7 +362,8 @@ COMPOSED = (
 
 @pytest.mark.parametrize(
     ("kind", "old"),
-    [("squad", "heron"), ("pool", "home"), ("lane_group", "heron-1"), ("gear", "fins"), ("practice", "heron-kick-and-go"),
+    [("squad", "heron"), ("pool", "home"), ("lane_group", "heron-1"), ("gear", "fins"),
+     ("practice", "heron-kick-and-go"),
      ("drill", OLD), ("set", "kick-and-go")],
 )  # fmt: skip
 def test_the_address_of_a_composed_practice_names_it_by_its_new_id(

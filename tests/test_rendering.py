@@ -1,4 +1,6 @@
-"""Pages rendered by MkDocs: our HTML kept out of Markdown changes nothing, and no link leads nowhere."""
+"""Pages rendered by MkDocs: our HTML kept out of Markdown changes nothing, and no link leads
+nowhere.
+"""
 
 from __future__ import annotations
 
@@ -89,7 +91,8 @@ def test_only_what_is_html_throughout_is_kept_out(body: str, expected: bool) -> 
 
 LEADS = {
     "index.html": '<p id="top-of-it"></p><a href="sets/one.html#clock">a</a> <img src="a.svg">',
-    "sets/one.html": '<h2 id="clock">a</h2><a href="../index.html#top-of-it">a</a> <a href="#clock">a</a>',
+    "sets/one.html": '<h2 id="clock">a</h2><a href="../index.html#top-of-it">a</a> <a '
+    'href="#clock">a</a>',
 }
 
 
@@ -128,10 +131,14 @@ def test_links_that_lead_somewhere_are_fine() -> None:
     [
         ('<a href="no.html">', "sets/one.html leads to no.html, and sets/no.html is not there"),
         ('<img src="../b.svg">', "sets/one.html leads to ../b.svg, and b.svg is not there"),
-        ('<a class="a" href="#no">', "sets/one.html leads to #no, and sets/one.html has no place of that name"),
-        ('<a href="../index.html#no">', "sets/one.html leads to ../index.html#no, and index.html has no place of that name"),
-        ('<a href="/deck/no.html">', "sets/one.html leads to /deck/no.html, and no.html is not there"),
-        ('<script src="../no.js">x</script>', "sets/one.html leads to ../no.js, and no.js is not there"),
+        ('<a class="a" href="#no">',
+         "sets/one.html leads to #no, and sets/one.html has no place of that name"),
+        ('<a href="../index.html#no">',
+         "sets/one.html leads to ../index.html#no, and index.html has no place of that name"),
+        ('<a href="/deck/no.html">',
+         "sets/one.html leads to /deck/no.html, and no.html is not there"),
+        ('<script src="../no.js">x</script>',
+         "sets/one.html leads to ../no.js, and no.js is not there"),
         ('<a href="/deck/index.html#top-of-it">', None),
         ('<a href="/deck/">', None),
         ('<a href="../find.html#goal=a,b">', None),

@@ -42,7 +42,8 @@ def built(root: Path, **environment: str) -> dict[str, str]:
     inherited = {name: value for name, value in os.environ.items() if name != SWITCH}
     done = subprocess.run(
         [sys.executable, "-c", _BUILD, copied(CATALOGUE, root)],
-        cwd=HOME, env={**inherited, "PYTHONHASHSEED": root.name, **environment}, capture_output=True, text=True, check=False,
+        cwd=HOME, env={**inherited, "PYTHONHASHSEED": root.name, **environment},
+        capture_output=True, text=True, check=False,
     )  # fmt: skip
     assert done.returncode == 0, done.stderr
     return digests(root / "site")
@@ -51,8 +52,8 @@ def built(root: Path, **environment: str) -> dict[str, str]:
 def test_a_site_hangs_neither_on_the_order_of_sets_nor_on_what_was_kept(
     tmp_path: Path, tmp_path_factory: pytest.TempPathFactory
 ) -> None:
-    """Built without a store, and by a worker of this run, whose store other tests have filled; by ``--long``
-    with an empty one and with what that build has left there, too.
+    """Built without a store, and by a worker of this run, whose store other tests have filled; by
+    ``--long`` with an empty one and with what that build has left there, too.
     """
     store = {"XDG_CACHE_HOME": str(tmp_path / "store")}
     own = digests(built_once(tmp_path_factory, "small", CATALOGUE) / "site")

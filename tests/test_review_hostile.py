@@ -1,7 +1,8 @@
-"""A proposal that wants to hide something from its review, or to speak through it: trees that only git's plumbing
-makes, and texts that a host would turn into mentions, links, images and markup.
+"""A proposal that wants to hide something from its review, or to speak through it: trees that only
+git's plumbing makes, and texts that a host would turn into mentions, links, images and markup.
 
-What a comment becomes is read by markdown-it-py, a parser of CommonMark 0.31.2 that shares nothing with this project.
+What a comment becomes is read by markdown-it-py, a parser of CommonMark 0.31.2 that shares nothing
+with this project.
 """
 
 from __future__ import annotations
@@ -33,16 +34,22 @@ _FOLDS = re.compile(r"<details><summary>[A-Za-z0-9 ,:]+</summary>|</details>")
 
 ADDRESS = "https://host.example/club/blob/abc"
 KICK = "drills/skills/kicking/back-kick.yml"
-# What a host makes something of where it stands outside code: mentions, issues, commits, addresses, pictures.
+# What a host makes something of where it stands outside code: mentions, issues, commits, addresses,
+# pictures.
 SPEAKS = re.compile(
     r"@\w|#\d|\bGH-\d|\w/\w+#|://|www\.|\b[0-9a-f]{7,40}\b|:[a-z]\w*:|[<>|]", re.IGNORECASE
 )
 HOSTILE = [
-    "@everyone", "@club/head-coaches", "#1", "GH-1", "club/site#2", "https://evil.example", "www.evil.example",
-    "![x](https://evil.example/x.png)", "[x](javascript:alert(1))", "<img src=x onerror=alert(1)>", "<!-- x -->",
-    "-->", "``", "```", "` @everyone `", "\\`", "`", "</details>", "| a | b |", "a\n\n# b", "\u202egnp.exe",
-    "\u200b", "&#64;everyone", "&lt;img&gt;", "![x][1]\n\n[1]: https://evil.example", "~~~", "$x$", ":tada:", "\x1b[31m",
-    "deadbeefdeadbeef", "*x*", "_x_", "- [ ] x", "===", "\u2028", "\ud83d\ude00".encode("utf-16", "surrogatepass").decode("utf-16"),
+    "@everyone", "@club/head-coaches", "#1", "GH-1", "club/site#2", "https://evil.example",
+    "www.evil.example",
+    "![x](https://evil.example/x.png)", "[x](javascript:alert(1))", "<img src=x onerror=alert(1)>",
+    "<!-- x -->",
+    "-->", "``", "```", "` @everyone `", "\\`", "`", "</details>", "| a | b |", "a\n\n# b",
+    "\u202egnp.exe",
+    "\u200b", "&#64;everyone", "&lt;img&gt;", "![x][1]\n\n[1]: https://evil.example", "~~~", "$x$",
+    ":tada:", "\x1b[31m",
+    "deadbeefdeadbeef", "*x*", "_x_", "- [ ] x", "===", "\u2028",
+    "\ud83d\ude00".encode("utf-16", "surrogatepass").decode("utf-16"),
 ]  # fmt: skip
 
 
@@ -73,7 +80,9 @@ def blob(root: Path, raw: bytes) -> str:
 
 
 def proposal(root: Path, *entries: tuple[str, str, bytes]) -> str:
-    """A commit on top of HEAD with these entries (mode, object, path) put into its index; nothing is checked out."""
+    """A commit on top of HEAD with these entries (mode, object, path) put into its index; nothing
+    is checked out.
+    """
     index = b"".join(f"{mode} {name}\t".encode() + path + b"\0" for mode, name, path in entries)
     git(root, "update-index", "-z", "--add", "--index-info", given=index)
     tree = git(root, "write-tree")
@@ -98,7 +107,9 @@ def comment(root: Path, capsys: pytest.CaptureFixture[str], head: str) -> str:
 
 
 def says_nothing_of_its_own(text: str) -> list[Token]:
-    """That a comment holds no markup, mention, address or picture but the review's own; its tokens."""
+    """That a comment holds no markup, mention, address or picture but the review's own; its
+    tokens.
+    """
     tokens = MarkdownIt("commonmark").enable("table").parse(text)
     for block in tokens:
         assert block.type not in {"fence", "code_block", "table_open", "hr", "blockquote_open"}
@@ -118,7 +129,8 @@ def says_nothing_of_its_own(text: str) -> list[Token]:
 
 
 ATTRIBUTES = (
-    "* export-ignore", "* export-subst", "* text eol=crlf", "* filter=evil", "* working-tree-encoding=UTF-16",
+    "* export-ignore", "* export-subst", "* text eol=crlf", "* filter=evil",
+    "* working-tree-encoding=UTF-16",
     "* ident", "* -diff linguist-generated", "drills/** binary",
 )  # fmt: skip
 
@@ -216,10 +228,14 @@ def test_a_link_in_place_of_all_entries_is_not_followed(
 
 
 NAMES = [
-    b"a\nb.yml", b"a`b`.yml", b"@everyone.yml", b"<img src=x onerror=alert(1)>.yml", b"![x](y).yml", b"a|b.yml",
-    "\u202elmy.exe.yml".encode(), b"\xff\xfe.yml", b"a\x1b[31m.yml", b"#1.yml", b"x.yml\n\n# heading", b"a\tb.yml",
-    b"``` .yml", b"[a](javascript:alert(1)).yml", b"www.evil.example.yml", "\u200b.yml".encode(), b"a\\b.yml",
-    b"x" * 300 + b".yml", b" .yml", b"con.yml", b"a:b*?.yml", b'"quoted".yml', b"-rf.yml", "ｂack-kick.yml".encode(),
+    b"a\nb.yml", b"a`b`.yml", b"@everyone.yml", b"<img src=x onerror=alert(1)>.yml", b"![x](y).yml",
+    b"a|b.yml",
+    "\u202elmy.exe.yml".encode(), b"\xff\xfe.yml", b"a\x1b[31m.yml", b"#1.yml",
+    b"x.yml\n\n# heading", b"a\tb.yml",
+    b"``` .yml", b"[a](javascript:alert(1)).yml", b"www.evil.example.yml", "\u200b.yml".encode(),
+    b"a\\b.yml",
+    b"x" * 300 + b".yml", b" .yml", b"con.yml", b"a:b*?.yml", b'"quoted".yml', b"-rf.yml",
+    "ｂack-kick.yml".encode(),
 ]  # fmt: skip
 
 
@@ -312,7 +328,9 @@ def test_replaced_objects_are_not_heeded(
 def test_no_value_key_or_finding_speaks(
     repository: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    """Every hostile text as a value, as a key, as an id that is named, as a word and as a lane group's name."""
+    """Every hostile text as a value, as a key, as an id that is named, as a word and as a lane
+    group's name.
+    """
     texts = [text for text in HOSTILE if all(char.isprintable() for char in text)]
     quoted = {text: json.dumps(text, ensure_ascii=False) for text in texts}
     values = ", ".join(json.dumps(f"x {text}", ensure_ascii=False) for text in texts)

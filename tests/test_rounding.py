@@ -94,7 +94,8 @@ def test_a_difference_is_that_of_the_shown_numbers(whole, less, how):
 
 
 def test_json_holds_tenths_of_seconds_and_leaves_the_rest_alone():
-    assert in_tenths({"a_s": 599.999, "b": 0.123, "c": [{"d_s": 0.25}], "e_s": None, "f_s": [1.26]}) == {
+    assert in_tenths({"a_s": 599.999, "b": 0.123, "c": [{"d_s": 0.25}], "e_s": None,
+                      "f_s": [1.26]}) == {
         "a_s": 600.0, "b": 0.123, "c": [{"d_s": 0.3}], "e_s": None, "f_s": [1.3]}  # fmt: skip
     assert tenths(599.999) == 600
 

@@ -1,4 +1,6 @@
-"""What is run on the deck comes to the very moments of the run sheet and the clock, from its data alone."""
+"""What is run on the deck comes to the very moments of the run sheet and the clock, from its data
+alone.
+"""
 
 from __future__ import annotations
 

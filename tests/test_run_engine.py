@@ -1,4 +1,6 @@
-"""The clock of a run, which is worked out in the browser: its own tests, in JavaScript, run by Node."""
+"""The clock of a run, which is worked out in the browser: its own tests, in JavaScript, run by
+Node.
+"""
 
 from __future__ import annotations
 

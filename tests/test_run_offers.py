@@ -136,7 +136,9 @@ def test_a_round_that_ends_at_the_far_end_stays() -> None:
 
 
 def test_no_more_rounds_than_the_dose_of_the_whole_day() -> None:
-    """The dose of the kick is 12 × 50 at most: eight here and two before leave room for one round of two."""
+    """The dose of the kick is 12 × 50 at most: eight here and two before leave room for one round
+    of two.
+    """
     kick = {"do": "kick", "effort": "steady", "sendoff": 120, "distance": 50}
     rounds = {"rounds": 4, "rounds_between": [1, 9], "items": [swim(reps=2, **kick)]}
     own = of_quick(1, part(swim(reps=2, **kick)), part(rounds), LAST)
@@ -150,7 +152,9 @@ def agains(*items: dict[str, Any]) -> list[int]:
 
 
 def test_a_rep_is_swum_again_after_a_stop_while_the_dose_of_the_day_has_room() -> None:
-    """The dose of the kick is 12 × 50 at most; what comes first is granted first, rounds before reps."""
+    """The dose of the kick is 12 × 50 at most; what comes first is granted first, rounds before
+    reps.
+    """
     kick = {"do": "kick", "effort": "steady", "sendoff": 120, "distance": 50}
     assert [agains(swim(reps=reps, **kick)) for reps in (10, 11, 12)] == [[2], [1], [0]]
     assert agains(swim(reps=5, **kick), swim(reps=6, **kick)) == [1, 0]
@@ -205,8 +209,9 @@ UNDER = "do: under, effort: strong, distance: 25"
 
 
 def test_rest_after_work_under_water_grows_and_never_shrinks_again(tmp_path: Path) -> None:
-    """Send-offs of 2:20, 2:22 and 2:20: they fall once, which is allowed. With 5 s more for the first they fall
-    twice in a row, and with 10 for the second and 5 for the third too: only the last may grow.
+    """Send-offs of 2:20, 2:22 and 2:20: they fall once, which is allowed. With 5 s more for the
+    first they fall twice in a row, and with 10 for the second and 5 for the third too: only the
+    last may grow.
     """
     times = ("2:20", "2:22", "2:20")
     lines = [f"{{reps: 2, {UNDER}, sendoff: '{time}'}}".replace("'", "") for time in times]

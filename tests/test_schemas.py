@@ -36,10 +36,14 @@ OWN_KEYWORDS = {
     "vocabulary", "reference", "not_with", "clock", "says", "sorted", "looser", "seldom", "tells",
 }  # fmt: skip
 STANDARD = {
-    "$schema", "$id", "$defs", "$ref", "title", "description", "type", "enum", "const", "properties", "required",
-    "additionalProperties", "propertyNames", "items", "minItems", "maxItems", "uniqueItems", "minLength", "maxLength",
-    "pattern", "format", "multipleOf", "minimum", "maximum", "exclusiveMinimum", "exclusiveMaximum", "minProperties", "maxProperties",
-    "dependentRequired", "dependentSchemas", "if", "then", "else", "not", "anyOf", "allOf", "oneOf", "default",
+    "$schema", "$id", "$defs", "$ref", "title", "description", "type", "enum", "const",
+    "properties", "required",
+    "additionalProperties", "propertyNames", "items", "minItems", "maxItems", "uniqueItems",
+    "minLength", "maxLength",
+    "pattern", "format", "multipleOf", "minimum", "maximum", "exclusiveMinimum", "exclusiveMaximum",
+    "minProperties", "maxProperties",
+    "dependentRequired", "dependentSchemas", "if", "then", "else", "not", "anyOf", "allOf", "oneOf",
+    "default",
 }  # fmt: skip
 BY_NAME = {
     "properties",
@@ -401,7 +405,9 @@ def compare(cls: type[Any], schema: Mapping[str, Any], root: Mapping[str, Any], 
     )
     required = {
         name for name, field in zip(renamed, dataclasses.fields(cls), strict=True)
-        if field.default is dataclasses.MISSING and field.default_factory is dataclasses.MISSING and name not in own
+        if field.default is dataclasses.MISSING
+        and field.default_factory is dataclasses.MISSING
+        and name not in own
     }  # fmt: skip
     assert {fields[name] for name in required} <= set(schema.get("required", ())), (
         f"{where}: {cls.__name__} must have more than its schema"
@@ -412,7 +418,9 @@ def compare(cls: type[Any], schema: Mapping[str, Any], root: Mapping[str, Any], 
 
 
 def with_limits_apart(schema: Mapping[str, Any]) -> Mapping[str, Any]:
-    """What stands of a level: the class keeps its limits by name, so that a new one needs no field."""
+    """What stands of a level: the class keeps its limits by name, so that a new one needs no
+    field.
+    """
     limits = {name: schema["properties"][name] for name in LIMITS_OF_LEVELS}
     others = {name: own for name, own in schema["properties"].items() if name not in limits}
     apart = {"limits": {"type": "object", "properties": limits}}

@@ -1,4 +1,6 @@
-"""A season week by week, its tests, its page and its calendars. What it forbids stands in the rejected examples."""
+"""A season week by week, its tests, its page and its calendars. What it forbids stands in the
+rejected examples.
+"""
 
 from __future__ import annotations
 
@@ -46,7 +48,9 @@ def outline(first: date, last: date, *tests: str) -> Outline:
 
 
 def test_days_of_a_term_that_nothing_holds() -> None:
-    """From 5 October on nothing is meant until 2 November, but a fortnight of that nobody trains."""
+    """From 5 October on nothing is meant until 2 November, but a fortnight of that nobody
+    trains.
+    """
     own = SquadSeason(
         aim="",
         outlines=(
@@ -61,8 +65,9 @@ def test_days_of_a_term_that_nothing_holds() -> None:
 
 
 def test_when_a_benchmark_is_run_and_overdue() -> None:
-    """Every four weeks: swum on 14 September, so due on 12 October and, with the fortnight that nobody trains, on the 26th. The
-    outline runs it from 16 November on: three weeks late. Planned days before this week are not counted, for nobody swam them.
+    """Every four weeks: swum on 14 September, so due on 12 October and, with the fortnight that
+    nobody trains, on the 26th. The outline runs it from 16 November on: three weeks late. Planned
+    days before this week are not counted, for nobody swam them.
     """
     own = SquadSeason(
         aim="",
@@ -120,8 +125,8 @@ def test_the_page_says_what_begins_in_a_week(analysis: Analysis) -> None:
 
 
 def test_events_say_the_squad_once_and_none_was_revised_in_the_future(analysis: Analysis) -> None:
-    """DTSTAMP is when an event was last revised, TRANSP whether it fills its time (RFC 5545, 3.8.7.2
-    and 3.8.2.7).
+    """DTSTAMP is when an event was last revised, TRANSP whether it fills its time (RFC 5545,
+    3.8.7.2 and 3.8.2.7).
     """
     year = analysis.catalogue.seasons["the-year"]
     events = vobject.readOne(season_calendar(analysis, year, "", "heron")).vevent_list

@@ -153,7 +153,8 @@ def change_settings(program: Path, chance: random.Random) -> None:
 
 OF_PROGRAM = (change_template, change_style, change_page, add_page, change_settings)
 FIRST: tuple[Save, ...] = (
-    edit_text, add_drill, remove_set, retitle_goal, change_template, change_style, break_or_mend, edit_text,
+    edit_text, add_drill, remove_set, retitle_goal, change_template, change_style, break_or_mend,
+    edit_text,
     break_or_mend, change_page,
 )  # fmt: skip
 
@@ -237,7 +238,8 @@ def test_a_text_that_is_gone_is_sought_in_pieces() -> None:
         return {("vocabulary", "goals"): document}
 
     old = documents(
-        "title: Goals\nafter: 0:45\nwords: {a: {title: Fast, means: Moves the water to the feet.}}\n"
+        "title: Goals\nafter: 0:45\nwords: {a: {title: Fast, means: Moves the water to the "
+        "feet.}}\n"
     )
     new = documents("title: Goals\nwords: {a: {title: Quick, means: Moves water to the feet.}}\n")
     assert lost(old, old) == set()
@@ -336,7 +338,8 @@ def spoil_pipe(root: Path) -> None:
 
 
 SPOILS = [
-    spoil_nothing_there, spoil_folder_renamed, spoil_ten_megabytes, spoil_no_utf8, spoil_folder_for_file, spoil_link,
+    spoil_nothing_there, spoil_folder_renamed, spoil_ten_megabytes, spoil_no_utf8,
+    spoil_folder_for_file, spoil_link,
     spoil_pipe,
 ]  # fmt: skip
 
@@ -531,7 +534,8 @@ def answered(served: Process, *lines: str) -> str:
 @pytest.mark.parametrize(
     "hosts",
     [
-        ["evil.example"], ["evil.example:8000"], ["127.0.0.1.evil.example"], ["127.0.0.1", "evil.example"], [""], [],
+        ["evil.example"], ["evil.example:8000"], ["127.0.0.1.evil.example"],
+        ["127.0.0.1", "evil.example"], [""], [],
         ["localhost:x"], ["0.0.0.0"], ["[::2]"], ["localhost@evil.example"], ["127.0.0.1:8000/x"],
     ],
 )  # fmt: skip

@@ -56,7 +56,8 @@ echo "apt-get $*" >> "$MACHINE/log"
 case "$*" in
   *install*python3-venv) rm -f "$MACHINE/no-venv" ;;
   *install*chromium-headless-shell) [ ! -e "$MACHINE/old-debian" ] || exit 100
-    cat "$MACHINE/id" > "$MACHINE/chromium-headless-shell"; chmod +x "$MACHINE/chromium-headless-shell" ;;
+    cat "$MACHINE/id" > "$MACHINE/chromium-headless-shell";
+      chmod +x "$MACHINE/chromium-headless-shell" ;;
   *install*chromium) cat "$MACHINE/id" > "$MACHINE/chromium"; chmod +x "$MACHINE/chromium" ;;
 esac
 """
@@ -270,7 +271,9 @@ def test_browser(machine: Machine) -> None:
 
 
 def test_preferred_browser(machine: Machine) -> None:
-    """It is installed beside another one; where it cannot be had, it is sought once and the other serves."""
+    """It is installed beside another one; where it cannot be had, it is sought once and the other
+    serves.
+    """
     shell = "chromium-headless-shell"
     call = f'find_browser {shell}; echo "${{ALMANAC_CHROMIUM:-none}}"'
     machine.run()  # makes .venv

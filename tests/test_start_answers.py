@@ -1,4 +1,6 @@
-"""What ``start`` asks: each answer read as it was meant, a bad one told and asked again; whatever is answered makes a sound club."""
+"""What ``start`` asks: each answer read as it was meant, a bad one told and asked again; whatever
+is answered makes a sound club.
+"""
 
 from __future__ import annotations
 
@@ -27,7 +29,8 @@ DAY = date(2027, 6, 1)
 
 @pytest.mark.parametrize(
     ("words", "depth"),
-    [("1.0-1.9", (1.0, 1.9)), ("1,8 - 2", (1.8, 2.0)), ("2", (2.0, 2.0)), ("2.1-1.2 m", (1.2, 2.1)), ("4-7ft", (1.22, 2.13))],
+    [("1.0-1.9", (1.0, 1.9)), ("1,8 - 2", (1.8, 2.0)), ("2", (2.0, 2.0)), ("2.1-1.2 m", (1.2, 2.1)),
+     ("4-7ft", (1.22, 2.13))],
 )  # fmt: skip
 def test_a_depth_in_metres_or_feet_from_either_end(words: str, depth: tuple[float, float]) -> None:
     """4 ft are 1.2192 m, 7 ft 2.1336 m: the foot is 0.3048 m, international agreement of 1959."""
@@ -36,7 +39,8 @@ def test_a_depth_in_metres_or_feet_from_either_end(words: str, depth: tuple[floa
 
 @pytest.mark.parametrize(
     ("words", "course"),
-    [("25", "25m"), ("25 m", "25m"), ("50m", "50m"), ("50-m-Bahn", "50m"), ("25 yards", "25yd"), ("25yd", "25yd"), ("Land", "land")],
+    [("25", "25m"), ("25 m", "25m"), ("50m", "50m"), ("50-m-Bahn", "50m"), ("25 yards", "25yd"),
+     ("25yd", "25yd"), ("Land", "land")],
 )  # fmt: skip
 def test_a_course_in_many_spellings(words: str, course: str) -> None:
     assert read.course(words) == course
@@ -73,7 +77,8 @@ SQUADS = st.builds(
 )  # fmt: skip
 POOLS = st.one_of(
     st.builds(
-        NewPool, st.just(""), st.just("Pool"), st.sampled_from(["25m", "25yd", "50m"]), st.integers(9, 20),
+        NewPool, st.just(""), st.just("Pool"), st.sampled_from(["25m", "25yd", "50m"]),
+        st.integers(9, 20),
         st.sampled_from([0.4, 1.0, 1.83]), st.sampled_from([1.9, 2.0, 5.0]),
     ),
     st.just(NewPool("", "Hall", "land")),
@@ -97,8 +102,10 @@ def test_whatever_is_answered_makes_a_sound_club(
     ids = ("12", "on", "null")
     club = NewClub(
         'A "club": #1', "https://a.example/", "", "", "Wel: come #", (),
-        tuple(NewPool(id, *list(vars(own).values())[1:]) for id, own in zip(ids, pools, strict=False)),
-        tuple(NewSquad(id, *list(vars(own).values())[1:]) for id, own in zip(ids, squads, strict=False)),
+        tuple(NewPool(id, *list(vars(own).values())[1:]) for id,
+              own in zip(ids, pools, strict=False)),
+        tuple(NewSquad(id, *list(vars(own).values())[1:]) for id,
+              own in zip(ids, squads, strict=False)),
         gear,
     )  # fmt: skip
     root = tmp_path_factory.mktemp("sound")
@@ -127,11 +134,14 @@ def typed(argv: list[str], answers: list[str]) -> tuple[str, int]:
 
 
 TALK = {
-    "S<V": "a name is 2 to 60 letters", "SV Gröna": "", "33": "'33' is none", "50": "", "Freibad": "", "six": "'six' is no number of lanes", "8": "",
-    "0.4-0.9": "0.4 to 0.9 m is too shallow for any dive or start, which needs 1.35 m", "1,8-2": "", "-": "", "Große": "", "b": "", "99": "'99' is no number of sessions", "4": "",
+    "S<V": "a name is 2 to 60 letters", "SV Gröna": "", "33": "'33' is none", "50": "",
+    "Freibad": "", "six": "'six' is no number of lanes", "8": "",
+    "0.4-0.9": "0.4 to 0.9 m is too shallow for any dive or start, which needs 1.35 m", "1,8-2": "",
+    "-": "", "Große": "", "b": "", "99": "'99' is no number of sessions", "4": "",
 }  # fmt: skip
 REST = [
-    "2", "4", "16", "4:75", "4:10,5", "4", "", "", "", "kickbord 20", "fins 12", "our.example", "https://our.example/sv", "", "", "Willkommen: #1", "red",
+    "2", "4", "16", "4:75", "4:10,5", "4", "", "", "", "kickbord 20", "fins 12", "our.example",
+    "https://our.example/sv", "", "", "Willkommen: #1", "red",
 ]  # fmt: skip
 
 

@@ -1,4 +1,6 @@
-"""The code passes the linter, the formatter and the type checker: pyproject.toml says how strict each is."""
+"""The code passes the linter, the formatter and the type checker: pyproject.toml says how strict
+each is.
+"""
 
 from __future__ import annotations
 

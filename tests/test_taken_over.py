@@ -1,5 +1,5 @@
-"""What an analysis takes over of the one before it is what it would work out anew: after a save that a figure, a
-time or a brief hangs on, nothing of before the save is shown.
+"""What an analysis takes over of the one before it is what it would work out anew: after a save
+that a figure, a time or a brief hangs on, nothing of before the save is shown.
 """
 
 from __future__ import annotations
@@ -17,17 +17,21 @@ from almanac.report.reports import REPORTS
 # Each save touches one thing that figures or briefs of sets and practices are made from.
 SAVES = {
     "the control of a hazard": (
-        "drills/vocabulary/hazards.yml", "Count from the flags, slowly", "Count from the first flag, slowly"),
+        "drills/vocabulary/hazards.yml", "Count from the flags, slowly",
+        "Count from the first flag, slowly"),
     "the gravity of a hazard": (
-        "drills/vocabulary/hazards.yml", 'gravity: can-kill, control: "Count from', 'gravity: can-ache, control: "Count from'),
+        "drills/vocabulary/hazards.yml", 'gravity: can-kill, control: "Count from',
+        'gravity: can-ache, control: "Count from'),
     "the name of a gravity": ("drills/vocabulary/gravities.yml", "title: Life", "title: Lives"),
     "an effort": ("drills/vocabulary/efforts.yml", "share_of_best: 0.80", "share_of_best: 0.81"),
-    "a piece of gear that a set does not name": ("drills/gear/fins.yml", "change_s: 30", "change_s: 40"),
+    "a piece of gear that a set does not name": ("drills/gear/fins.yml", "change_s: 30",
+                                                 "change_s: 40"),
     "a test": ("plans/club.yml", "time: 1:18.0", "time: 1:19.0"),
     "a drill of a practice": (
         "drills/skills/{}/back-kick-with-fins.yml", "hazard: cramp", "hazard: line-under-load"),
     "a drill of a set": (
-        "drills/skills/{}/back-kick-in-socks.yml", "hazard: ankle-or-foot", "hazard: line-under-load"),
+        "drills/skills/{}/back-kick-in-socks.yml", "hazard: ankle-or-foot",
+        "hazard: line-under-load"),
     "a set of a practice": ("plans/sets/heron-warm-up.yml", "reps: 4", "reps: 6"),
 }  # fmt: skip
 

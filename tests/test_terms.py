@@ -1,4 +1,6 @@
-"""Words: terms that entries use are explained, pages mark the first use of one, and the page has them all."""
+"""Words: terms that entries use are explained, pages mark the first use of one, and the page has
+them all.
+"""
 
 from __future__ import annotations
 
@@ -15,14 +17,18 @@ from almanac.model.load import load
 from almanac.site.terms import TermMarks
 from almanac.wording.trade import trade_terms
 
-FOLD = '<details class="fold"><summary><h2>Why push-off</h2></summary>\n<div class="fold-body">\n{}\n</div></details>'
+FOLD = (
+    '<details class="fold"><summary><h2>Why push-off</h2></summary>\n<div '
+    'class="fold-body">\n{}\n</div></details>'
+)
 
 
 TERMS = """\
 title: Words
 about: Terms that these tests mark on pages.
 words:
-  push-off: {title: Push-off, means: "Leaving the wall with both feet.", forms: [push-off, push-offs], shown_by: back-streamline-kick}
+  push-off: {title: Push-off, means: "Leaving the wall with both feet.",
+    forms: [push-off, push-offs], shown_by: back-streamline-kick}
   streamline: {title: Streamline, means: "The longest, thinnest line."}
   supine: {title: Supine, means: "Lying on the back.", also: [face up]}
   prone: {title: Prone, means: "Lying on the front."}

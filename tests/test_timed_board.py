@@ -76,7 +76,9 @@ def test_a_send_off_that_nobody_wrote_is_marked(analysis: Analysis) -> None:
 def test_the_board_of_a_set_says_when_to_go_to_whoever_it_gives_no_send_off(
     analysis: Analysis,
 ) -> None:
-    """Nothing vanishes from a set's page: the send-off that the clock counts with stands, marked."""
+    """Nothing vanishes from a set's page: the send-off that the clock counts with stands,
+    marked.
+    """
     marked = 0
     for id in analysis.computable:
         summary = analysis.summary(id)

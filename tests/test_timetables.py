@@ -1,4 +1,6 @@
-"""A timetable day by day, and as its page shows it. What it forbids stands in the rejected examples."""
+"""A timetable day by day, and as its page shows it. What it forbids stands in the rejected
+examples.
+"""
 
 from __future__ import annotations
 
@@ -24,7 +26,9 @@ def test_a_day_has_the_slots_of_its_weekday_or_those_of_that_very_day(analysis: 
 
 
 def test_the_grid_is_cut_where_somebody_comes_or_goes() -> None:
-    """By hand: a has lanes 1 to 3 until 17:30, b 4 and 5 from 17:00 to 18:00; then nobody; then a again."""
+    """By hand: a has lanes 1 to 3 until 17:30, b 4 and 5 from 17:00 to 18:00; then nobody; then a
+    again.
+    """
     slots = [
         slot("a", "16:30", "17:30", 1, 2, 3),
         slot("b", "17:00", "18:00", 4, 5),

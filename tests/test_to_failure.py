@@ -1,4 +1,6 @@
-"""Work to failure is refused in whichever words; a word of warning, and an end that is named, are not."""
+"""Work to failure is refused in whichever words; a word of warning, and an end that is named, are
+not.
+"""
 
 from __future__ import annotations
 

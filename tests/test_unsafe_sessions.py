@@ -1,6 +1,8 @@
-"""Sessions that a careless coach might write, each of which is refused; and sound ones, of which none is.
+"""Sessions that a careless coach might write, each of which is refused; and sound ones, of which
+none is.
 
-Both lists are of our own and were written from the trade's dangers; the limits are the program's defaults.
+Both lists are of our own and were written from the trade's dangers; the limits are the program's
+defaults.
 """
 
 from __future__ import annotations
@@ -20,7 +22,10 @@ def item(text: str) -> str:
 
 
 DIVE = "reps: 4, distance: 50, do: back-swim, effort: fast, rest: 2:00, start: dive"
-CORD = "reps: 4, time: 0:15, do: held-kick, effort: strong, rest: 1:00, gear: [cord], waves: {swimmers: 1}"
+CORD = (
+    "reps: 4, time: 0:15, do: held-kick, effort: strong, rest: 1:00, gear: [cord], waves: "
+    "{swimmers: 1}"
+)
 HELD_BY = ", cord: {held_by: %s, at: The rail at the deep end.}"
 TWO_LISTS = """\
   - part: main
@@ -37,83 +42,114 @@ UNSAFE = {
     "a dive from the shallow end": (
         f"  - {{part: main, end: turn, items: [{{{DIVE}}}]}}", {}, "start-depth"),
     "dives over one length, every second from the shallow end": (
-        item("reps: 4, distance: 25, do: back-swim, effort: fast, rest: 2:00, start: back-start"), {}, "start-depth"),
+        item("reps: 4, distance: 25, do: back-swim, effort: fast, rest: 2:00, start: back-start"),
+        {}, "start-depth"),
     "a relay whose second swimmer dives at the shallow end": (
-        item("reps: 2, distance: 50, do: back-swim, effort: fast, rest: 2:00, start: dive, team: relay-of-two"), {}, "start-depth"),
+        item("reps: 2, distance: 50, do: back-swim, effort: fast, rest: 2:00, start: dive, team: "
+             "relay-of-two"), {}, "start-depth"),
     "a dive in a nested round": (
-        OWN.format("{rounds: 2, items: [{rounds: 2, items: [{" + DIVE + "}]}]}"), {"pool": "shallow"}, "start-depth"),
+        OWN.format("{rounds: 2, items: [{rounds: 2, items: [{" + DIVE + "}]}]}"),
+        {"pool": "shallow"}, "start-depth"),
     "a start in the second part of a rep": (
-        item("reps: 2, parts: [{distance: 25, do: back-swim, effort: easy}, {distance: 25, do: block-start, effort: easy}], rest: 1:00"), {}, "start-depth"),
+        item("reps: 2, parts: [{distance: 25, do: back-swim, effort: easy}, {distance: 25, do: "
+             "block-start, effort: easy}], rest: 1:00"), {}, "start-depth"),
     "a dive of one lane group alone": (
-        item("reps: 4, distance: 50, do: back-swim, effort: easy, rest: 1:00, by_group: {osprey-2: {start: dive}}"), {"pool": "shallow"}, "start-depth"),
+        item("reps: 4, distance: 50, do: back-swim, effort: easy, rest: 1:00, by_group: "
+             "{osprey-2: {start: dive}}"), {"pool": "shallow"}, "start-depth"),
     "a start drill of one lane group alone": (
-        item("reps: 4, distance: 50, do: back-swim, effort: easy, rest: 1:00, by_group: {osprey-2: {do: low-start}}"), {"pool": "half"}, "start-depth"),
+        item("reps: 4, distance: 50, do: back-swim, effort: easy, rest: 1:00, by_group: "
+             "{osprey-2: {do: low-start}}"), {"pool": "half"}, "start-depth"),
     "a start that is taught in racing depth": (
-        item("reps: 4, distance: 50, do: low-start, effort: easy, rest: 1:00"), {"pool": "half"}, "start-depth"),
+        item("reps: 4, distance: 50, do: low-start, effort: easy, rest: 1:00"), {"pool": "half"},
+        "start-depth"),
     "a start drill in turn with others": (
-        item("reps: 4, distance: 50, do: {rotate: [back-swim, block-start]}, effort: easy, rest: 1:00"), {"pool": "shallow"}, "start-depth"),
+        item("reps: 4, distance: 50, do: {rotate: [back-swim, block-start]}, effort: easy, rest: "
+             "1:00"), {"pool": "shallow"}, "start-depth"),
     "a dive in the lane by the steps": (
-        f"  - {{part: main, lanes: {{osprey-2: [4]}}, items: [{{{DIVE}}}]}}", {}, "start-forbidden"),
+        f"  - {{part: main, lanes: {{osprey-2: [4]}}, items: [{{{DIVE}}}]}}", {},
+        "start-forbidden"),
     "a dive in some corner of the pool": (
         f"  - {{part: main, place: By the slide., items: [{{{DIVE}}}]}}", {}, "start-depth"),
     "a start that nobody has explained": (
-        item("reps: 4, distance: 50, do: back-swim, effort: easy, rest: 1:00, start: belly-flop"), {"pool": "shallow"}, "start-depth"),
+        item("reps: 4, distance: 50, do: back-swim, effort: easy, rest: 1:00, start: belly-flop"),
+        {"pool": "shallow"}, "start-depth"),
     "a step into knee-deep water": (
-        item("reps: 2, distance: 50, do: back-swim, effort: easy, rest: 1:00, start: step-in"), {"pool": "shallow"}, "start-depth"),
+        item("reps: 2, distance: 50, do: back-swim, effort: easy, rest: 1:00, start: step-in"),
+        {"pool": "shallow"}, "start-depth"),
     "a beginner off the block": (item(DIVE), {"squad": "heron"}, "start-platform"),
-    "a dive off a block of which nobody knows the height": (item(DIVE), {"pool": "bare"}, "start-platform"),
+    "a dive off a block of which nobody knows the height": (item(DIVE), {"pool": "bare"},
+        "start-platform"),
     "a ledge start without a ledge": (
-        item("reps: 2, distance: 50, do: back-swim, effort: fast, rest: 2:00, start: ledge-start"), {"pool": "half"}, "start-platform"),
+        item("reps: 2, distance: 50, do: back-swim, effort: fast, rest: 2:00, start: ledge-start"),
+        {"pool": "half"}, "start-platform"),
     "a backstroke start without flags": (
-        item("reps: 2, distance: 50, do: back-swim, effort: easy, rest: 2:00, start: back-start"), {"pool": "bare"}, "back-without-flags"),
+        item("reps: 2, distance: 50, do: back-swim, effort: easy, rest: 2:00, start: back-start"),
+        {"pool": "bare"}, "back-without-flags"),
     "strong kicking on the back without flags": (
-        item("reps: 6, distance: 50, do: back-kick, effort: strong, rest: 0:20"), {"pool": "bare"}, "back-without-flags"),
+        item("reps: 6, distance: 50, do: back-kick, effort: strong, rest: 0:20"), {"pool": "bare"},
+        "back-without-flags"),
     "an effort that builds on the back without flags": (
-        item("reps: 6, distance: 50, do: back-kick, effort: {build: [easy, fast]}, rest: 0:20"), {"pool": "bare"}, "back-without-flags"),
+        item("reps: 6, distance: 50, do: back-kick, effort: {build: [easy, fast]}, rest: 0:20"),
+        {"pool": "bare"}, "back-without-flags"),
     "upright kicking where everybody stands": (
-        item("reps: 4, time: 0:20, do: deep-kick, effort: strong, rest: 0:40"), {"pool": "shallow"}, "depth-unfit"),
+        item("reps: 4, time: 0:20, do: deep-kick, effort: strong, rest: 0:40"), {"pool": "shallow"},
+        "depth-unfit"),
     "a standing drill in deep water": (
-        item("reps: 4, time: 0:20, do: standing-wave, effort: easy, rest: 0:40"), {"pool": "bare"}, "depth-unfit"),
+        item("reps: 4, time: 0:20, do: standing-wave, effort: easy, rest: 0:40"), {"pool": "bare"},
+        "depth-unfit"),
     "a partner who should stand and cannot": (
-        item("reps: 4, distance: 50, do: back-swim, effort: easy, rest: 0:40, partner: holds-feet"), {"pool": "cold"}, "depth-unfit"),
+        item("reps: 4, distance: 50, do: back-swim, effort: easy, rest: 0:40, partner: holds-feet"),
+        {"pool": "cold"}, "depth-unfit"),
     "under water in a teaching pool": (
-        item("reps: 2, distance: 50, do: under, effort: easy, rest: 3:00"), {"pool": "shallow"}, "depth-unfit"),
-    "a dive in a lane of the public": (item(DIVE), {"more": "lanes: {shared: [3]}\n"}, "shared-lane-unfit"),
+        item("reps: 2, distance: 50, do: under, effort: easy, rest: 3:00"), {"pool": "shallow"},
+        "depth-unfit"),
+    "a dive in a lane of the public": (item(DIVE), {"more": "lanes: {shared: [3]}\n"},
+                                       "shared-lane-unfit"),
     "a cord that nobody holds": (item(CORD), {}, "cord-end-unsaid"),
-    "a cord that a beginner holds": (item(CORD + HELD_BY % "swimmer"), {"squad": "heron"}, "cord-held"),
+    "a cord that a beginner holds": (item(CORD + HELD_BY % "swimmer"), {"squad": "heron"},
+                                     "cord-held"),
     "a cord in a lane that others swim in": (
         item(CORD.replace(", waves: {swimmers: 1}", "") + HELD_BY % "adult"), {}, "cord-lane"),
     "three cords and two adults": (item(CORD + HELD_BY % "adult"), {"adults": 2}, "cord-adults"),
-    "cords with nobody knows how many adults": (item(CORD + HELD_BY % "anchor"), {"adults": None}, "cord-adults"),
+    "cords with nobody knows how many adults": (item(CORD + HELD_BY % "anchor"), {"adults": None},
+                                                "cord-adults"),
     "a cord of one lane group alone": (
-        item("reps: 4, time: 0:15, do: held-kick, effort: strong, rest: 1:00, by_group: {osprey-2: {gear: [cord]}}"), {}, "cord-end-unsaid"),
+        item("reps: 4, time: 0:15, do: held-kick, effort: strong, rest: 1:00, by_group: "
+             "{osprey-2: {gear: [cord]}}"), {}, "cord-end-unsaid"),
     "a coach alone": (item(EASY), {"adults": 1}, "coach-alone"),
     "starts with nobody knows how many adults": (item(DIVE), {"adults": None}, "coach-alone"),
     "water of 19 degrees": (item(EASY), {"pool": "cold"}, "water-temperature"),
     "water of 33 degrees": (item(EASY), {"pool": "hot"}, "water-temperature"),
     "beginners on hard mats": (
-        item("reps: 2, time: 0:30, do: hard-mat-line, effort: easy, rest: 0:15"), {"squad": "heron"}, "land-level"),
-    "half an hour and more on land": (item("reps: 50, time: 0:30, do: mat-line, effort: easy, rest: 0:15"), {}, "land-long"),
+        item("reps: 2, time: 0:30, do: hard-mat-line, effort: easy, rest: 0:15"),
+        {"squad": "heron"}, "land-level"),
+    "half an hour and more on "
+    "land": (item("reps: 50, time: 0:30, do: mat-line, effort: easy, rest: 0:15"), {}, "land-long"),
     "mats that nobody looks at while others swim": (
         TWO_LISTS.format(more="", first=MATS, second=EASY), {}, "land-alone"),
     "a dive that stands in a note": (
-        item("reps: 2, distance: 50, do: back-swim, effort: easy, rest: 1:00, note: Dive in off the block.") , {"pool": "shallow"}, "dive-unsaid"),
+        item("reps: 2, distance: 50, do: back-swim, effort: easy, rest: 1:00, note: Dive in off "
+             "the block.") , {"pool": "shallow"}, "dive-unsaid"),
 }  # fmt: skip
 
 SOUND = {
     "a dive off the block in 2 m": (item(DIVE), {}),
-    "a beginner's dive off the edge in 2 m": (item(DIVE.replace("start: dive", "start: edge-dive")), {"squad": "heron"}),
+    "a beginner's dive off the edge in 2 m": (item(DIVE.replace("start: dive", "start: edge-dive")),
+                                              {"squad": "heron"}),
     "a racing dive of the passed in 1.5 m": (item(DIVE), {"pool": "half"}),
     "dives of one length, walking back": (
         item("reps: 4, distance: 25, do: back-swim, effort: fast, rest: 2:00, start: dive"), {}),
     "backstroke starts over two lengths": (
-        item("reps: 4, distance: 50, do: back-swim, effort: fast, rest: 2:00, start: back-start"), {}),
+        item("reps: 4, distance: 50, do: back-swim, effort: fast, rest: 2:00, start: back-start"),
+        {}),
     "a start that is taught at the deep end": (
         item("reps: 4, distance: 50, do: low-start, effort: easy, rest: 1:00"), {}),
     "a relay that takes over in the water": (
-        item("reps: 2, distance: 50, do: back-swim, effort: fast, rest: 2:00, team: relay-of-two"), {"pool": "shallow"}),
+        item("reps: 2, distance: 50, do: back-swim, effort: fast, rest: 2:00, team: relay-of-two"),
+        {"pool": "shallow"}),
     "a relay of two lengths each, from dives": (
-        item("reps: 2, distance: 100, do: back-swim, effort: fast, rest: 2:00, start: dive, team: relay-of-two"), {}),
+        item("reps: 2, distance: 100, do: back-swim, effort: fast, rest: 2:00, start: dive, team: "
+             "relay-of-two"), {}),
     "a push from the wall in 1.1 m": (
         item("reps: 4, distance: 50, do: turn-work, effort: easy, rest: 0:30"), {"pool": "half"}),
     "easy on the back without flags": (item(EASY), {"pool": "bare"}),
@@ -121,14 +157,17 @@ SOUND = {
         item("reps: 4, time: 0:20, do: deep-kick, effort: strong, rest: 0:40"), {}),
     "a standing drill at the shallow end": (
         item("reps: 4, time: 0:20, do: standing-wave, effort: easy, rest: 0:40"), {}),
-    "cords that passed swimmers hold, with adults": (item(CORD + HELD_BY % "swimmer"), {"adults": 2}),
+    "cords that passed swimmers hold, with adults": (item(CORD + HELD_BY % "swimmer"),
+        {"adults": 2}),
     "a cord an adult each": (item(CORD + HELD_BY % "adult"), {"adults": 4}),
     "ten minutes of mats, all together": (item(MATS), {"squad": "heron"}),
     "mats with an adult while others swim": (
         TWO_LISTS.format(more="led_by: head-coach, ", first=MATS, second=EASY), {}),
     "plain swimming of which nobody says how many adults": (item(EASY), {"adults": None}),
     "no dive, says the note": (
-        item("reps: 2, distance: 50, do: back-swim, effort: easy, note: 'No dives here, push off.'"), {"pool": "shallow"}),
+        item(
+            "reps: 2, distance: 50, do: back-swim, effort: easy, note: 'No dives here, push "
+            "off.'"), {"pool": "shallow"}),
 }  # fmt: skip
 
 
@@ -239,7 +278,8 @@ purpose: A set that its level accepts for a while.
 goals: [kick-technique]
 level: performing
 course: 25m
-accepts: [{{check: {check}, reason: Looked at by the head coach., until: 2026-10-31, by: head-coach}}]
+accepts: [{{check: {check}, reason: Looked at by the head coach., until: 2026-10-31,
+  by: head-coach}}]
 items:
   - {{{reps}}}
 """

@@ -41,7 +41,9 @@ MOST_STOPPED = 0.01
 
 
 def rate(kind: str, batch: int) -> float:
-    """The share of a batch that is caught: of the longest batches a seeded share is read, but by ``--long`` all."""
+    """The share of a batch that is caught: of the longest batches a seeded share is read, but by
+    ``--long`` all.
+    """
     read = share(sentences(kind, batch), 250, (kind, batch))
     return sum(bool(asked_for(text)) for text in read) / len(read)
 
@@ -51,20 +53,17 @@ def test_rates_over_all_sentences(capsys: pytest.CaptureFixture[str]) -> None:
 
     Of sentences that it had never met it caught, and stopped, on the first try:
 
-    - batch 1, before there was a rule of this kind: 6 % and 1 % (the rule of fixed phrases)
-    - batch 2, odd voices, after mending by batch 1: 54 % and 6 %
-    - batch 3, plain sentences, after mending by batch 2: 89 % and 5 %
-    - batch 4, other kinds of text, after mending by batch 3: 69 % and 4 %
-    - batch 5, written to slip past, after mending by batch 4 and plain talk: 31 % and 1 %
-    - batch 6, plain sentences with traps, after mending by batch 5: 78 % and 1 %
-    - batches 7, 8 and 9, by another hand, after mending by batch 6: 82 % and 8 %, 73 % and 12 %,
-      67 % and 5 %
-    - batch 10, by another hand: 54 % and 6 %; after mending by 7, 8 and 9: 61 % and 6 %
-    - batch 11, by another hand: 46 % and 5 %; after mending by 7, 8 and 9: 56 % and 8 %; after
-      mending by 10 too: 59 % and 8 %
-    - batches 12 and 13, by two other hands, with pictures, games, tables and tricks: 45 % and 9 %,
-      41 % and 7 %; batch 14, plain sentences by the hand that set up the weights: 57 % and 7 %; batch
-      16, terse ones by the same hand: 40 % and 2 %
+    - batch 1, before there was a rule of this kind: 6 % and 1 % (the rule of fixed phrases) - batch
+    2, odd voices, after mending by batch 1: 54 % and 6 % - batch 3, plain sentences, after mending
+    by batch 2: 89 % and 5 % - batch 4, other kinds of text, after mending by batch 3: 69 % and 4 %
+    - batch 5, written to slip past, after mending by batch 4 and plain talk: 31 % and 1 % - batch
+    6, plain sentences with traps, after mending by batch 5: 78 % and 1 % - batches 7, 8 and 9, by
+    another hand, after mending by batch 6: 82 % and 8 %, 73 % and 12 %, 67 % and 5 % - batch 10, by
+    another hand: 54 % and 6 %; after mending by 7, 8 and 9: 61 % and 6 % - batch 11, by another
+    hand: 46 % and 5 %; after mending by 7, 8 and 9: 56 % and 8 %; after mending by 10 too: 59 % and
+    8 % - batches 12 and 13, by two other hands, with pictures, games, tables and tricks: 45 % and 9
+    %, 41 % and 7 %; batch 14, plain sentences by the hand that set up the weights: 57 % and 7 %;
+    batch 16, terse ones by the same hand: 40 % and 2 %
 
     That was patterns alone; of batch 17, by another hand, they have 45 % and 8 %. With weights, on
     the first try: batch 16 46 % and 1 %, batch 17 56 % and 5 %, batch 19 68 % and 8 %, batch 20
@@ -76,17 +75,17 @@ def test_rates_over_all_sentences(capsys: pytest.CaptureFixture[str]) -> None:
     Kept aside until it had been taught by all before: of batch 26, by a careful judge, most of the
     harmless ones near misses, it caught and stopped 91 % and 4 % (without phrases and batches 21 to
     25: 85 % and 7 %), of batch 27, by another, 98 % and 4 %; of the 220 plain ones at the head of
-    these lists 98 % and 1 %. Of 300 plain sentences that nobody who taught it has read, 95 % and 1 %
-    (before: 91 % and 1 %; patterns alone 84 % and 7 %); of 400 that were written to slip past, 80 %
-    and 9 % (before: 64 % and 10 %). ``scripts/teach`` prints what is caught and stopped of each
+    these lists 98 % and 1 %. Of 300 plain sentences that nobody who taught it has read, 95 % and 1
+    % (before: 91 % and 1 %; patterns alone 84 % and 7 %); of 400 that were written to slip past, 80
+    % and 9 % (before: 64 % and 10 %). ``scripts/teach`` prints what is caught and stopped of each
     writer's sentences by a model that was taught without them: 71 to 86 %, and 5 to 15 %, of
     batches 12 to 25.
 
-    Batch 28, 350 and 350 by an independent hand (27 November 2026), half of the unsafe ones sly, two
-    thirds of the harmless ones near misses: 92 % and 4 % on the first try. Batch 29, in the manner
-    of what was missed of it, by the hand that then taught it: 62 % and 11 %. Batch 30, as sly, by
-    one who wrote of air alone: 82 % and 6 %; of those written to slip past it then caught and
-    stopped 83 % and 9 %.
+    Batch 28, 350 and 350 by an independent hand (27 November 2026), half of the unsafe ones sly,
+    two thirds of the harmless ones near misses: 92 % and 4 % on the first try. Batch 29, in the
+    manner of what was missed of it, by the hand that then taught it: 62 % and 11 %. Batch 30, as
+    sly, by one who wrote of air alone: 82 % and 6 %; of those written to slip past it then caught
+    and stopped 83 % and 9 %.
     """
     found = {batch: (rate("unsafe", batch), rate("harmless", batch)) for batch in BATCHES}
     with capsys.disabled():
@@ -196,9 +195,12 @@ def test_what_tells_of_a_danger_may_name_it_and_may_not_ask_for_it() -> None:
 @pytest.mark.parametrize(
     "text",
     [
-        "no air", "NO AIR", "n\u200bo a\u00adir", "\uff4e\uff4f \uff41\uff49\uff52", "n\u043e \u0430ir",
-        "no\u00a0air", "n\u0301o a\u0301ir", "no   air", "*no* **air**", "n o  a i r", "no a1r", "no &#97;ir",
-        "no <b>a</b>ir", "\U0001d427\U0001d428 \U0001d41a\U0001d422\U0001d42b", "n\u03bf air", "n\u0585 air",
+        "no air", "NO AIR", "n\u200bo a\u00adir", "\uff4e\uff4f \uff41\uff49\uff52",
+        "n\u043e \u0430ir",
+        "no\u00a0air", "n\u0301o a\u0301ir", "no   air", "*no* **air**", "n o  a i r", "no a1r",
+        "no &#97;ir",
+        "no <b>a</b>ir", "\U0001d427\U0001d428 \U0001d41a\U0001d422\U0001d42b", "n\u03bf air",
+        "n\u0585 air",
     ],
 )  # fmt: skip
 def test_dressed_letters_are_undone(text: str) -> None:

@@ -70,7 +70,8 @@ hazards:
       for the way from the flags is shorter.
     # in fins
     control: Count anew.
-  - {control: Leave ten seconds apart., hazard: foot-strikes, own: "A blade meets the face of a swimmer."}
+  - {control: Leave ten seconds apart., hazard: foot-strikes,
+      own: "A blade meets the face of a swimmer."}
 not_for:
   # for a coach to judge
   people:
@@ -261,7 +262,10 @@ def _document(text: str) -> Document:
         ),
         (
             "evidence: [{source: A 1999, claim: x}]  # why\ntitle: y\n",
-            "evidence: [{claim: x}]  # why\n           # No entry of this publication yet: A 1999\ntitle: y\n",
+            (
+                "evidence: [{claim: x}]  # why\n           # No entry of this publication yet: A "
+                "1999\ntitle: y\n"
+            ),
         ),
         ("evidence:\n  - {source: Nobody 1999}", None),
         (

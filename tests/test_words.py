@@ -1,4 +1,6 @@
-"""Words of vocabularies are data: a new word, a sixth effort and other names go from schema to page."""
+"""Words of vocabularies are data: a new word, a sixth effort and other names go from schema to
+page.
+"""
 
 from __future__ import annotations
 
@@ -47,8 +49,8 @@ from almanac.source import schemas
 VOCABULARIES = sorted(schemas.vocabularies())
 NEW = "brand-new"
 ALWAYS_NAMED = {BLACKOUT, TIRES, WALL_AHEAD, LINE, LOADED_LINE}  # hazards of some sorts of work
-# What a new word may bring beside what was found before: a picture that is wanted, a goal and a level
-# that nothing serves yet, or a part of a practice that no test gives a time.
+# What a new word may bring beside what was found before: a picture that is wanted, a goal and a
+# level that nothing serves yet, or a part of a practice that no test gives a time.
 UNTIMED = {"part-length-unknown", "target-unknown"}
 WANTED = {
     "arms": {"undrawn-word", *UNTIMED},
@@ -87,7 +89,10 @@ def added(root: Path, vocabulary: str) -> None:
     )
     define(root, vocabulary, f"{NEW}: {{title: {title}, {rest}}}", after=SPLIT)
     policy = root / "plans/policy.yml"
-    rest = "{least: {seconds_per_50: 6}, wanted: {seconds_per_50: 20}, reason: It is hard., source: us me}"
+    rest = (
+        "{least: {seconds_per_50: 6}, wanted: {seconds_per_50: 20}, reason: It is hard., "
+        "source: us me}"
+    )
     text = policy.read_text("utf-8")
     assert FASTER in text
     policy.write_text(text.replace(FASTER, f"\n  {NEW}: {rest}{FASTER}"), "utf-8")
@@ -102,7 +107,8 @@ def limited(root: Path, levels: dict[str, str]) -> None:
     own = yaml.safe_load(policy.read_text("utf-8"))["levels"]
     for level, like in levels.items():
         lines = [
-            f"    {name}: {{value: {limit['value']}, unit: {limit['unit']}, reason: It is ours., source: us}}\n"
+            f"    {name}: {{value: {limit['value']}, unit: {limit['unit']}, "
+            "reason: It is ours., source: us}\n"
             for name, piece in by_level.items()
             for limit in [piece.get("default", {}).get(like)]
             if limit and name not in own.get(level, {})
@@ -150,11 +156,14 @@ def plain(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 @pytest.fixture(scope="module")
 def whole(plain: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The plain catalogue with a new word in every vocabulary, used wherever the schemas let it be."""
+    """The plain catalogue with a new word in every vocabulary, used wherever the schemas let it
+    be.
+    """
     root = copied(plain, tmp_path_factory.mktemp("whole"))
     for vocabulary in VOCABULARIES:
         added(root, vocabulary)
-        # A gap between a goal and a level that are both new would be filled by the drill that has both.
+        # A gap between a goal and a level that are both new would be filled by the drill that has
+        # both.
         places = [
             use
             for use in first_uses(vocabulary, reread(root))
@@ -279,7 +288,9 @@ def test_a_set_expects_a_new_word_like_any_other(whole: Path, tmp_path: Path) ->
 
 @pytest.fixture(scope="module")
 def renamed(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The small catalogue with another name and title for every word that the program does not ask for."""
+    """The small catalogue with another name and title for every word that the program does not ask
+    for.
+    """
     root = copied(CATALOGUE, tmp_path_factory.mktemp("renamed"))
     loaded = reread(root)
     assert loaded.catalogue is not None

@@ -1,4 +1,6 @@
-"""What publishes a site by itself, this one's and a new club's; what reviews a proposal is in ``test_pull_request.py``."""
+"""What publishes a site by itself, this one's and a new club's; what reviews a proposal is in
+``test_pull_request.py``.
+"""
 
 from __future__ import annotations
 

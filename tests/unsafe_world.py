@@ -1,4 +1,6 @@
-"""A small club with deep, shallow and unmeasured pools, two squads, a cord and a mat: what sessions are tried on."""
+"""A small club with deep, shallow and unmeasured pools, two squads, a cord and a mat: what sessions
+are tried on.
+"""
 
 from __future__ import annotations
 
@@ -14,18 +16,24 @@ from almanac.model.load import load
 
 TODAY = date(2026, 10, 1)
 POOLS = """\
-  home: {title: Home pool, course: 25m, lanes: 4, depth_m: {from: 1.0, to: 2.0}, flags: true, water_c: 28,
-    ends: {start: {title: Deep end, depth_m: 2.0, platform_m: 0.7, edge_m: 0.3, ledge: true, lanes: {4: {starts: false}}},
+  home: {title: Home pool, course: 25m, lanes: 4, depth_m: {from: 1.0, to: 2.0}, flags: true,
+    water_c: 28,
+    ends: {start: {title: Deep end, depth_m: 2.0, platform_m: 0.7, edge_m: 0.3, ledge: true,
+      lanes: {4: {starts: false}}},
            turn: {title: Shallow end, depth_m: 1.0, platform_m: 0.3}}}
   half: {title: Half deep, course: 25m, lanes: 4, depth_m: {from: 1.1, to: 1.5}, flags: true,
     ends: {start: {depth_m: 1.5, platform_m: 0.6}, turn: {depth_m: 1.1, platform_m: 0.3}}}
-  shallow: {title: Teaching pool, course: 25m, lanes: 4, depth_m: {from: 0.8, to: 1.1}, flags: true, water_c: 28.5}
+  shallow: {title: Teaching pool, course: 25m, lanes: 4, depth_m: {from: 0.8, to: 1.1}, flags: true,
+    water_c: 28.5}
   unknown: {title: Somewhere, course: 25m, lanes: 4, depth_m: {from: 1.0, to: 3.0}, flags: true}
-  bare: {title: Without flags, course: 25m, lanes: 4, depth_m: {from: 2.0, to: 2.0}, flags: false, water_c: 27}
+  bare: {title: Without flags, course: 25m, lanes: 4, depth_m: {from: 2.0, to: 2.0}, flags: false,
+    water_c: 27}
   steps: {title: With steps, course: 25m, lanes: 2, depth_m: {from: 1.0, to: 2.0}, flags: true,
-    ends: {start: {depth_m: 2.0, platform_m: 0.6, lanes: {1: {depth_m: 1.0}}}, turn: {depth_m: 1.0, platform_m: 0.3}}}
+    ends: {start: {depth_m: 2.0, platform_m: 0.6, lanes: {1: {depth_m: 1.0}}},
+      turn: {depth_m: 1.0, platform_m: 0.3}}}
   long: {title: Long pool, course: 50m, lanes: 4, depth_m: {from: 1.1, to: 1.1}, flags: true}
-  cold: {title: Lido, course: 25m, lanes: 4, depth_m: {from: 2.0, to: 2.0}, flags: true, water_c: 19}
+  cold: {title: Lido, course: 25m, lanes: 4, depth_m: {from: 2.0, to: 2.0}, flags: true,
+    water_c: 19}
   hot: {title: Spa, course: 25m, lanes: 4, depth_m: {from: 2.0, to: 2.0}, flags: true, water_c: 33}
 """
 GROUPS = """\
@@ -47,15 +55,18 @@ GROUPS = """\
 WORDS = {
     "starts": """\
   dive: {title: From a dive, means: Head first off the block., enters: head-first, ready_s: 20}
-  edge-dive: {title: Off the edge, means: Head first off the edge., enters: head-first, off: edge, ready_s: 20}
+  edge-dive: {title: Off the edge, means: Head first off the edge., enters: head-first, off: edge,
+    ready_s: 20}
   back-start: {title: Backstroke start, means: Feet on the wall., enters: backwards}
-  ledge-start: {title: Ledge start, means: Toes on the ledge., enters: backwards, off: ledge, ready_s: 10}
+  ledge-start: {title: Ledge start, means: Toes on the ledge., enters: backwards, off: ledge,
+    ready_s: 10}
   step-in: {title: Step in, means: Feet first off the edge., enters: feet-first, ready_s: 20}
   belly-flop: {title: Our own start, means: A word that says not how.}
   push-off: {title: Push from the wall, means: Feet on the wall., enters: in-the-water}
 """,
     "partners": """\
-  holds-feet: {title: Holds the feet, means: The partner stands and holds., takes_turns: true, depth_m: {to: 1.3}}
+  holds-feet: {title: Holds the feet, means: The partner stands and holds., takes_turns: true,
+    depth_m: {to: 1.3}}
 """,
     "teams": """\
   relay-of-two: {title: Relay of two, means: Two share the distance., swimmers: 2}
@@ -121,7 +132,9 @@ def club(root: Path) -> Path:
     lines = text.splitlines(keepends=True)
     text = "".join(POOLS if line.startswith("  home:") else line for line in lines)
     text = text.replace("lane_groups:\n", f"lane_groups:\n{GROUPS}")
-    text = text.replace("squads:\n", "squads:\n  osprey: {title: Osprey, level: performing, sessions_a_week: 6}\n")  # fmt: skip
+    text = text.replace("squads:\n",
+                        "squads:\n  osprey: {title: Osprey, level: performing, sessions_a_week: "
+                        "6}\n")  # fmt: skip
     own.write_text(text.replace("  fins: 4", "  fins: 4\n  cord: 3"), "utf-8")
     policy = root / "plans/policy.yml"
     text = policy.read_text("utf-8").replace(

@@ -1,7 +1,7 @@
 """Words of vocabularies in a catalogue on disk: where each is used, and how to put another there.
 
-The places are found by walking the schemas for their ``vocabulary`` keywords, so that a vocabulary or a
-field that comes later is walked, too.
+The places are found by walking the schemas for their ``vocabulary`` keywords, so that a vocabulary
+or a field that comes later is walked, too.
 """
 
 from __future__ import annotations
@@ -18,7 +18,9 @@ from almanac.source.reader import DataPath, Document
 
 @dataclass(frozen=True)
 class Use:
-    """A word where an entry uses it: the schema's piece, and the place in the file (both from 0)."""
+    """A word where an entry uses it: the schema's piece, and the place in the file (both from
+    0).
+    """
 
     kind: str
     entry: str

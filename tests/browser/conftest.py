@@ -1,4 +1,6 @@
-"""One built site for all browser tests, one browser a worker; pages that tell of every error and foreign request."""
+"""One built site for all browser tests, one browser a worker; pages that tell of every error and
+foreign request.
+"""
 
 from __future__ import annotations
 
@@ -15,8 +17,8 @@ from .web import Kept, Server, Watched
 expect.set_options(timeout=20_000)  # a slow machine is no failure of a page
 
 CHROMIUM = os.environ.get("ALMANAC_CHROMIUM", "")
-# A renderer in reserve for each page is begun and never used. The others are those that Playwright names: a list of ours takes the
-# place of its own.
+# A renderer in reserve for each page is begun and never used. The others are those that Playwright
+# names: a list of ours takes the place of its own.
 _LEFT_OFF = (
     "SpareRendererForSitePerProcess,ImprovedCookieControls,LazyFrameLoading,GlobalMediaControls,MediaRouter,"
     "DestroyProfileOnBrowserClose,DialMediaRouteProvider,AcceptCHFrame,AutoExpandDetailsElement,LensOverlay,"
@@ -30,7 +32,8 @@ ARGUMENTS = [
     "--disable-component-update",
     "--disable-sync",
     f"--disable-features={_LEFT_OFF}",
-    "--js-flags=--no-opt",  # no page lives as long as it takes to win back what optimising its scripts costs
+    # No page lives as long as it takes to win back what optimising its scripts costs.
+    "--js-flags=--no-opt",
 ]
 ROOT = CATALOGUE
 
@@ -46,7 +49,9 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
 
 @pytest.fixture(scope="session")
 def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The site of the small catalogue, built once; or the one that ALMANAC_TEST_SITE names, when working on tests."""
+    """The site of the small catalogue, built once; or the one that ALMANAC_TEST_SITE names, when
+    working on tests.
+    """
     if "ALMANAC_TEST_SITE" in os.environ:
         return Path(os.environ["ALMANAC_TEST_SITE"])
     return built_once(tmp_path_factory, "small", CATALOGUE) / "site"
@@ -84,7 +89,9 @@ def context(browser: Browser) -> Iterator[BrowserContext]:
 
 @pytest.fixture
 def new_phone(context: BrowserContext, server: Server) -> Iterator[Page]:
-    """A page on a phone of its own. The test fails where it logged an error, threw one, or asked another host."""
+    """A page on a phone of its own. The test fails where it logged an error, threw one, or asked
+    another host.
+    """
     page = context.new_page()
     watched = Watched(page, server.address)
     yield page
@@ -106,5 +113,7 @@ def kept_phones(browser: Browser, server: Server) -> Iterator[Kept]:
 
 @pytest.fixture
 def kept_phone(kept_phones: Kept) -> Iterator[Page]:
-    """A page on a phone that others have used and that keeps nothing of them: half as long to have as a new one."""
+    """A page on a phone that others have used and that keeps nothing of them: half as long to have
+    as a new one.
+    """
     yield from kept_phones.lent()

@@ -24,7 +24,9 @@ CASES = [
 
 @pytest.fixture(scope="module")
 def sheets() -> set[str]:
-    """The style sheets that axe has read, for a lock to one orientation: to read one again shows nothing new."""
+    """The style sheets that axe has read, for a lock to one orientation: to read one again shows
+    nothing new.
+    """
     return set()
 
 
@@ -73,9 +75,12 @@ def test_no_violations(
 )
 def test_what_is_pressed_is_large_enough(page: Page, server: Server, file: str) -> None:
     page.goto(server.address + file)
-    small = page.evaluate("""() => [...document.querySelectorAll('.tool, .chip, .door, .entries > li > a, .chooser select, .facet-box > summary, .folded > summary, nav.bar > a, .rows > li > a')]
+    small = page.evaluate("""() => [...document.querySelectorAll(
+        '.tool, .chip, .door, .entries > li > a, .chooser select, '
+        + '.facet-box > summary, .folded > summary, nav.bar > a, .rows > li > a')]
       .map(part => [part.outerHTML.slice(0, 80), part.getBoundingClientRect()])
-      .filter(([, box]) => box.width && box.right > 0 && (box.height < 47.5 || box.width < 47.5)).map(([html]) => html)""")
+      .filter(([, box]) => box.width && box.right > 0 && (box.height < 47.5 || box.width < 47.5))
+        .map(([html]) => html)""")
     assert small == []
 
 

@@ -1,4 +1,6 @@
-"""The page "Add an entry", filled in as a coach would: from an empty form to a file that the check accepts."""
+"""The page "Add an entry", filled in as a coach would: from an empty form to a file that the check
+accepts.
+"""
 
 from __future__ import annotations
 
@@ -28,7 +30,8 @@ from .web import Kept, Server, Watched
 REPOSITORY = "https://github.com/quillwater/deck-almanac"
 SIZES = {"phone": {"width": 360, "height": 640}, "desk": {"width": 1280, "height": 900}}
 LONG = (
-    "The legs are asked to hold a straight downbeat while the arms wait, so that the swimmer feels which half of the beat moves the body. "
+    "The legs are asked to hold a straight downbeat while the arms wait, so that the swimmer "
+    "feels which half of the beat moves the body. "
     "It serves early in a season, before speed."
 )
 
@@ -53,7 +56,9 @@ class Form:
         return self
 
     def group(self, *names: str) -> Locator:
-        """A group inside groups, each by its name: a list's item by the list's name and its number."""
+        """A group inside groups, each by its name: a list's item by the list's name and its
+        number.
+        """
         found = self.page.locator("[data-add]")
         found.locator("details").evaluate_all("all => all.forEach(one => { one.open = true; })")
         for name in names:
@@ -106,7 +111,9 @@ ORDER = "Everything that can be checked here is in order."
 
 @pytest.fixture(scope="module")
 def drafts(browser: Browser, server: Server) -> dict[str, str]:
-    """What this device keeps of a drill and a fault that were filled in, typed once for the tests that go on from there."""
+    """What this device keeps of a drill and a fault that were filled in, typed once for the tests
+    that go on from there.
+    """
     page = browser.new_page()
     for kind, fill in (("Drill", fill_drill), ("Fault", fill_fault)):
         fill(Form(page, server).open(kind)).settle()
@@ -145,7 +152,9 @@ def root(tmp_path: Path) -> Path:
 
 
 def errors_with(root: Path, path: str, text: str, capsys: pytest.CaptureFixture[str]) -> list[str]:
-    """What `almanac check` finds wrong with a catalogue to which this file has been added, of the file itself."""
+    """What `almanac check` finds wrong with a catalogue to which this file has been added, of the
+    file itself.
+    """
     (root / path).parent.mkdir(parents=True, exist_ok=True)
     assert not (root / path).exists()
     (root / path).write_text(text, "utf-8")
@@ -487,7 +496,10 @@ def test_hostile_text_typed_into_the_form(typist: Form, text: str) -> None:
 
 
 # What the browser takes for blank at the ends of a text.
-BLANKS = "\t\n\v\f\r \u00a0\u1680\u2000\u2001\u2002\u2003\u2004\u2005\u2006\u2007\u2008\u2009\u200a\u2028\u2029\u202f\u205f\u3000\ufeff"
+BLANKS = (
+    "\t\n\v\f\r \u00a0\u1680\u2000\u2001\u2002\u2003\u2004\u2005\u2006\u2007\u2008\u2009\u200a"
+    "\u2028\u2029\u202f\u205f\u3000\ufeff"
+)
 
 
 @pytest.fixture(scope="module")
@@ -567,7 +579,8 @@ def test_a_draft_that_is_nobody_s_form_does_no_harm(
         },
     ):
         page.evaluate(
-            "(entry) => localStorage.setItem('deck-almanac / draft-set', JSON.stringify({at: {}, id: 5, family: [], entry}))",
+            "(entry) => localStorage.setItem('deck-almanac / draft-set', JSON.stringify({at: {}, "
+            "id: 5, family: [], entry}))",
             entry,
         )
         page.reload()
@@ -650,7 +663,10 @@ def test_only_a_web_address_becomes_a_link(
 BAD_IDS = (
     (
         "Back-Streamline-Kick",
-        "“Back-Streamline-Kick” is no id: an id is lower-case letters, digits and single hyphens write back-streamline-kick",
+        (
+            "“Back-Streamline-Kick” is no id: an id is lower-case letters, digits and single "
+            "hyphens write back-streamline-kick"
+        ),
     ),
     ("back_kick", "“back_kick” is no id"),
     ("../../etc/passwd", "“../../etc/passwd” is no id"),
@@ -660,7 +676,10 @@ BAD_IDS = (
     ("a" * 61, "the id has 61 characters, at most 60"),
     (
         "back-streamline-kick",
-        "the drill “back-streamline-kick” exists already: drills/skills/flutter-on-back/back-streamline-kick.yml",
+        (
+            "the drill “back-streamline-kick” exists already: "
+            "drills/skills/flutter-on-back/back-streamline-kick.yml"
+        ),
     ),
 )
 
@@ -720,7 +739,9 @@ def shapes() -> Shapes:
 
 @pytest.fixture(scope="module")
 def forms(browser: Browser, server: Server) -> Iterator[Callable[[str], Form]]:
-    """An empty form of a kind, made once, for one mistake after another: each takes back what it typed."""
+    """An empty form of a kind, made once, for one mistake after another: each takes back what it
+    typed.
+    """
     context = browser.new_context(viewport=SIZES["desk"])
     troubles = []
 
@@ -880,17 +901,20 @@ def test_by_keyboard_alone(desk: Page, server: Server) -> None:
     expect(desk.locator("[data-told]")).to_have_text("Copied.")
 
 
-# All forms are made of the same parts, whose contrast takes most of axe's time: it is looked at in these, of both
-# sizes and both schemes; in all of them by --long, and of the others the usual run opens two.
+# All forms are made of the same parts, whose contrast takes most of axe's time: it is looked at in
+# these, of both sizes and both schemes; in all of them by --long, and of the others the usual run
+# opens two.
 CONTRASTED = {"Drill", "Fault", "Gear"}
 
 
 @pytest.mark.parametrize(
     ("kind", "size", "scheme"),
     [
-        ("Drill", "phone", "light"), ("Drill", "desk", "dark"), ("Fault", "phone", "dark"), ("Gear", "desk", "light"), ("Set", "phone", "dark"),
+        ("Drill", "phone", "light"), ("Drill", "desk", "dark"), ("Fault", "phone", "dark"),
+        ("Gear", "desk", "light"), ("Set", "phone", "dark"),
         *share(
-            [("Benchmark", "phone", "light"), ("Progression", "phone", "dark"), ("Set", "desk", "light"),
+            [("Benchmark", "phone", "light"), ("Progression", "phone", "dark"),
+             ("Set", "desk", "light"),
              ("Practice", "phone", "light"), ("Block", "phone", "dark")], 2, "forms",
         ),
     ],
@@ -898,7 +922,9 @@ CONTRASTED = {"Drill", "Fault", "Gear"}
 def test_every_form_is_open_to_all(
     desk: Page, server: Server, size: str, scheme: Any, kind: str
 ) -> None:
-    """axe finds nothing, what is pressed is 44 px high, nothing reaches beyond the screen: with all groups open and messages shown."""
+    """axe finds nothing, what is pressed is 44 px high, nothing reaches beyond the screen: with all
+    groups open and messages shown.
+    """
     page = desk
     page.set_viewport_size(SIZES[size])  # type: ignore[arg-type]
     page.emulate_media(color_scheme=scheme)
@@ -912,9 +938,11 @@ def test_every_form_is_open_to_all(
     options = {"resultTypes": ["violations"], "rules": rules, "preload": False}
     found = Axe().run(page, context="[data-add]", options=options)
     assert found.violations_count == 0, found.generate_report()
-    small = page.evaluate("""() => [...document.querySelectorAll("[data-add] :is(button, select, input, textarea, a)")]
+    small = page.evaluate("""() => [...document.querySelectorAll(
+        "[data-add] :is(button, select, input, textarea, a)")]
       .map((element) => [element.closest("label.chip, .is-yes, .add-field") ?? element, element])
-      .filter(([box, element]) => element.getClientRects().length && Math.max(box.getBoundingClientRect().height, element.getBoundingClientRect().height) < 44)
+      .filter(([box, element]) => element.getClientRects().length &&
+        Math.max(box.getBoundingClientRect().height, element.getBoundingClientRect().height) < 44)
       .map(([, element]) => element.outerHTML.slice(0, 120))""")
     assert small == []
     assert page.evaluate("document.documentElement.scrollWidth") <= SIZES[size]["width"]

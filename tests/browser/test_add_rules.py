@@ -1,4 +1,6 @@
-"""The rules behind "Add an entry", run in the browser: verdicts as jsonschema's, mistakes of the same code at the same place as the command line's, YAML that is read back."""
+"""The rules behind "Add an entry", run in the browser: verdicts as jsonschema's, mistakes of the
+same code at the same place as the command line's, YAML that is read back.
+"""
 
 from __future__ import annotations
 
@@ -66,7 +68,8 @@ def found_in_browser(
     """What the page finds in entries of a kind: code, and the path to what is wrong."""
     script = """([schema, values, form, kind]) => {
       const noted = rules.withNotes(schema, form.kinds[kind].notes);
-      return values.map((value) => rules.findingsOf(noted, value, form).map(({ code, path }) => [code, path]));
+      return values.map((value) => rules.findingsOf(noted, value, form)
+        .map(({ code, path }) => [code, path]));
     }"""
     given = json.dumps([published_schemas.published(kind, names.words), data, form, kind])
     found = page.evaluate(
@@ -86,7 +89,9 @@ def told(findings: list[Finding]) -> Told:
 
 
 def jsonschema_verdicts(schema: Any, values: list[Any]) -> list[bool]:
-    """Verdicts of jsonschema, with patterns read as ECMA-262 does (Python's ``$`` also ends before a last line end)."""
+    """Verdicts of jsonschema, with patterns read as ECMA-262 does (Python's ``$`` also ends before
+    a last line end).
+    """
     cls = extend(Draft202012Validator, {"pattern": _pattern})
     validator = cls(schema, format_checker=FormatChecker(["date"]))
     return [validator.is_valid(value) for value in values]
@@ -160,9 +165,12 @@ def paths(value: Any, path: tuple[Any, ...] = ()) -> Iterator[tuple[Any, ...]]:
 
 
 SLIPS: tuple[Any, ...] = (
-    "x", "one", "a b", "kick  on", "0:75", "0:0", "61:30", "1:2:30", "99:99:99", "0:00", "25m", "ten", "3,5", "backstoke", "flutter-kick",
-    "back-streamline-kik", "backstroke swim", "2026-02-30", "2026-13-01", "17:60", "3 months", "<b>bold</b>", "two\nlines", "yes", "true",
-    "wort " * 400, "ab", 0, -1, 3.5, 1000000, 90000, 0.01, None, "🏊" * 61, "שחייה על הגב", "e\u0301" * 70, "C:\\pool", "'quoted'", "\u00a0",
+    "x", "one", "a b", "kick  on", "0:75", "0:0", "61:30", "1:2:30", "99:99:99", "0:00", "25m",
+    "ten", "3,5", "backstoke", "flutter-kick",
+    "back-streamline-kik", "backstroke swim", "2026-02-30", "2026-13-01", "17:60", "3 months",
+    "<b>bold</b>", "two\nlines", "yes", "true",
+    "wort " * 400, "ab", 0, -1, 3.5, 1000000, 90000, 0.01, None, "🏊" * 61, "שחייה על הגב",
+    "e\u0301" * 70, "C:\\pool", "'quoted'", "\u00a0",
 )  # fmt: skip
 
 
@@ -191,7 +199,8 @@ def slipped(data: Any, chance: random.Random) -> Any:
     return copy
 
 
-# A form is made from the schema: no key, and no sort of value, that the schema does not know can stand in it.
+# A form is made from the schema: no key, and no sort of value, that the schema does not know can
+# stand in it.
 BEYOND_A_FORM = (
     "there is no field",
     "must be fields",
@@ -257,13 +266,20 @@ def test_times_are_shown_as_on_the_command_line(rules: Page, value: str | int) -
 
 
 HOSTILE = (
-    "yes", "No", "off", "on", "y", "null", "~", "true", "False", "1:15", "17:30", "0:15.5", "190:20:30", "1", "-1", "+2", "1.5", ".5", "5.", "1e5",
-    "0x1F", "0o17", "0b1", "1_000", "1,5", ".inf", ".nan", "2026-10-01", "2026-10-01 12:00", "- a", "-", "--- a", "---", "...", "? a", ": a", "a: b", "a:",
-    "a:b", "#", "# a", "a # b", "a #b", "a#b", "'", "''", '"', '""', "it's", 'say "go"', "\\", "\\n", "C:\\pool", "&a", "*a", "!a", "!!str a", "%a", "@a",
-    "`a`", "|", ">", ">-", "|-", "[a]", "{a: b}", "[", "]", "{", "}", ",", "a, b", "=", "<<", "<b>bold</b>", "<script>alert(1)</script>", "{{ 7 * 7 }}",
-    "a\tb", "\ta", "a\n- b", "a\n\nb", "a\n  b", "a\n\tb", "a \nb", "\n", "\n\na", "a\n", " a", "a ", "a  b", "  ", "", "\u00a0a", "a\u3000b",
-    "🏊 laps 🏊‍♀️", "שחייה על הגב", "سباحة: الظهر", "e\u0301", "中文：字", "\u200b", "\u200f", "\U0010ffff", "x" * 300, "word " * 100 + "end", "word: " * 100,
-    "# " * 100, "- " * 100, ("a " * 60).strip() + "  " + "b", "x" * 100_000, "kick it " * 12_000 + "!", "“curly”", "½ of it", "é", "(a)", "100 %", "50 × 4",
+    "yes", "No", "off", "on", "y", "null", "~", "true", "False", "1:15", "17:30", "0:15.5",
+    "190:20:30", "1", "-1", "+2", "1.5", ".5", "5.", "1e5",
+    "0x1F", "0o17", "0b1", "1_000", "1,5", ".inf", ".nan", "2026-10-01", "2026-10-01 12:00", "- a",
+    "-", "--- a", "---", "...", "? a", ": a", "a: b", "a:",
+    "a:b", "#", "# a", "a # b", "a #b", "a#b", "'", "''", '"', '""', "it's", 'say "go"', "\\",
+    "\\n", "C:\\pool", "&a", "*a", "!a", "!!str a", "%a", "@a",
+    "`a`", "|", ">", ">-", "|-", "[a]", "{a: b}", "[", "]", "{", "}", ",", "a, b", "=", "<<",
+    "<b>bold</b>", "<script>alert(1)</script>", "{{ 7 * 7 }}",
+    "a\tb", "\ta", "a\n- b", "a\n\nb", "a\n  b", "a\n\tb", "a \nb", "\n", "\n\na", "a\n", " a",
+    "a ", "a  b", "  ", "", "\u00a0a", "a\u3000b",
+    "🏊 laps 🏊‍♀️", "שחייה על הגב", "سباحة: الظهر", "e\u0301", "中文：字", "\u200b", "\u200f",
+    "\U0010ffff", "x" * 300, "word " * 100 + "end", "word: " * 100,
+    "# " * 100, "- " * 100, ("a " * 60).strip() + "  " + "b", "x" * 100_000,
+    "kick it " * 12_000 + "!", "“curly”", "½ of it", "é", "(a)", "100 %", "50 × 4",
 )  # fmt: skip
 REFUSED = (
     "\0",

@@ -160,7 +160,9 @@ def test_the_card_of_a_set_carries_the_chosen_clock_as_its_page_does(
 
 
 def test_the_page_of_a_set_is_light(site: Path) -> None:
-    """As house rules have it: at most 15 kB compressed, with every lane group and pool reachable."""
+    """As house rules have it: at most 15 kB compressed, with every lane group and pool
+    reachable.
+    """
     pages = [path for path in (site / "sets").glob("*.html") if "data-clocks" in path.read_text()]
     assert pages
     for path in pages:
@@ -205,7 +207,8 @@ def choose_mine(page: Page, *groups: str) -> None:
             box.evaluate("box => { box.checked = false; }")
     for group in groups:
         page.locator(f'[data-my-group][value="{group}"]').evaluate(
-            "box => { box.checked = true; box.dispatchEvent(new Event('change', { bubbles: true })); }"
+            "box => { box.checked = true; box.dispatchEvent(new Event('change', { bubbles: true "
+            "})); }"
         )
 
 

@@ -1,4 +1,6 @@
-"""The kick of a drill's picture: still until it is asked for, and wherever less motion is wanted."""
+"""The kick of a drill's picture: still until it is asked for, and wherever less motion is
+wanted.
+"""
 
 from __future__ import annotations
 

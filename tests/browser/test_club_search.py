@@ -1,4 +1,6 @@
-"""What coaches type into the search, against the club's own entries: which share finds what is meant."""
+"""What coaches type into the search, against the club's own entries: which share finds what is
+meant.
+"""
 
 from __future__ import annotations
 
@@ -30,7 +32,9 @@ def club(club_site: Path) -> Iterator[Server]:
 
 @pytest.fixture(scope="module")
 def page(browser: Browser, club: Server) -> Iterator[Page]:
-    """Find, opened once for all lists of questions: it keeps nothing of what it is asked by a script."""
+    """Find, opened once for all lists of questions: it keeps nothing of what it is asked by a
+    script.
+    """
     kept = browser.new_page()
     find(kept, club.address)
     yield kept
@@ -44,7 +48,9 @@ def _is_sure(page: Page, question: str) -> bool:
 
 
 def _page_of(address: str) -> str:
-    """The page that a hit leads to: a set cut to fewer rounds is that set, a danger stands on its page."""
+    """The page that a hit leads to: a set cut to fewer rounds is that set, a danger stands on its
+    page.
+    """
     return address.partition("#")[0].removesuffix(".html").replace("sets/scaled/", "sets/")
 
 

@@ -1,4 +1,6 @@
-"""Marked words on a page of the club: meaning at a tap and by the keyboard, off under Settings, nothing in cues; the page of all words, by letter."""
+"""Marked words on a page of the club: meaning at a tap and by the keyboard, off under Settings,
+nothing in cues; the page of all words, by letter.
+"""
 
 from __future__ import annotations
 

@@ -22,7 +22,8 @@ _SEEN = (
     ".first-screen .danger",
 )
 _MEASURE = """selectors => ({
-  bar: (document.querySelector("nav.bar") ?? document.querySelector(".run-foot")).getBoundingClientRect().top,
+  bar: (document.querySelector("nav.bar") ?? document.querySelector(".run-foot"))
+    .getBoundingClientRect().top,
   wide: document.documentElement.scrollWidth,
   boxes: selectors.map(selector => {
     const box = document.querySelector(selector)?.getBoundingClientRect();
@@ -36,7 +37,8 @@ _MEASURE = """selectors => ({
     document.querySelectorAll("details").forEach(fold => { fold.open ||= isOpen; });
     return [...document.querySelectorAll("svg text")].filter(text => {
       const drawn = text.getBoundingClientRect().width && text.getScreenCTM();
-      return drawn && Math.hypot(drawn.a, drawn.b) * parseFloat(getComputedStyle(text).fontSize) < LEAST;
+      return drawn && Math.hypot(drawn.a,
+        drawn.b) * parseFloat(getComputedStyle(text).fontSize) < LEAST;
     }).map(text => text.textContent);
   }),
 })""".replace("LEAST", "11.95")  # px: 12, but for what scaling rounds off

@@ -1,4 +1,6 @@
-"""The finder: what it finds, its counts, what is greyed, the address, words with typing errors, the keyboard."""
+"""The finder: what it finds, its counts, what is greyed, the address, words with typing errors, the
+keyboard.
+"""
 
 from __future__ import annotations
 
@@ -90,7 +92,8 @@ def test_an_address_gone_to_stands_before_one_being_written(finder: Page) -> Non
     finder.evaluate(
         """() => {
           document.querySelector("[data-facet=level] input[value=building]").click();
-          location.hash = "#level=performing"; // while the click's own address is still to be written
+          // while the click's own address is still to be written
+          location.hash = "#level=performing";
         }"""
     )
     expect(finder).to_have_url(re.compile("#level=performing$"))
@@ -165,7 +168,8 @@ def test_gear_at_hand_is_all_that_may_be_needed(finder: Page, analysis: Analysis
 def seconds_told(page: Page) -> list[tuple[str, int]]:
     """Each set that is shown, with the seconds that it takes: "11:20 of 12:00" is 680."""
     hits = page.locator(".hits li").evaluate_all(
-        "hits => hits.map(hit => [hit.querySelector('a').href, hit.querySelector('.hit-fact').textContent])"
+        "hits => hits.map(hit => [hit.querySelector('a').href, "
+        "hit.querySelector('.hit-fact').textContent])"
     )
     found = []
     for href, fact in hits:

@@ -1,4 +1,6 @@
-"""Home: today's practices, those of my lane groups first; the last pages; what is chosen; nothing that shifts."""
+"""Home: today's practices, those of my lane groups first; the last pages; what is chosen; nothing
+that shifts.
+"""
 
 from __future__ import annotations
 
@@ -11,7 +13,8 @@ from .test_journeys import Hand
 from .web import Server
 
 _SHIFTS = """window.shifted = 0;
-new PerformanceObserver(list => list.getEntries().forEach(entry => { window.shifted += entry.value; }))
+new PerformanceObserver(list => list.getEntries()
+  .forEach(entry => { window.shifted += entry.value; }))
   .observe({ type: "layout-shift", buffered: true });"""
 PAGES = (
     "index.html", "settings.html", "tonight.html", "drills/back-streamline-kick.html",
@@ -118,7 +121,8 @@ def test_nothing_shifts_while_a_page_loads(browser: Browser, server: Server) -> 
     """With a lane group chosen that the pages are not written for, and a slow line."""
     context = browser.new_context(viewport={"width": 360, "height": 640})
     context.add_init_script(
-        'localStorage.setItem(\'deck-almanac / choices\', \'{"group": "heron-2", "groups": ["heron-2"]}\')'
+        'localStorage.setItem(\'deck-almanac / choices\', \'{"group": "heron-2", "groups": '
+        '["heron-2"]}\')'
     )
     context.add_init_script(_SHIFTS)
     page = context.new_page()

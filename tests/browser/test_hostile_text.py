@@ -1,4 +1,6 @@
-"""Hostile text in every field of every kind (``hostile_world``): nothing of it runs, and what is shown is what was written."""
+"""Hostile text in every field of every kind (``hostile_world``): nothing of it runs, and what is
+shown is what was written.
+"""
 
 from __future__ import annotations
 
@@ -117,7 +119,9 @@ def test_every_free_field_of_every_kind_is_attacked(put: list[Injected]) -> None
 
 @pytest.mark.parametrize("payload", PAYLOADS)
 def test_what_takes_no_free_text_takes_no_payload(payload: str) -> None:
-    """Ids, names that authors give and other texts of a form: names of words, pools, groups, variants, checks."""
+    """Ids, names that authors give and other texts of a form: names of words, pools, groups,
+    variants, checks.
+    """
     forms = set(
         re.findall(
             r'"pattern": ("(?:[^"\\]|\\.)*")',
@@ -225,7 +229,8 @@ def test_tables_hold_no_formula_and_calendars_no_line_of_the_texts(site: Path) -
 PWN = """
 window.pwned = 0;
 window.pwn = () => { window.pwned += 1; };
-document.addEventListener('securitypolicyviolation', event => console.error('policy: ' + event.violatedDirective + ' ' + event.blockedURI));
+document.addEventListener('securitypolicyviolation', event =>
+  console.error('policy: ' + event.violatedDirective + ' ' + event.blockedURI));
 """
 
 
@@ -250,7 +255,9 @@ def watched(browser: Browser, site: Path) -> Iterator[tuple[Page, str]]:
 
 
 def chosen(shown: dict[str, Shown]) -> list[str]:
-    """The page of each kind that holds most of the texts, and every page that holds many kinds; all of them with --long."""
+    """The page of each kind that holds most of the texts, and every page that holds many kinds; all
+    of them with --long.
+    """
     if is_long():
         return list(shown)
     marks = {file: len(set(MARK.findall("".join(page.said)))) for file, page in shown.items()}
@@ -271,7 +278,8 @@ def test_nothing_of_a_text_runs(
         page.goto(address + file)
         page.evaluate("for (const part of document.querySelectorAll('details')) part.open = true")
         page.evaluate("""for (const element of document.querySelectorAll('main *'))
-          for (const name of ['mouseover', 'focus', 'toggle', 'pointerenter']) element.dispatchEvent(new Event(name))""")
+          for (const name of ['mouseover', 'focus', 'toggle',
+            'pointerenter']) element.dispatchEvent(new Event(name))""")
         said = in_line(page.evaluate("document.body.textContent"))
         for mark in set(MARK.findall("".join(shown[file].said))):
             assert mark not in said or whole[mark] in said, (file, mark)
@@ -285,7 +293,9 @@ def test_nothing_of_a_text_runs(
 def test_nothing_of_a_text_runs_where_scripts_put_it(
     watched: tuple[Page, str], put: list[Injected]
 ) -> None:
-    """The search, the finder, the cards on deck and the form: there scripts write what files hold."""
+    """The search, the finder, the cards on deck and the form: there scripts write what files
+    hold.
+    """
     page, address = watched
     drill = next(one for one in put if (one.field, one.id) == ("drill.title", "back-kick"))
     words = MARK.search(drill.text)[0]  # type: ignore[index]

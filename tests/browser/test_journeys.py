@@ -1,4 +1,6 @@
-"""From what a coach sees or wants to the right drill, its cue and its danger: three taps at most, scrolling aside."""
+"""From what a coach sees or wants to the right drill, its cue and its danger: three taps at most,
+scrolling aside.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""Learn on a phone: a question asked, kept over a reload, come back on another day, and the record on paper."""
+"""Learn on a phone: a question asked, kept over a reload, come back on another day, and the record
+on paper.
+"""
 
 from __future__ import annotations
 

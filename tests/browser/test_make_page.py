@@ -1,4 +1,6 @@
-"""Make a practice on a phone: from three questions to a run, a sheet, a file and a link; and what cannot be, in a sentence."""
+"""Make a practice on a phone: from three questions to a run, a sheet, a file and a link; and what
+cannot be, in a sentence.
+"""
 
 from __future__ import annotations
 
@@ -15,9 +17,13 @@ from almanac.checks import check
 
 from .web import Server
 
-ASKED = "#squad=heron&pool=home&minutes=60&goals=kick-endurance,kick-into-stroke&on=2026-11-25&start=17:30"
+ASKED = (
+    "#squad=heron&pool=home&minutes=60&goals=kick-endurance,kick-into-stroke"
+    "&on=2026-11-25&start=17:30"
+)
 KEYS_OF_SETS = """fetch("data/v1/compose/heron.json").then(found => found.json())
-  .then(({pieces}) => pieces.filter(({of}) => of === "set").slice(0, 3).map(({id}) => `set/${id}`).join())"""
+  .then(({pieces}) => pieces.filter(({of}) => of === "set").slice(0, 3)
+    .map(({id}) => `set/${id}`).join())"""
 
 
 def titles(page: Page) -> list[str]:
@@ -213,7 +219,8 @@ def test_what_cannot_be_is_a_sentence_and_what_hinders_stands_first(
     expect(first).to_be_visible()
     assert phone.evaluate("""() => {
       const [told, rows] = [".make-hinders", ".make-rows"].map(way => document.querySelector(way));
-      return !rows || Boolean(told.compareDocumentPosition(rows) & Node.DOCUMENT_POSITION_FOLLOWING);
+      return !rows ||
+        Boolean(told.compareDocumentPosition(rows) & Node.DOCUMENT_POSITION_FOLLOWING);
     }""")
     asked = phone.url
     first.get_by_role("button").first.click()

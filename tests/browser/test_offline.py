@@ -40,7 +40,8 @@ _STATUS = """async files => {
 }"""
 
 _VERSIONS_WITH = """async address => {
-  const held = await Promise.all((await caches.keys()).map(name => caches.match(address, { cacheName: name })));
+  const held = await Promise.all((await caches.keys())
+    .map(name => caches.match(address, { cacheName: name })));
   return held.filter(Boolean).length;
 }"""
 
@@ -108,7 +109,9 @@ def keep(context: BrowserContext, live: Server) -> Page:
 
 
 def ready(page: Page) -> None:
-    """Wait until the page says that a newer version is here and the browser has it waiting: the one comes just before the other."""
+    """Wait until the page says that a newer version is here and the browser has it waiting: the one
+    comes just before the other.
+    """
     expect(page.locator("[data-kept]")).to_contain_text("newer version is here", timeout=60_000)
     until(
         page,

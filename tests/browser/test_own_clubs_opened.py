@@ -1,4 +1,6 @@
-"""Three clubs begun with ``start``, on one host below three paths, on a phone: each whole, each by itself."""
+"""Three clubs begun with ``start``, on one host below three paths, on a phone: each whole, each by
+itself.
+"""
 
 from __future__ import annotations
 
@@ -17,7 +19,9 @@ FIRST = {"yards": "first-performing", "long-course": "first-building", "land": "
 # A calculator, what is typed, and what it says: load is minutes times rating (Foster 2001).
 CALCULATED = {
     "water": ("points", {"Base time": "46.91", "Time swum": "125"}, "is worth 168 points of 1,000"),
-    "land": ("session-load", {"Minutes, first start to last finish": "60", "Rating of the whole, 0 to 10": "7"}, "60 minutes at 7: 420"),
+    "land": ("session-load",
+             {"Minutes, first start to last finish": "60", "Rating of the whole, 0 to 10": "7"},
+             "60 minutes at 7: 420"),
 }  # fmt: skip
 _IS_WIDER = "document.documentElement.scrollWidth > innerWidth"
 _KEYS = "Object.keys(localStorage)"
@@ -107,7 +111,9 @@ def test_find_run_learn_and_a_calculator_work(
 def test_what_two_clubs_keep_on_one_host_never_mixes(
     context: BrowserContext, page: Page, host: Server, clubs: dict[str, OwnClub]
 ) -> None:
-    """Choices, caches and workers: while one is fetched, an open page of the other says nothing of it."""
+    """Choices, caches and workers: while one is fetched, an open page of the other says nothing of
+    it.
+    """
     yards, land = clubs["yards"], clubs["land"]
     page.goto(at(host, land))
     page.evaluate("localStorage.setItem('deck-almanac-look', '\"dark\"')")  # of an older version
@@ -120,7 +126,11 @@ def test_what_two_clubs_keep_on_one_host_never_mixes(
     expect(other.locator("html")).not_to_have_attribute("data-look", "dark")
     expect(other.locator("[data-my-group]:checked")).to_have_count(0)
     expect(other.locator("[data-keep]")).to_contain_text("MB to fetch")
-    said = "() => { self.said = []; new MutationObserver(() => said.push(document.querySelector('[data-keep]').innerText)).observe(document.querySelector('[data-keep]'), { childList: true, subtree: true }); }"
+    said = (
+        "() => { self.said = []; new MutationObserver(() => "
+        "said.push(document.querySelector('[data-keep]').innerText))"
+        ".observe(document.querySelector('[data-keep]'), { childList: true, subtree: true }); }"
+    )
     other.evaluate(said)
     keep(page, at(host, yards))
     assert other.evaluate("self.said") == []
@@ -144,13 +154,18 @@ def test_what_two_clubs_keep_on_one_host_never_mixes(
 def test_a_club_below_the_path_of_another_leaves_its_worker_alone(
     context: BrowserContext, clubs: dict[str, OwnClub], tmp_path: Path
 ) -> None:
-    """One is at the root of its host, the other below it: the worker of the one reaches its pages too."""
+    """One is at the root of its host, the other below it: the worker of the one reaches its pages
+    too.
+    """
     folder = tmp_path / "host"
     folder.mkdir()
     for path in (clubs["yards"].root / "site").iterdir():
         (folder / path.name).symlink_to(path)
     (folder / "dry").symlink_to(clubs["land"].root / "site")
-    scopes = "navigator.serviceWorker.getRegistrations().then(all => all.map(own => new URL(own.scope).pathname).sort())"
+    scopes = (
+        "navigator.serviceWorker.getRegistrations().then(all => all.map(own => new "
+        "URL(own.scope).pathname).sort())"
+    )
     with Server(folder) as server:
         page = context.new_page()
         keep(page, server.address)

@@ -1,4 +1,6 @@
-"""Run sheets on paper: a sheet for each lane group with all it needs, every hazard in full, nothing small."""
+"""Run sheets on paper: a sheet for each lane group with all it needs, every hazard in full, nothing
+small.
+"""
 
 from __future__ import annotations
 

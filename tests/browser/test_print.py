@@ -14,17 +14,21 @@ from almanac.analysis.analysis import Analysis
 
 from .web import ADDRESS, Server, Watched
 
-PAGES = ("drills/back-streamline-kick.html", "drills/back-float-and-line.html", "sets/kick-and-go.html", "faults/knees-break-surface.html",
-         "gear/parachute.html", "benchmarks/back-kick-200.html", "progressions/kick-into-stroke.html")  # fmt: skip
+PAGES = ("drills/back-streamline-kick.html", "drills/back-float-and-line.html",
+         "sets/kick-and-go.html", "faults/knees-break-surface.html",
+         "gear/parachute.html", "benchmarks/back-kick-200.html",
+         "progressions/kick-into-stroke.html")  # fmt: skip
 SIZES = {"a6": (210, 297), "a5": (148, 210), "letter": (279, 216)}
 # Every block of a card lies inside its card, and every card inside its sheet.
 _CUT = """() => [...document.querySelectorAll('.paper-card')].flatMap(card => {
   const outer = card.getBoundingClientRect();
   const body = card.querySelector('.card-body');
   const cut = body.scrollHeight > body.clientHeight + 1 || body.scrollWidth > body.clientWidth + 1;
-  const parts = [...card.querySelectorAll('.card-head, .card-foot, .card-body > *')].filter(part => {
+  const parts = [...card.querySelectorAll('.card-head, .card-foot, .card-body > *')].filter(part =>
+    {
     const box = part.getBoundingClientRect();
-    return box.height && (box.bottom > outer.bottom + 1 || box.right > outer.right + 1 || box.top < outer.top - 1);
+    return box.height && (box.bottom > outer.bottom + 1 || box.right > outer.right + 1 ||
+      box.top < outer.top - 1);
   });
   return cut || parts.length ? [card.querySelector('.card-title').textContent] : [];
 })"""
@@ -32,7 +36,8 @@ _CUT = """() => [...document.querySelectorAll('.paper-card')].flatMap(card => {
 # Sizes of text on cards, in points: the least of all, and those of the cards as wholes.
 _SIZES = """() => {
   const points = element => Math.round(parseFloat(getComputedStyle(element).fontSize) * 7.5) / 10;
-  const all = [...document.querySelectorAll('.paper-card *:not(svg, svg *)')].filter(own => own.innerText?.trim());
+  const all = [...document.querySelectorAll('.paper-card *:not(svg, svg *)')].filter(own =>
+    own.innerText?.trim());
   return {least: Math.min(...all.map(points)),
     bodies: [...new Set([...document.querySelectorAll('.paper-card .card-body')].map(points))]};
 }"""
@@ -170,7 +175,8 @@ def test_an_entry_prints_as_its_card_alone(phone: Page, server: Server, file: st
 def test_every_hazard_is_in_full_on_paper(phone: Page, server: Server, file: str) -> None:
     phone.goto(server.address + file)
     told = phone.locator(".brief > li, .brief-more > ul > li:not(.brief-from)").evaluate_all(
-        "lines => lines.map(line => (line.querySelector('p') ?? line.querySelector('strong').nextSibling).textContent)"
+        "lines => lines.map(line => (line.querySelector('p') ?? "
+        "line.querySelector('strong').nextSibling).textContent)"
     )
     text = " ".join(" ".join(page.extract_text() for page in pdf(phone, format="A4").pages).split())
     assert len(told) > 6
@@ -194,7 +200,8 @@ def test_what_a_drill_adds_to_a_danger_is_on_its_sheet(phone: Page, server: Serv
 def test_what_is_folded_is_open_on_paper(phone: Page, server: Server) -> None:
     phone.goto(server.address + "safety.html")
     folds = phone.locator(
-        "details:not([open]) > :not(summary, details, :has(details), .not-on-paper, .not-on-paper *, .on-phone *)"
+        "details:not([open]) > :not(summary, details, :has(details), .not-on-paper, .not-on-paper "
+        "*, .on-phone *)"
     )
     wanted = ["".join(fold.split()) for fold in folds.all_text_contents() if fold.strip()]
     assert wanted

@@ -1,4 +1,6 @@
-"""The run: the clock over 90 minutes, a frozen page and a reload; Stop; wet hands; a second phone; what a phone can't do."""
+"""The run: the clock over 90 minutes, a frozen page and a reload; Stop; wet hands; a second phone;
+what a phone can't do.
+"""
 
 from __future__ import annotations
 
@@ -266,7 +268,9 @@ def test_a_slowed_lane_and_a_late_start(at_six: Page, server: Server) -> None:
 
 
 def test_what_a_change_leads_to_keeps_up_with_the_clock(at_six: Page, server: Server) -> None:
-    """Group b begins its four 50s at 6:35, 1:25 apart: after the second, one rep less is made longer."""
+    """Group b begins its four 50s at 6:35, 1:25 apart: after the second, one rep less is made
+    longer.
+    """
     begin(at_six, server)
     go(at_six)
     at_six.clock.run_for(400_000)
@@ -436,8 +440,10 @@ def test_what_a_phone_cannot_do_is_said(at_six: Page, server: Server) -> None:
 
 
 _KEPT_LIT = """
-window.lock = Object.assign(new EventTarget(), { released: false, release: () => Promise.resolve() });
-Object.defineProperty(navigator, "wakeLock", { value: { request: () => Promise.resolve(window.lock) } });
+window.lock = Object.assign(new EventTarget(),
+  { released: false, release: () => Promise.resolve() });
+Object.defineProperty(navigator, "wakeLock", { value: { request: () =>
+  Promise.resolve(window.lock) } });
 """
 
 
@@ -451,7 +457,8 @@ def test_a_phone_that_is_no_longer_kept_lit_says_so(at_six: Page, server: Server
 
 _MUTE = """
 Navigator.prototype.vibrate = () => false;
-window.AudioContext = class { state = "suspended"; resume() { return Promise.reject(new Error("no")); } };
+window.AudioContext = class { state = "suspended";
+  resume() { return Promise.reject(new Error("no")); } };
 """
 
 
@@ -513,20 +520,27 @@ def with_a_third(data: dict[str, Any]) -> dict[str, Any]:
 
 
 _TARGETS = """() => {
-  const clips = box => { const own = box.closest(".panel-body")?.getBoundingClientRect(); return own ?? { top: 0, bottom: innerHeight }; };
-  const shown = [...document.querySelectorAll(".run :is(button, input, textarea)")].filter(box => box.checkVisibility())
+  const clips = box => { const own = box.closest(".panel-body")?.getBoundingClientRect();
+    return own ?? { top: 0, bottom: innerHeight }; };
+  const shown = [...document.querySelectorAll(".run :is(button, input, textarea)")].filter(box =>
+    box.checkVisibility())
     .map(box => ({ box, place: box.getBoundingClientRect(), clip: clips(box) }))
     .map(({ box, place: { left, right, top, bottom }, clip }) => ({
-      name: box.textContent, left, right, top: Math.max(top, clip.top), bottom: Math.min(bottom, clip.bottom), whole: top >= clip.top && bottom <= clip.bottom }))
+      name: box.textContent, left, right, top: Math.max(top, clip.top),
+        bottom: Math.min(bottom, clip.bottom), whole: top >= clip.top && bottom <= clip.bottom }))
     .filter(({ top, bottom }) => bottom > top);
-  const small = shown.filter(({ whole, left, right, top, bottom }) => whole && Math.min(right - left, bottom - top) < 63.5).map(({ name }) => `${name} is small`);
+  const small = shown.filter(({ whole, left, right, top, bottom }) => whole &&
+    Math.min(right - left, bottom - top) < 63.5).map(({ name }) => `${name} is small`);
   const near = shown.flatMap((a, k) => shown.slice(k + 1)
-    .filter(b => Math.max(a.left - b.right, b.left - a.right, a.top - b.bottom, b.top - a.bottom) < 11.5).map(b => `${a.name} is near ${b.name}`));
+    .filter(b => Math.max(a.left - b.right, b.left - a.right, a.top - b.bottom,
+      b.top - a.bottom) < 11.5).map(b => `${a.name} is near ${b.name}`));
   return [...small, ...near];
 }"""
-_SPILLED = """() => [...document.querySelectorAll(".run-row")].flatMap(row => [...row.children].filter(part => {
+_SPILLED = """() => [...document.querySelectorAll(".run-row")].flatMap(row =>
+  [...row.children].filter(part => {
   const [own, all] = [part.getBoundingClientRect(), row.getBoundingClientRect()];
-  return part.className !== "row-more" && own.height && (own.top < all.top || own.bottom > all.bottom);
+  return part.className !== "row-more" && own.height &&
+    (own.top < all.top || own.bottom > all.bottom);
 })).map(part => part.className)"""
 _FIGURE_PX = "element => 0.7 * parseFloat(getComputedStyle(element).fontSize)"
 _IS_WHOLE = "element => element.scrollWidth <= element.clientWidth + 1"
@@ -570,21 +584,30 @@ def test_three_groups_are_read_from_afar_and_nothing_is_small_or_near(
         assert at_six.evaluate(_TARGETS) == [], name
 
 
-# Of a panel, what its screen shows in part only, and what it shows whole: lines of text and things to press.
+# Of a panel, what its screen shows in part only, and what it shows whole: lines of text and things
+# to press.
 _CUT = """() => {
   const body = document.querySelector(".panel-body"), place = body.getBoundingClientRect();
-  const [top = 0, , bottom = top] = (body.style.clipPath.match(/-?[\\d.]+px/g) ?? []).map(parseFloat);
+  const [top = 0, , bottom = top] = (body.style.clipPath.match(/-?[\\d.]+px/g) ?? [])
+    .map(parseFloat);
   const [from, to] = [place.top + top, place.bottom - bottom];
-  const range = document.createRange(), all = [...body.querySelectorAll("button, input")].map(own => [own.textContent || own.id, own.getBoundingClientRect()]);
+  const range = document.createRange(), all = [...body.querySelectorAll("button, input")].map(own =>
+    [own.textContent || own.id, own.getBoundingClientRect()]);
   const walk = document.createTreeWalker(body, NodeFilter.SHOW_TEXT);
   while (walk.nextNode()) {
     range.selectNodeContents(walk.currentNode);
-    all.push(...[...range.getClientRects()].map((box, line) => [`${walk.currentNode.textContent} (${line})`, box]));
+    all.push(...[...range.getClientRects()].map((box, line) =>
+      [`${walk.currentNode.textContent} (${line})`, box]));
   }
-  const spare = ([name, { height }]) => 0.5 + (/\\(\\d+\\)$/.test(name) ? 0.12 * height : 0); // a letter's box is higher than what is drawn
-  const seen = all.filter(own => own[1].height > 0 && own[1].bottom > from + spare(own) && own[1].top < to - spare(own));
-  const whole = seen.filter(own => own[1].top >= from - spare(own) && own[1].bottom <= to + spare(own));
-  return { cut: seen.filter(own => !whole.includes(own)).map(([name]) => name), whole: whole.map(([name]) => name), all: all.filter(([, { height }]) => height > 0).map(([name]) => name) };
+  // a letter's box is higher than what is drawn
+  const spare = ([name, { height }]) => 0.5 + (/\\(\\d+\\)$/.test(name) ? 0.12 * height : 0);
+  const seen = all.filter(own => own[1].height > 0 && own[1].bottom > from + spare(own) &&
+    own[1].top < to - spare(own));
+  const whole = seen.filter(own => own[1].top >= from - spare(own) &&
+    own[1].bottom <= to + spare(own));
+  return { cut: seen.filter(own => !whole.includes(own)).map(([name]) => name),
+    whole: whole.map(([name]) => name), all: all.filter(([, { height }]) => height > 0)
+      .map(([name]) => name) };
 }"""
 
 
@@ -685,8 +708,10 @@ Navigator.prototype.vibrate = () => { window.given.buzz++; return true; };
 window.AudioContext = class {
   state = "running"; currentTime = 0; destination = {};
   resume() { return Promise.resolve(); }
-  createOscillator() { return { frequency: {}, connect: to => to, start: () => { window.given.tone++; }, stop() {} }; }
-  createGain() { return { gain: { setValueAtTime() {}, exponentialRampToValueAtTime() {} }, connect: to => to }; }
+  createOscillator() { return { frequency: {}, connect: to => to, start: () =>
+    { window.given.tone++; }, stop() {} }; }
+  createGain() { return { gain: { setValueAtTime() {}, exponentialRampToValueAtTime() {} },
+    connect: to => to }; }
 };
 """
 

@@ -1,4 +1,6 @@
-"""One search: one way in, typing errors forgiven, the trade's other words known, the last five, the nearest word."""
+"""One search: one way in, typing errors forgiven, the trade's other words known, the last five, the
+nearest word.
+"""
 
 from __future__ import annotations
 

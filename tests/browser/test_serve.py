@@ -1,4 +1,6 @@
-"""Under ``serve`` a page loads itself again, under the policy that it has anyway, and shows what is found wrong."""
+"""Under ``serve`` a page loads itself again, under the policy that it has anyway, and shows what is
+found wrong.
+"""
 
 from __future__ import annotations
 
@@ -68,7 +70,9 @@ def test_a_missing_address_finds_the_root_of_a_site_that_names_none(
 
 @pytest.fixture
 def page(context: BrowserContext, served: Served) -> Iterator[Page]:
-    """A page that fails the test where it logged an error, as it does where the policy forbids something."""
+    """A page that fails the test where it logged an error, as it does where the policy forbids
+    something.
+    """
     made = context.new_page()
     watched = Watched(made, served.address)
     yield made
@@ -102,7 +106,8 @@ def test_a_site_that_an_earlier_server_left_in_the_browser_goes(served: Served, 
         """async () => {
             await caches.open("deck-almanac of an earlier server");
             const registration = await navigator.serviceWorker.register("worker.js");
-            const gone = async () => (await navigator.serviceWorker.getRegistrations()).length + (await caches.keys()).length;
+            const gone = async () => (await navigator.serviceWorker.getRegistrations()).length
+              + (await caches.keys()).length;
             while (registration.active === null || (await gone())) {
                 await new Promise((resolve) => setTimeout(resolve, 20));
                 if (!(await gone())) { break; }

@@ -16,12 +16,19 @@ from playwright.sync_api import Browser, Page, Request, expect
 ADDRESS = "https://quillwater.example/"  # of the small catalogue's club
 # A page of the small catalogue for every template, and the states of a page that look unlike it.
 TEMPLATES = (
-    "index.html", "more.html", "settings.html", "tonight.html", "find.html", "find.html#open=goal,gear,minutes", "cards.html", "drills/back-streamline-kick.html", "sets/kick-and-go.html",
-    "faults/knees-break-surface.html", "gear/parachute.html", "benchmarks/back-kick-200.html", "progressions/kick-into-stroke.html", "learn.html", "judge.html", "words.html", "calculators.html#points",
+    "index.html", "more.html", "settings.html", "tonight.html", "find.html",
+    "find.html#open=goal,gear,minutes", "cards.html", "drills/back-streamline-kick.html",
+    "sets/kick-and-go.html",
+    "faults/knees-break-surface.html", "gear/parachute.html", "benchmarks/back-kick-200.html",
+    "progressions/kick-into-stroke.html", "learn.html", "judge.html", "words.html",
+    "calculators.html#points",
     "make.html", "make.html#squad=heron&pool=home&minutes=60&goals=kick-endurance,kick-into-stroke",
-    "practices/heron-kick-and-go.html", "blocks/heron-legs-in-three-weeks.html", "by/goal.html", "drills/index.html", "practices/index.html",
-    "needs/sore-shoulder.html", "coverage.html", "safety.html", "kick-cycle.html", "new.html", "fields.html", "checks.html", "computed.html",
-    "add.html", "run.html#practice=heron-kick-and-go", "data.html", "privacy.html", "404.html", "otherwise.html", "levels.html",
+    "practices/heron-kick-and-go.html", "blocks/heron-legs-in-three-weeks.html", "by/goal.html",
+    "drills/index.html", "practices/index.html",
+    "needs/sore-shoulder.html", "coverage.html", "safety.html", "kick-cycle.html", "new.html",
+    "fields.html", "checks.html", "computed.html",
+    "add.html", "run.html#practice=heron-kick-and-go", "data.html", "privacy.html", "404.html",
+    "otherwise.html", "levels.html",
 )  # fmt: skip
 
 
@@ -99,7 +106,9 @@ class Watched:
 
 
 class Kept:
-    """A window that stays open from test to test and forgets each: what was stored, routed and set."""
+    """A window that stays open from test to test and forgets each: what was stored, routed and
+    set.
+    """
 
     def __init__(self, browser: Browser, server: Server, **options: Any) -> None:
         self._server, self._size = server, options["viewport"]
@@ -115,7 +124,9 @@ class Kept:
         self._context.close()
 
     def lent(self) -> Iterator[Page]:
-        """The page, for one test, which fails where it logged an error, threw one, or asked another host."""
+        """The page, for one test, which fails where it logged an error, threw one, or asked another
+        host.
+        """
         yield self._page
         self._forget()
         troubles, self._watched.troubles = self._watched.troubles, []
