@@ -140,7 +140,7 @@ def test_a_new_figure_that_moves_is_reviewed(
     monkeypatch.setitem(tables, table, (*tables[table], figure))
     side = Side(analysis.catalogue.documents, analysis, [])
     # as if each entry had changed: what surely stands still is not compared
-    monkeypatch.setattr("almanac.analysis.comparison.Sameness.holds", lambda *_: False)
+    monkeypatch.setattr("almanac.analysis.sameness.Sameness.holds", lambda *_: False)
     moved = {move.kind for move in review(side, side).figures if NAME in move.name}
     assert moved == {kind}
 

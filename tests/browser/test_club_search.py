@@ -77,8 +77,10 @@ def test_everyday_words_find_what_is_meant(
 
 def test_what_happens_now_leads_to_what_is_done_in_an_emergency(page: Page) -> None:
     happens = (
-        "chlorine leak", "there is a gas leak", "choking", "she is chocking", "asthma attack", "child having a seizure", "not breathing",
-        "head injury", "hit her head", "blue lips", "swimmer drowning", "fire alarm", "allergic reaction", "collapsed at the wall",
+        "chlorine leak", "there is a gas leak", "choking", "she is chocking", "asthma attack",
+        "child having a seizure", "not breathing",
+        "head injury", "hit her head", "blue lips", "swimmer drowning", "fire alarm",
+        "allergic reaction", "collapsed at the wall",
     )  # fmt: skip
     found = dict(zip(happens, answered(page, *happens), strict=True))
     assert {question: hits[0] for question, hits in found.items()} == dict.fromkeys(
@@ -90,7 +92,8 @@ _CARRIED = """([facet, hits]) => {
   const { rows, columns, words } = JSON.parse(document.querySelector("#finder-data").textContent);
   const at = (name) => columns.indexOf(name);
   const names = words[facet === "needs" ? "gear" : facet];
-  return hits.flatMap((hit) => rows.find((row) => row[at("href")] === hit)[at(facet)].map((own) => names[own][0]));
+  return hits.flatMap((hit) => rows.find((row) => row[at("href")] === hit)[at(facet)].map((own) =>
+    names[own][0]));
 }"""
 
 
