@@ -1,4 +1,6 @@
-"""What a practice costs in points, worked out by hand; and the figures of the choice, which the pages' scripts have again."""
+"""What a practice costs in points, worked out by hand; and the figures of the choice, which the
+pages' scripts have again.
+"""
 
 from __future__ import annotations
 
@@ -34,7 +36,8 @@ from almanac.arithmetic.composing_wishes import Asked, Sized
 ROOT = Path(__file__).parents[1]
 SCRIPTS = ROOT / "site_src" / "scripts" / "compose"
 MODULES = (
-    "composing", "composing_costs", "composing_hearts", "composing_lists", "composing_order", "composing_request",
+    "composing", "composing_costs", "composing_hearts", "composing_lists", "composing_order",
+    "composing_request",
     "composing_hinders", "composing_why", "composing_wishes",
 )  # fmt: skip
 
@@ -92,7 +95,8 @@ def test_the_figures_of_the_choice_are_those_of_the_scripts_of_the_pages() -> No
         # A main set fades out of mind in 28 days, 4 points for each that is left.
         ("m", 0, 112), ("m", 27, 4), ("m", 28, 0), ("m", 40, 0), ("n", 27, 4),
         # Another piece is stale for two days.
-        ("s", 0, 25), ("s", 2, 25), ("s", 3, 0), ("w", 2, 25), ("c", 1, 25), ("m", None, 0), ("w", None, 0),
+        ("s", 0, 25), ("s", 2, 25), ("s", 3, 0), ("w", 2, 25), ("c", 1, 25), ("m", None, 0),
+        ("w", None, 0),
     ],
 )  # fmt: skip
 def test_what_was_done_lately_costs(role: str, days: int | None, cost: int) -> None:
@@ -103,9 +107,12 @@ def test_what_was_done_lately_costs(role: str, days: int | None, cost: int) -> N
 @pytest.mark.parametrize(
     ("of", "role", "cost"),
     [
-        # Two rounds more than written: 25 each of a set, 8 of other work, 4 of what opens or closes.
-        ("set", "m", 50), ("set", "s", 50), ("set", "w", 50), ("part", "m", 120 + 16), ("part", "n", 40 + 16),
-        ("part", "s", 30 + 16), ("part", "w", 8), ("part", "c", 8), ("drill", "s", 50 + 16), ("drill", "m", 150 + 16),
+        # Two rounds more than written: 25 each of a set, 8 of other work, 4 of what opens or
+        # closes.
+        ("set", "m", 50), ("set", "s", 50), ("set", "w", 50), ("part", "m", 120 + 16),
+        ("part", "n", 40 + 16),
+        ("part", "s", 30 + 16), ("part", "w", 8), ("part", "c", 8), ("drill", "s", 50 + 16),
+        ("drill", "m", 150 + 16),
     ],
 )  # fmt: skip
 def test_rounds_more_or_fewer_cost_by_where_a_piece_comes_from(
@@ -121,7 +128,8 @@ def test_rounds_more_or_fewer_cost_by_where_a_piece_comes_from(
     ("of", "role", "number", "cost"),
     [
         # Of four less than two is a stump, in work alone; a drill is done in its own dose.
-        ("set", "m", 2, 50), ("set", "m", 1, 75 + 120), ("set", "s", 1, 75 + 120), ("part", "n", 1, 40 + 24 + 120),
+        ("set", "m", 2, 50), ("set", "m", 1, 75 + 120), ("set", "s", 1, 75 + 120),
+        ("part", "n", 1, 40 + 24 + 120),
         ("set", "w", 1, 75), ("part", "c", 1, 12), ("drill", "s", 1, 50 + 24),
     ],
 )  # fmt: skip
@@ -146,7 +154,8 @@ def test_each_gear_costs() -> None:
 
 @pytest.mark.parametrize(
     ("role", "hardest", "cost"),
-    [("m", 0, 180), ("m", 2, 0), ("m", 4, 320), ("n", 1, 90), ("s", 1, 0), ("s", 4, 160), ("e", 4, 0)],
+    [("m", 0, 180), ("m", 2, 0), ("m", 4, 320), ("n", 1, 90), ("s", 1, 0), ("s", 4, 160),
+     ("e", 4, 0)],
 )  # fmt: skip
 def test_a_word_off_the_effort_costs_and_of_a_skill_only_above(
     role: str, hardest: int, cost: int
@@ -189,8 +198,10 @@ def test_a_skill_is_used_where_the_main_set_does_it_or_needs_it() -> None:
 @pytest.mark.parametrize(
     ("one", "other", "cost"),
     [
-        ({"hardest": 3}, {"hardest": 3, "goals": (0,)}, 150), ({"hardest": 2}, {"hardest": 4, "goals": (0,)}, 0),
-        ({"hardest": 4}, {"hardest": 2, "goals": (0,)}, 0), ({"goals": (0, 1)}, {"goals": (0, 2)}, 30),
+        ({"hardest": 3}, {"hardest": 3, "goals": (0,)}, 150),
+        ({"hardest": 2}, {"hardest": 4, "goals": (0,)}, 0),
+        ({"hardest": 4}, {"hardest": 2, "goals": (0,)}, 0),
+        ({"goals": (0, 1)}, {"goals": (0, 2)}, 30),
         ({"goals": (0, 1)}, {"goals": (1, 0)}, 0), ({"goals": (0, 1)}, {"goals": (0,)}, 30),
     ],
 )  # fmt: skip
@@ -211,11 +222,15 @@ SOUND = 60 * 200
 @pytest.mark.parametrize(
     ("takes", "warm_up", "cost"),
     [
-        (SOUND, {"strokes": (0, 1), "hardest": 2}, 0), (SOUND, {"strokes": (1, 2), "hardest": 2}, 40),
+        (SOUND, {"strokes": (0, 1), "hardest": 2}, 0),
+        (SOUND, {"strokes": (1, 2), "hardest": 2}, 40),
         (SOUND, {"hardest": 2}, 80), (SOUND, {"strokes": (0, 1), "hardest": 1}, 30),
-        (SOUND, {"strokes": (0, 1), "hardest": 0}, 60), (SOUND, {"strokes": (0, 1), "hardest": 3}, 0),
-        (SOUND, {"strokes": (0, 1), "hardest": 4}, 60), (60 * 140, {"strokes": (0, 1), "hardest": 2}, 0),
-        (60 * 139, {"strokes": (0, 1), "hardest": 2}, 2), (60 * 200, {"strokes": (0, 1), "hardest": 2}, 0),
+        (SOUND, {"strokes": (0, 1), "hardest": 0}, 60),
+        (SOUND, {"strokes": (0, 1), "hardest": 3}, 0),
+        (SOUND, {"strokes": (0, 1), "hardest": 4}, 60),
+        (60 * 140, {"strokes": (0, 1), "hardest": 2}, 0),
+        (60 * 139, {"strokes": (0, 1), "hardest": 2}, 2),
+        (60 * 200, {"strokes": (0, 1), "hardest": 2}, 0),
         (60 * 201, {"strokes": (0, 1), "hardest": 2}, 2),
     ],
 )  # fmt: skip
@@ -229,8 +244,10 @@ def test_a_warm_up_costs_by_what_comes_after_it(
 @pytest.mark.parametrize(
     ("minutes", "takes", "cost"),
     [
-        # Of 100 minutes 14 to 20, of 60 14 to 25 hundredths; of 20 never less than 4:30, and of 120 never more than 20:00.
-        (60, 9000, 0), (60, 9036, 2), (60, 5040, 0), (60, 5004, 2), (20, 2700, 0), (20, 2676, 4), (20, 3000, 0), (20, 3012, 2),
+        # Of 100 minutes 14 to 20, of 60 14 to 25 hundredths; of 20 never less than 4:30, and of 120
+        # never more than 20:00.
+        (60, 9000, 0), (60, 9036, 2), (60, 5040, 0), (60, 5004, 2), (20, 2700, 0), (20, 2676, 4),
+        (20, 3000, 0), (20, 3012, 2),
         (120, 12000, 0), (120, 12024, 2), (120, 10080, 0), (120, 10008, 2),
     ],
 )  # fmt: skip
@@ -280,8 +297,10 @@ FRESH = [sized(strokes=(0, 1))]
 @pytest.mark.parametrize(
     ("takes", "relief", "tired", "fresh"),
     [
-        # Where legs are tired none costs 150, and so does kicking on; where they are not it is only time, 30.
-        (None, {}, 150, 0), (3000, {"strokes": (0,)}, 0, 30), (3000, {"strokes": (0,), "kick": 300}, 0, 30),
+        # Where legs are tired none costs 150, and so does kicking on; where they are not it is only
+        # time, 30.
+        (None, {}, 150, 0), (3000, {"strokes": (0,)}, 0, 30),
+        (3000, {"strokes": (0,), "kick": 300}, 0, 30),
         (3000, {"strokes": (0,), "kick": 301}, 150, 30), (1800, {"strokes": (1, 2)}, 0, 30),
         (1799, {"strokes": (1, 2)}, 90, 120), (3000, {"strokes": (0,), "roles": "ec"}, 200, 230),
         (3000, {"strokes": (2,)}, 0, 70), (3000, {}, 0, 70), (60 * 120, {"strokes": (0,)}, 0, 30),
@@ -308,8 +327,10 @@ def test_a_cool_down_costs_by_its_length_and_its_kick(permille: int, kick: int, 
 @pytest.mark.parametrize(
     ("skill", "mains", "minutes", "cost"),
     [
-        (120, (280,), 100, 0), (121, (280,), 100, 2), (0, (279,), 100, 2), (120, (140, 140), 100, 0),
-        (0, (1001,), 100, 2), (None, (280,), 100, 200), (None, (280,), 40, 200), (None, (280,), 39, 0),
+        (120, (280,), 100, 0), (121, (280,), 100, 2), (0, (279,), 100, 2),
+        (120, (140, 140), 100, 0),
+        (0, (1001,), 100, 2), (None, (280,), 100, 200), (None, (280,), 40, 200),
+        (None, (280,), 39, 0),
         # Of 60 minutes a fifth, of 20 eight minutes, of 120 no more than twelve.
         (200, (300,), 60, 0), (201, (300,), 60, 2), (400, (400,), 20, 0), (401, (401,), 20, 2),
         (100, (300,), 120, 0), (101, (300,), 120, 2),

@@ -1,4 +1,6 @@
-"""What is said of a composed practice: every sentence in known words, said somewhere, and none that is missing."""
+"""What is said of a composed practice: every sentence in known words, said somewhere, and none that
+is missing.
+"""
 
 from __future__ import annotations
 
@@ -49,14 +51,21 @@ def test_every_sentence_is_said_by_its_key_or_by_a_key_that_is_put_together() ->
 @pytest.mark.parametrize(
     ("prefix", "words"),
     [
-        ("role-", "wsmnec"), ("stands-", "wsmnc"), ("", (of.WARMS, of.LEGS, of.COMES_UP, of.CARRIES, of.AFTER, of.USED, of.AS_WISHED)),
-        ("", (of.TRAINS, "trains-by", "serves", "serves-by", "serves-some", "written-for")), ("unmet-effort-", (of.HARDER,)), ("", (of.NO_OTHER,)),
+        ("role-", "wsmnec"), ("stands-", "wsmnc"),
+        ("", (of.WARMS, of.LEGS, of.COMES_UP, of.CARRIES, of.AFTER, of.USED, of.AS_WISHED)),
+        ("", (of.TRAINS, "trains-by", "serves", "serves-by", "serves-some", "written-for")),
+        ("unmet-effort-", (of.HARDER,)), ("", (of.NO_OTHER,)),
         ("no-other-", ("fits", "because")),
-        ("because-", (wishes.NOT_FOR, wishes.GEAR, wishes.ROOM, wishes.ADULTS, wishes.LATELY, wishes.LEFT_OUT)),
-        ("because-", (of.MINUTES, of.TAUGHT)), ("bad-keep-", (wishes.NOT_FOR, wishes.ROOM, wishes.ADULTS, wishes.LEFT_OUT)),
-        ("bad-keep-", (wishes.GEAR, "twice")), ("unmet-", (of.GOAL, of.EFFORT, of.NO_SKILL, of.NO_RELIEF)),
-        ("unmet-", (f"{of.NO_SKILL}-time-left", f"{of.NO_RELIEF}-time-left", f"{of.SLOT}-time-left")),
-        ("hinders-", (of.GOAL, of.EFFORT, of.MINUTES, of.TAUGHT, of.KEEP, hinders.PIECE, hinders.FULL, wishes.GEAR, wishes.ROOM)),
+        ("because-", (wishes.NOT_FOR, wishes.GEAR, wishes.ROOM, wishes.ADULTS, wishes.LATELY,
+                      wishes.LEFT_OUT)),
+        ("because-", (of.MINUTES, of.TAUGHT)),
+        ("bad-keep-", (wishes.NOT_FOR, wishes.ROOM, wishes.ADULTS, wishes.LEFT_OUT)),
+        ("bad-keep-", (wishes.GEAR, "twice")),
+        ("unmet-", (of.GOAL, of.EFFORT, of.NO_SKILL, of.NO_RELIEF)),
+        ("unmet-", (f"{of.NO_SKILL}-time-left", f"{of.NO_RELIEF}-time-left",
+                    f"{of.SLOT}-time-left")),
+        ("hinders-", (of.GOAL, of.EFFORT, of.MINUTES, of.TAUGHT, of.KEEP, hinders.PIECE,
+                      hinders.FULL, wishes.GEAR, wishes.ROOM)),
         ("hinders-", (wishes.ADULTS, wishes.LATELY, wishes.LEFT_OUT, "fewer")), ("done-", "01"),
         ("broken-", (order.TIME, order.LIMIT, order.DOSE, order.BREATH, order.TAUGHT)),
         ("what-", ("pool", "group", "goal", "gear", "effort", "piece", "done", "progression")),

@@ -107,9 +107,12 @@ def test_a_main_set_of_none_of_the_goals_says_what_it_trains_and_that_it_is_as_h
 @pytest.mark.parametrize(
     ("others", "wished", "because"),
     [
-        # A main set elsewhere does not count, nor what stands already; what may stand fits less well.
-        ([piece("other", "m", goals=(0,))], {}, "groups"), ([piece("s", "s", goals=(0,))], {}, "minutes"),
-        ([piece("s", "s", goals=(2,))], {}, "groups"), ([piece("s", "s", goals=(0,), gear=(0,))], {"gear": (0, 0)}, "gear"),
+        # A main set elsewhere does not count, nor what stands already; what may stand fits less
+        # well.
+        ([piece("other", "m", goals=(0,))], {}, "groups"),
+        ([piece("s", "s", goals=(0,))], {}, "minutes"),
+        ([piece("s", "s", goals=(2,))], {}, "groups"),
+        ([piece("s", "s", goals=(0,), gear=(0,))], {"gear": (0, 0)}, "gear"),
         ([piece("s", "s", goals=(1,), asks=(0,))], {"goals": (0, 1)}, "taught"),
     ],
 )  # fmt: skip
@@ -123,7 +126,9 @@ def test_work_that_serves_no_goal_says_why_nothing_else_stands_there(
 
 
 def test_where_a_main_set_stands_for_the_goals_no_other_of_the_same_piece_is_named() -> None:
-    """The second main set trains something else: what is for the goal stands as the first, or may stand in its place."""
+    """The second main set trains something else: what is for the goal stands as the first, or may
+    stand in its place.
+    """
     other = (piece("other", "m", goals=(2,)), (size(),))
     told = Note("trains", (2,))
     own = asked(OPEN, MAIN, CLOSE, other)

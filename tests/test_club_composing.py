@@ -225,7 +225,9 @@ def test_titles_say_what_it_is_for_fit_and_differ_between_proposals() -> None:
 
 
 def test_what_is_for_under_water_is_told_in_words_that_ask_for_no_long_stay_there() -> None:
-    """Sets with numbers in their titles: "under water", "set" and "ten" side by side read like one."""
+    """Sets with numbers in their titles: "under water", "set" and "ten" side by side read like
+    one.
+    """
     own = made("heron")
     request = Request("home", 105, ["underwater", "walls"], gear={"drag-socks": 0})
     answer = answered(analysed(), own, request)

@@ -34,7 +34,7 @@ hazards:
       for the way from the flags is shorter.
     # in fins
     control: Count anew.
-  - {control: Leave ten seconds apart., hazard: "A blade meets the face of a swimmer."}
+  - {control: Leave ten seconds apart., hazard: "A blade meets a face."}
 not_for:
   # for a coach to judge
   - Sore ankles,
@@ -70,8 +70,7 @@ hazards:
       for the way from the flags is shorter.
     # in fins
     control: Count anew.
-  - {control: Leave ten seconds apart., hazard: foot-strikes,
-      own: "A blade meets the face of a swimmer."}
+  - {control: Leave ten seconds apart., hazard: foot-strikes, own: "A blade meets a face."}
 not_for:
   # for a coach to judge
   people:

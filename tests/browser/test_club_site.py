@@ -1,4 +1,6 @@
-"""The site of the club's own entries, which is what visitors see: a page of every kind, a share of the rest."""
+"""The site of the club's own entries, which is what visitors see: a page of every kind, a share of
+the rest.
+"""
 
 from __future__ import annotations
 
@@ -125,8 +127,9 @@ def test_a_whole_year_is_one_sheet_of_paper(context: BrowserContext, club_site: 
 def test_a_practice_that_is_written_is_opened_to_be_changed(
     context: BrowserContext, club_site: Path
 ) -> None:
-    """Every practice whose parts are pieces of a practice: its page leads to Make a practice with all of them, at the
-    times of its page. The page of another says why it can't, and leads to one for its goals.
+    """Every practice whose parts are pieces of a practice: its page leads to Make a practice with
+    all of them, at the times of its page. The page of another says why it can't, and leads to one
+    for its goals.
     """
     texts = {
         page.stem: page.read_text("utf-8") for page in (club_site / "practices").glob("*.html")
