@@ -19,6 +19,8 @@ import { isEntry, titleOf } from "./written.js";
 /** @typedef {{ask: (request: Request) => void, show: (number: number) => void, change: (deed: Deed) => void, takeBack: () => void, read: () => void, onOpen: (role: string) => void,
  *   again: () => void, run: () => void, print: () => void, save: () => void, hand: () => void}} Deeds */
 
+/** @type {Map<string, string>} the wish that is no longer met where a role is taken out */
+const GONE = new Map([["s", "skill"], ["e", "relief"]]);
 const LONG = 70; // letters of what moved that stand beside Take back in two lines of a phone
 
 /** @param {Data} data */
@@ -44,7 +46,8 @@ export function movedWords(data, before, { proposal, words }, { do: deed, role }
   const another = `${proposal.parts.find(({ as }) => as === role)?.role.toLowerCase()} now `;
   const told = words.filter((own) => deed !== "swap" || !own.startsWith(another));
   const known = before.unmet.map((own) => own.words);
-  const missed = shortUnmet(data, proposal.unmet.filter((own) => own.wish !== "slot" && !known.includes(own.words)));
+  const gone = deed === "out" ? GONE.get(role) : ""; // told as taken out
+  const missed = shortUnmet(data, proposal.unmet.filter((own) => own.wish !== "slot" && own.wish !== gone && !known.includes(own.words)));
   const whole = [...told, ...(missed ? [`not met now: ${missed}`] : [])];
   const short = whole.join("; ").length > LONG ? whole.filter((own) => !/ (longer|shorter)$/.test(own)) : whole;
   return { said: sentence(short.join("; ")), besides: sentence(words.filter((own) => !short.includes(own)).join("; ")), way: "back", before };
