@@ -493,9 +493,17 @@ def test_without_the_solver_it_is_said_how_to_have_it(capsys, monkeypatch) -> No
     monkeypatch.setattr("almanac.commands.compose_block_tried.can_solve", lambda: False)
     assert run(CATALOGUE, *WISHES) == 0
     said = capsys.readouterr().out
-    assert (
-        "how far from the best is not known; for a solver, which tells: pip install ortools" in said
+    assert "could be gained; a solver comes nearer: pip install ortools" in said
+
+
+def test_without_the_solver_too_it_is_told_how_far_from_the_best_it_can_be(capsys) -> None:
+    assert run(CATALOGUE, *WISHES) == 0
+    (told,) = re.findall(
+        r"exchanges: (\d+) points, .*; none has fewer than (\d+), at most (\d+) in a hundred",
+        capsys.readouterr().out,
     )
+    cost, bound, most = map(int, told)
+    assert 0 < bound < cost and most - 1 < 100 * (cost - bound) / cost <= most
 
 
 def test_a_change_of_metres_stands_beside_the_metres(capsys) -> None:

@@ -11,6 +11,7 @@ from datetime import date, timedelta
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.block import BlockSummary
 from almanac.arithmetic.composing_request import BadWish
+from almanac.arithmetic.planning_bound import least_cost
 from almanac.arithmetic.planning_choices import Choice, DaySlot
 from almanac.arithmetic.planning_greedy import STEPS, greedy, improved
 from almanac.arithmetic.planning_model import Plan
@@ -49,9 +50,9 @@ class Begun:
 
 @dataclass(frozen=True)
 class BlockPlan:
-    """A plan with what it costs. ``bound`` is what none costs less than, None without a solver;
-    ``greedy`` what the first plan cost. ``drafts`` are the composed practices that stand in it;
-    ``bare`` the weeks without a slot, from 0, with why.
+    """A plan with what it costs. ``bound`` is what none costs less than, ``is_solved`` whether a
+    solver has it; ``greedy`` what the first plan cost. ``drafts`` are the composed practices that
+    stand in it; ``bare`` the weeks without a slot, from 0, with why.
     """
 
     planning: Planning
@@ -59,7 +60,8 @@ class BlockPlan:
     plan: Plan
     cost: int
     greedy: int
-    bound: int | None
+    bound: int
+    is_solved: bool
     drafts: tuple[Draft, ...]
     left: tuple[Left, ...]
     bare: tuple[tuple[int, str], ...] = ()
@@ -113,17 +115,19 @@ def _chosen(
 ) -> BlockPlan:
     problem = planning.problem
     first = greedy(problem)
-    plan, bound = improved(problem, first, effort.steps), None
-    if effort.deterministic_time and can_solve():
+    plan = improved(problem, first, effort.steps)
+    is_solved = bool(effort.deterministic_time) and can_solve()
+    if is_solved:
         best = solved(problem, plan, effort.deterministic_time)
         plan, bound = best.plan, best.bound
+    else:
+        bound = least_cost(problem, plan)
     used = {problem.choices[place].id for place in plan}
     there = planning.analysis.catalogue.practices.values()
     titles = {own.title for own in there}
     kept = tuple(draft.titled(titles) for draft in found if draft.id in used)
-    return BlockPlan(
-        planning, asked, plan, problem.cost(plan), problem.cost(first), bound, kept, tuple(left)
-    )
+    costs = problem.cost(plan), problem.cost(first)
+    return BlockPlan(planning, asked, plan, *costs, bound, is_solved, kept, tuple(left))
 
 
 def _sound(
