@@ -388,7 +388,7 @@ def test_a_file_that_asks_for_nothing_is_read_once(
         read.append(text)
         return asked_for(text, tells)
 
-    monkeypatch.setattr("almanac.analysis.askings.asked_for", counted)
+    monkeypatch.setattr("almanac.source.harmless_texts.asked_for", counted)
     assert Readings(every_field.catalogue).askings == ()
     assert read
     read.clear()

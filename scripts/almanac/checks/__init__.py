@@ -8,7 +8,6 @@ from collections.abc import Sequence
 from types import ModuleType
 
 from almanac.analysis.analysis import Analysis
-from almanac.analysis.askings import Told
 from almanac.checks import (
     adapted,
     aims,
@@ -81,6 +80,7 @@ from almanac.findings import Finding
 from almanac.model.catalogue import Key
 from almanac.progress import Progress, unseen
 from almanac.second_process import begun, in_turns, is_worth
+from almanac.source.harmless_texts import Told
 
 Found = list[tuple[Finding, str]]
 

@@ -10,6 +10,7 @@ import argparse
 import sys
 import time
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from almanac.commands.outcome import (
     ERRORS,
@@ -21,12 +22,14 @@ from almanac.commands.outcome import (
     today,
 )
 from almanac.commands.rubbish import rubbish_left
-from almanac.commands.shared import CheckedCatalogue, load_and_check
 from almanac.findings import as_text
 from almanac.progress import Progress, shown_on, unseen
-from almanac.publish.build import build_site
-from almanac.publish.errors import DiskError, PlaceError, SiteError
 from almanac.source.document_store import DocumentStore
+from almanac.source.read_ahead import begin_reading
+from almanac.source.snapshot import snapshot
+
+if TYPE_CHECKING:
+    from almanac.commands.shared import CheckedCatalogue
 
 NAME = "build"
 
@@ -40,10 +43,15 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def run(arguments: argparse.Namespace) -> int:
     demand_explanations()
     started = time.perf_counter()
-    root = root_of(arguments.root)
+    root, day = root_of(arguments.root), arguments.today or today()
+    store, seen = DocumentStore(root), snapshot(root)
+    ahead = begin_reading(root, store, seen.contents)
+    # To import what checks and builds takes as long as to read: both are done at once.
+    import almanac.publish.build  # noqa: F401
+    from almanac.commands.shared import load_and_check
+
     with shown_on(sys.stderr) as told:
-        store = DocumentStore(root)
-        checked = load_and_check(root, arguments.today or today(), store, told=told)
+        checked = load_and_check(root, day, store, seen, told=told, ahead=ahead)
         store.save()
     print(as_text(checked.findings, checked.loaded.count))
     out = arguments.out or root / "site"
@@ -65,6 +73,9 @@ def build_checked(
     """Build the site of a checked catalogue into ``out``; False, with the reason printed, where it
     cannot be. Raises UsageError where ``out`` holds something else, and MachineError.
     """
+    from almanac.publish.build import build_site
+    from almanac.publish.errors import DiskError, PlaceError, SiteError
+
     if checked.exit_code or checked.analysis is None:
         print("nothing was built: mend the errors first", file=sys.stderr)
         return False

@@ -70,12 +70,15 @@ def check_root(root: Path, today: date) -> Findings:
 @rubbish_left()  # until all that was worked out has gone again
 def _check(root: Path, today: date, seen: Snapshot) -> Findings:
     # What works out a catalogue takes longer to import than a catalogue without a change to check.
-    from almanac.commands.shared import load_and_check
     from almanac.source.document_store import DocumentStore
+    from almanac.source.read_ahead import begin_reading
 
     store = DocumentStore(root)
+    ahead = begin_reading(root, store, seen.contents)
+    from almanac.commands.shared import load_and_check  # which takes as long as to read
+
     with shown_on(sys.stderr) as told:
-        checked = load_and_check(root, today, store, seen, told=told)
+        checked = load_and_check(root, today, store, seen, told=told, ahead=ahead)
     store.save()
     return Findings(checked.findings, checked.loaded.count)
 

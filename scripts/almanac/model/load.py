@@ -4,7 +4,7 @@ hold.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any
@@ -26,6 +26,7 @@ from almanac.source.fitted import fitted
 from almanac.source.forms import newer_form, older_told
 from almanac.source.misplaced import ids_of, placed_by_content
 from almanac.source.names import Names
+from almanac.source.read_ahead import ReadAhead
 from almanac.source.reader import DataPath, Document
 from almanac.source.renamed import Renamed
 from almanac.source.rewrite import Rewrites
@@ -56,14 +57,15 @@ def load(
     root: Path,
     store: DocumentStore | None = None,
     contents: Mapping[str, bytes] | None = None,
+    ahead: Callable[[], ReadAhead] = ReadAhead,
 ) -> Loaded:
     """Read everything below ``root``: files, YAML, schemas, references. Never raises for what a
     file holds.
 
     ``store`` is what earlier runs remember of files; ``contents`` are bytes that have been read
-    already, by file.
+    already, by file; ``ahead`` waits for what somebody has made of them meanwhile.
     """
-    reader = EntryReader(root, store, contents)
+    reader = EntryReader(root, store, contents, ahead)
     files, findings = entry_files(root)
     documents, astray = documents_of(reader, files, findings)
     stubs = {

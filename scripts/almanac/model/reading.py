@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
@@ -12,6 +12,7 @@ from almanac.second_process import shared
 from almanac.source.document_store import DocumentStore, Remembered
 from almanac.source.files import EntryFile
 from almanac.source.paths import unreadable
+from almanac.source.read_ahead import Parsed, ReadAhead
 from almanac.source.reader import Document, read
 from almanac.source.snapshot import read_at_most
 from almanac.source.validate import Shapes, Validated
@@ -27,7 +28,8 @@ class EntryReader:
     """Reads the entry files below one root.
 
     ``store`` remembers what files without findings held; ``contents`` are bytes that have been read
-    already, by file. With neither, everything is read and checked anew.
+    already, by file; ``ahead`` waits for what somebody has made of them meanwhile. With none,
+    everything is read and checked anew.
     """
 
     def __init__(
@@ -35,8 +37,10 @@ class EntryReader:
         root: Path,
         store: DocumentStore | None = None,
         contents: Mapping[str, bytes] | None = None,
+        ahead: Callable[[], ReadAhead] = ReadAhead,
     ) -> None:
         self._root, self._store, self._contents = root, store, contents or {}
+        self._ahead = ahead
         self._raw: dict[str, bytes] = {}
         self._remembered: dict[str, Remembered] = {}
 
@@ -49,7 +53,10 @@ class EntryReader:
     def read_all(self, files: Sequence[EntryFile]) -> Mapping[EntryFile, Read]:
         """The same of each file, in their order. Those that are read anew, two processes share."""
         given = {one: self._at_hand(one) for one in files}
-        new = shared([one for one, own in given.items() if own is None], self._read_anew)
+        ahead = self._ahead().data
+        unread = [one for one, own in given.items() if own is None]
+        read_ahead = {one: ahead[one.file] for one in unread if one.file in ahead and not one.lent}
+        new = read_ahead | shared([one for one in unread if one not in read_ahead], self._read_anew)
         found: dict[EntryFile, Read] = {}
         for one, own in given.items():
             found[one] = own or self._document(one.file, *new[one])
@@ -71,7 +78,7 @@ class EntryReader:
         self._remembered[file] = found
         return Document(file, _text(raw), found.data), []
 
-    def _read_anew(self, entry_file: EntryFile) -> tuple[dict[str, Any] | None, list[Finding]]:
+    def _read_anew(self, entry_file: EntryFile) -> Parsed:
         """The data of a file without its text, which the first process has already."""
         document, findings = read(self._raw[entry_file.file], entry_file.file)
         return document.data if document else None, findings
