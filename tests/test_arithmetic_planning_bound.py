@@ -1,4 +1,4 @@
-"""What no plan of a block costs less than, beside every plan that there is; by hand where paying for rules says all."""
+"""What no plan of a block costs less than, beside every plan that there is; and by hand."""
 
 from __future__ import annotations
 
@@ -35,7 +35,7 @@ def test_no_sound_plan_is_below_it_whatever_plan_it_is_sought_from(seed: int) ->
 
 
 def test_more_is_proven_than_by_what_is_paid_at_first() -> None:
-    """Of the cheapest plans' points together half: rules so tight and practices so few are far from what can be split."""
+    """Of the cheapest plans' points together half: with so few practices much cannot be split."""
     every = [problem(random.Random(seed)) for seed in range(SEEDS)]
     whole = sum(map(cheapest, range(SEEDS)))
     at_first, found = (sum(least_cost(own, greedy(own), n) for own in every) for n in (0, 100))
@@ -43,13 +43,13 @@ def test_more_is_proven_than_by_what_is_paid_at_first() -> None:
 
 
 def two(rule: PlanRule) -> PlanProblem:
-    """Two slots and two practices, the first free and the second 4 points; leaving a slot empty costs 40."""
+    """Two slots and two practices, the first free, the second 4 points; an empty slot costs 40."""
     own = grid([0, 2], [choice("a"), choice("b")])
     return PlanProblem(own.slots, own.choices, own.may, ({0: 40, 1: 0, 2: 4},) * 2, (rule,))
 
 
 def test_a_wish_is_paid_for_up_to_its_points() -> None:
-    """The first practice once at most: one slot pays 4 for the other practice, or 3 for the wish."""
+    """The first practice once at most: a slot pays 4 for the other one, or 3 for the wish."""
     often = PlanRule("often", "", {0: {1: 1}, 1: {1: 1}}, 1, 3)
     for points, cost in ((3, 3), (9, 4)):
         own = two(replace(often, points=points))

@@ -25,7 +25,7 @@ from almanac.arithmetic.block_wishes import loads_of
 from almanac.arithmetic.planning_choices import FAST, HARD, LOAD, METRES, RESISTED, WORN, DaySlot
 from almanac.checks import check
 from almanac.commands import compose_block
-from almanac.commands.compose_block_tried import UNSAVED
+from almanac.commands.compose_block_tried import UNSAVED, how
 from almanac.commands.drafts import Unwritten, tried
 from almanac.commands.main import main
 from almanac.commands.shared import CheckedCatalogue, load_and_check
@@ -494,6 +494,18 @@ def test_without_the_solver_it_is_said_how_to_have_it(capsys, monkeypatch) -> No
     assert run(CATALOGUE, *WISHES) == 0
     said = capsys.readouterr().out
     assert "could be gained; a solver comes nearer: pip install ortools" in said
+
+
+def test_where_no_bound_is_found_that_is_said() -> None:
+    plan = SimpleNamespace(cost=9, bound=0, greedy=12, is_solved=False)
+    assert "; how far from the best is not known: no bound was found" in how(plan)
+    told = "9 points, of which fewer are better (greedy alone 12)"
+    solved = SimpleNamespace(**{**vars(plan), "is_solved": True, "bound": 6})
+    assert how(solved) == (
+        f"By the solver: {told}; none has fewer than 6, at most 34 in a hundred could be gained"
+    )
+    best = SimpleNamespace(**{**vars(solved), "bound": 9})
+    assert how(best) == f"By the solver: {told}, and no plan has fewer"
 
 
 def test_without_the_solver_too_it_is_told_how_far_from_the_best_it_can_be(capsys) -> None:
