@@ -63,12 +63,12 @@ const hindering = (words, way, deeds) => make("li", {}, make("p", {}, words), ..
  * @param {Deeds} deeds */
 function nothing({ data, asked, answer }, deeds) {
   const found = answer.hinders.map((own) => hindering(own.words, without(asked.request, own, goalTitle(data)), deeds));
-  return [make("div", { class: "make-hinders" }, make("p", { role: "alert" }, make("b", {}, "Nothing fits.")), make("ul", {}, ...found))];
+  return [make("div", { class: "make-hinders" }, make("p", { role: "alert" }, make("b", {}, "Nothing fits.")), make("ul", {}, ...found)), make("p", { class: "tools" }, tool("Questions", deeds.again))];
 }
 
-/** Wishes that are not met; of an entry nobody wished for a skill or for relief.
+/** Wishes that are not met; of an entry nobody wished for a skill, for relief or for a full slot.
  * @param {{asked: Asked, stand: Stand | null}} shown */
-const unmetOf = ({ asked, stand }) => (stand?.proposal.unmet ?? []).filter(({ wish }) => !isEntry(asked) || !["skill", "relief"].includes(wish));
+const unmetOf = ({ asked, stand }) => (stand?.proposal.unmet ?? []).filter(({ wish }) => !isEntry(asked) || !["skill", "relief", "slot"].includes(wish));
 
 /** @param {Shown} shown
  * @param {Deeds} deeds */
@@ -86,7 +86,7 @@ function moved({ told: { said, besides: more, way } }, deeds) {
   return make("div", { class: said ? "make-told is-told" : "make-told" }, words, ...button);
 }
 
-/** What is not met, in a word each, where the proposal itself stands: the sentences are above it and out of view by then.
+/** What is not met, in a word each, where it is run, printed or saved: the sentences are above the rows and out of view by then.
  * @param {Shown} shown */
 function notMet({ data, asked, stand }) {
   const words = shortUnmet(data, unmetOf({ asked, stand }));
@@ -115,7 +115,7 @@ function besides({ data, asked, answer, stand }, deeds) {
 export function page(shown, deeds) {
   const { data, asked, answer, stand } = shown;
   const count = answer.proposals.length;
-  const head = [make("p", { class: "lead" }, whose(data, asked)), make("p", { class: "make-asked" }, make("span", {}, `${asked.request.minutes} minutes: ${asked.request.goals.map(goalTitle(data)).join(", ").toLowerCase()}`), tool("Questions", deeds.again))];
+  const head = [make("p", { class: "lead" }, whose(data, asked)), make("p", { class: "make-asked" }, `${asked.request.minutes} minutes: ${asked.request.goals.map(goalTitle(data)).join(", ").toLowerCase()}`)];
   if (!stand) {
     return [...head, ...nothing(shown, deeds)];
   }
@@ -124,10 +124,10 @@ export function page(shown, deeds) {
   return [
     ...head, ...hinders(shown, deeds),
     make("div", { class: "make-head" }, make("h2", { tabindex: "-1" }, own || (count > 1 ? `${asked.number} of ${count}` : "The one that fits")),
-      make("span", { class: "make-turn" }, ...(own ? turn("Others", 1) : [...turn("Previous", asked.number - 1), ...turn("Next", asked.number + 1)]))),
-    make("p", { class: "make-total" }, total(data, asked, stand.proposal, answer.unit)), ...notMet(shown),
-    rows(data, stand.proposal, stand.practice.parts, { open: shown.open, before: shown.told.before ?? null, act: deeds.change, onOpen: deeds.onOpen }), moved(shown, deeds),
-    make("p", { class: "hint", "data-tapped": "", hidden: "" }), make("div", { "data-danger": "" }), ...besides(shown, deeds),
+      make("span", { class: "make-turn" }, tool("Questions", deeds.again), ...(own ? turn("Others", 1) : [...turn("Previous", asked.number - 1), ...turn("Next", asked.number + 1)]))),
+    make("p", { class: "make-total" }, total(data, asked, stand.proposal, answer.unit)),
+    rows(data, stand.proposal, stand.practice.parts, { own, open: shown.open, before: shown.told.before ?? null, act: deeds.change, onOpen: deeds.onOpen }), moved(shown, deeds),
+    make("p", { class: "hint", "data-tapped": "", hidden: "" }), make("div", { "data-danger": "" }), ...notMet(shown), ...besides(shown, deeds),
   ];
 }
 

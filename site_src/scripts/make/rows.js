@@ -10,8 +10,8 @@ import { swimOf } from "./swim.js";
 /** @import {Data, Part, Proposal, Request, RunData} from "./types.js" */
 /** @import {Chosen, Deed} from "../compose/types.js" */
 
-/** @typedef {{open: string, before: Proposal | null, act: (deed: Deed) => void, onOpen: (role: string) => void}} Ways `open`: the role whose ways
- *   stand open; `before`: it before the last change */
+/** @typedef {{own: string, open: string, before: Proposal | null, act: (deed: Deed) => void, onOpen: (role: string) => void}} Ways `open`: the role whose ways
+ *   stand open; `before`: it before the last change; `own`: what the entry is called, whose own parts need not say so */
 
 const MINUTE_S = 60;
 const DEEPEST = 2;
@@ -84,12 +84,12 @@ function row(data, part, parts, isKept, deeds) {
     }
     deeds.onOpen(opens ? part.as : "");
   }, { "aria-expanded": String(isOpen), "aria-controls": id, "aria-label": `Change ${part.role.toLowerCase()}: ${part.title}` });
-  const changed = longer(part, deeds.before);
+  const changed = longer(part, deeds.before), title = part.title.replace(` of “${deeds.own}”`, "");
   const why = [often(data, part), ...part.why, isKept ? "kept" : ""].filter(Boolean).join("; ");
   const minutes = Math.max(1, Math.round((part.talk_s + part.takes_s) / MINUTE_S));
   const own = make("li", { "data-role": part.as, class: isOpen ? "is-open" : "" },
     make("span", { class: "make-minutes" }, String(minutes), make("span", { class: "unseen" }, minutes === 1 ? " minute" : " minutes")),
-    make("span", { class: "make-what" }, make("b", {}, part.title)), opener, make("div", { class: "make-swim" }), make("span", { class: "about" }, ...(changed ? [make("span", { class: "make-size" }, `${changed}. `)] : []), `${part.role}: ${why}`), panel);
+    make("span", { class: "make-what" }, make("b", {}, title)), opener, make("div", { class: "make-swim" }), make("span", { class: "about" }, ...(changed ? [make("span", { class: "make-size" }, `${changed}. `)] : []), `${part.role}: ${why}`), panel);
   return own;
 }
 
