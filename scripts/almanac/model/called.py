@@ -15,6 +15,18 @@ LOOKED_FOR = ("hazards", "levels")
 danger, a slow group may be of any level. Only the program's own word is one there (``Names``).
 """
 
+_SHORT_FOR = {
+    "positions": {"back": "supine", "on-back": "supine", "front": "prone", "on-front": "prone"},
+    "strokes": {"bk": "backstroke", "back": "backstroke", "fr": "freestyle", "free": "freestyle",
+                "fl": "butterfly", "br": "breaststroke"},
+    "kicks": {"no": "none", "no-kick": "none"},
+    "practice-parts": {"warmup": "warm-up", "swim-down": "cool-down", "warm-down": "cool-down",
+                       "cooldown": "cool-down", "preset": "pre-set"},
+}  # fmt: skip
+"""What coaches write short for a word, where nothing else can be meant: no names that people look
+it up by.
+"""
+
 
 def called(documents: Mapping[Key, Document]) -> dict[Key, dict[str, str]]:
     """By list, as ``Names`` has them: each title or other name in the style of an id, and the id or
@@ -34,6 +46,9 @@ def called(documents: Mapping[Key, Document]) -> dict[Key, dict[str, str]]:
             for name in _names(said) if isinstance(said, dict) else ():
                 if id not in LOOKED_FOR or name == fold(str(said.get("title"))):
                     _add(found.setdefault(("vocabulary", id), {}), name, word)
+        for name, word in _SHORT_FOR.get(id, {}).items():
+            if isinstance(words, dict) and word in words:
+                found.setdefault(("vocabulary", id), {}).setdefault(name, word)
     return found
 
 

@@ -41,6 +41,8 @@ def text_hint(failure: Failure) -> str:
         if not isinstance((failure.path or ("",))[-1], int):
             return f"write it without a dash or brackets: {excerpt(value[0])}"
         return f"one dash is enough: - {excerpt(value[0])}"
+    if isinstance(value, list) and (own := _known(failure)):
+        return f"one belongs here: write {listed(own)}"
     if isinstance(value, list) and value and all(isinstance(own, str) for own in value):
         whole = ", ".join(value)
         if re.search(failure.says("pattern"), whole):
@@ -48,9 +50,20 @@ def text_hint(failure: Failure) -> str:
     if isinstance(value, dict) and value:
         line = _line(failure).removeprefix("- ")
         whole = re.split(r"\s#", line)[0].strip()
+        if whole.startswith("? "):
+            return f"a text cannot begin with '? ': put it in quotes: {in_quotes(whole)}"
         if whole and not whole.startswith(("{", "[")):
             return f"a colon in a text begins a field: put the text in quotes: {in_quotes(whole)}"
     return ""
+
+
+def _known(failure: Failure) -> list[str]:
+    """The items of a list that could each stand in its place: words or ids that there are."""
+    known: set[str] = set()
+    for keyword in ("vocabulary", "reference"):
+        if name := failure.says(keyword):
+            known |= {*failure.names.of(keyword, name)}
+    return [own for own in failure.value if own in known]
 
 
 def _about(failure: Failure) -> str:

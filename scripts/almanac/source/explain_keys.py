@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 from almanac.findings import Finding, error
@@ -19,6 +20,11 @@ def _slip(failure: Failure) -> tuple[str, str] | None:
     """A key that is nearly one which would have chosen another form, and that one: ``round`` for
     ``rounds``.
     """
+    if {"items"} & {*failure.value} and "rounds" in failure.instead:
+        # only rounds hold items: what else is strange beside them says how often
+        own = ("items", "pause_between", "note", "talk")
+        often = next((key for key in failure.value if key not in {*failure.fields, *own}), None)
+        return (often, "rounds") if often else None
     for key in failure.value:
         near = nearest(key, failure.instead) if key not in failure.fields else None
         if near:
@@ -37,21 +43,34 @@ def unknown_keys(failure: Failure) -> Iterator[Finding]:
     unknown = [key for key in failure.value if key not in failure.fields]
     if len(sure := sure_keys(failure)) >= _MANY:
         unknown = [key for key in unknown if key not in sure]
-        names = listed((quote(key) for key in sure), 4)
+        names, fields = (
+            listed(own, 4).replace(" or ", " and ") for own in (map(quote, sure), sure.values())
+        )
         yield failure.say(
             "unknown-key",
             f"{names} are no fields: these are in small letters, with _ for a blank",
-            f"write {listed(sure.values(), 4)}; {FIXED}",
+            f"write {fields}; {FIXED}",
             (*failure.path, next(iter(sure))),
             True,
         )
     for key in [slip[0]] if slip else unknown:
         if any(key in own for own in lost):
             continue  # told at the field that they belong to
-        hint = f"did you mean '{slip[1]}'?" if slip else key_hint(failure, key)
+        hint = _slip_hint(failure, *slip) if slip else key_hint(failure, key)
         yield failure.say(
             "unknown-key", f"there is no field {quote(key)} here", hint, (*failure.path, key), True
         )
+
+
+def _slip_hint(failure: Failure, key: str, meant: str) -> str:
+    """What to write for a key that chooses another form."""
+    if sure_keys(failure).get(key) == meant:
+        return f"write {meant}; {FIXED}"
+    if meant == "rounds":
+        value = failure.value[key]
+        said = re.match(r"[1-9][0-9]?", str(value) if isinstance(value, int) else key)
+        return f"write rounds: {said[0] if said else '...'} in its place: only rounds hold items"
+    return f"did you mean '{meant}'?"
 
 
 def missing_keys(failure: Failure) -> Iterator[Finding]:

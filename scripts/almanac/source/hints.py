@@ -138,8 +138,9 @@ def word_hint(failure: Failure, words: Collection[str]) -> str:
     file = f"drills/vocabulary/{failure.wanted}.yml"
     if failure.wanted == _HAZARDS and " " in failure.value and words:
         return f"write {_hazard_meant(failure.value, words)}, and keep this sentence as 'own'"
-    if failure.wanted == "efforts" and failure.value in EFFORT_PLANS:
-        return f"write {EFFORT_PLANS[failure.value]}, with the words of {file}"
+    plans = [own for own in EFFORT_PLANS if failure.value.lower().startswith(own[:-1])]
+    if failure.wanted == "efforts" and plans and " " not in failure.value:
+        return f"write {EFFORT_PLANS[plans[0]]}, with the words of {file}"
     if failure.wanted == "efforts" and (plan := plan_meant(failure.value, EFFORT_PLANS, failure)):
         return f"write {plan}"
     if certain:
@@ -159,6 +160,9 @@ def form_hint(failure: Failure) -> str:
     """How to write a time of day or a number of weeks that is written in another way."""
     if failure.on_key:
         return ""
+    address = f"https://{failure.value.removeprefix('http://').lstrip('/')}"
+    if "https" in failure.wanted and re.search(failure.wanted, address):
+        return f"write {address}"
     for meant in (of_day_meant(failure.value), weeks_meant(failure.value)):
         if meant and re.search(failure.wanted, meant):
             return f'write "{meant}"' if ":" in meant else f"write {meant}"

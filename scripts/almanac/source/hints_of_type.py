@@ -8,6 +8,7 @@ from collections.abc import Callable, Mapping
 from almanac.source.entry_slips import text_hint
 from almanac.source.failure import Failure
 from almanac.source.hints import REPS_BY_DISTANCE
+from almanac.source.ids_meant import counts_meant, lists_meant
 from almanac.source.meant import number_hint
 from almanac.source.put_together import (
     dashes_meant,
@@ -22,7 +23,11 @@ from almanac.source.suggest import listed
 from almanac.source.syntax_slips import excerpt
 from almanac.source.times_meant import of_day_meant
 from almanac.source.whiteboard import pause_meant, rep_meant, review_meant
-from almanac.source.words_meant import dose_meant, fields_meant, list_meant
+from almanac.source.words_meant import (
+    dose_meant,
+    fields_meant,
+    list_meant,
+)
 from almanac.units import COURSES
 from almanac.wording.numbers_said import number_said
 
@@ -144,13 +149,15 @@ def _fields_hint(failure: Failure) -> str:
     if isinstance(value, list):
         if "people" in failure.fields and all(isinstance(own, str) for own in value):
             return f"write {{people: [{', '.join(map(scalar, value))}]}}"
-        return names_meant(failure)
+        return lists_meant(failure) or names_meant(failure)
     if not isinstance(value, str):
         return fields_meant(failure) or number_meant_for(failure, failure.written)
     if "rest" in failure.fields and value.lower() in _DAYS_OFF:
         return "write {rest: true}"
     if "people" in failure.fields and " " in value:
         return f"write {{people: [{scalar(excerpt(value))}]}}"
+    if ids := lists_meant(failure) or counts_meant(failure, value):
+        return ids
     if meant := dose_meant(failure) or review_meant(failure, value):
         return f"write {meant}"
     hint = fields_meant(failure)

@@ -20,7 +20,7 @@ _BETWEEN = re.compile(
 )
 _MOST_OFFERED = 4
 _METRES_PER_FOOT = 0.3048  # exact: international yard and pound agreement, 1959
-_PERCENT = re.compile(r"([+-]?)([0-9]{1,3}) ?%", re.ASCII)
+_PERCENT = re.compile(r"([+-]?)([0-9]{1,3}) ?%( (?:faster|quicker|slower))?", re.ASCII)
 _MINUTES_SAID = {
     "a quarter of an hour": 15, "half an hour": 30, "half hour": 30,
     "three quarters of an hour": 45, "an hour": 60, "one hour": 60, "an hour and a half": 90,
@@ -29,6 +29,7 @@ _MINUTES_SAID = {
 _HOURS_AND_MINUTES = re.compile(
     r"([0-9]):([0-5][0-9])|([0-9]) ?h(?:ours?)? ?([0-5]?[0-9])?(?: ?min)?"
 )
+_ABOUT = re.compile(r"(?:about|around|ca\.?|max\.?|up to|~) *([0-9]{1,4})", re.IGNORECASE)
 _HOURS = re.compile(r"([0-9]{1,2}(?:[.,][0-9]{1,2})?) ?(?:h|hrs?|hours?)", re.ASCII)
 _COUNTED = ("reps", "rounds", "swimmers", "lanes", "most_in_lane")
 """Fields that say how many there are of something, so that a list of them can be counted."""
@@ -51,7 +52,8 @@ def number_meant(value: object, wanted: str) -> str:
         return re.sub(r"[^0-9]", "", match[1])
     if _NEARLY_DIGITS.fullmatch(text):
         return text.translate(LIKE_DIGITS).lstrip("0") or "0"
-    return str(number_said(text) or "")
+    about = _ABOUT.fullmatch(text)
+    return about[1] if about else str(number_said(text) or "")
 
 
 def _one_of(values: list[object], field: str) -> str:
@@ -81,8 +83,9 @@ def number_hint(value: object, wanted: str, field: str = "") -> str:
         return f"write {60 * int(whole) + int(rest)}: all of it in minutes, in digits alone"
     if wanted == "number" and (share := _PERCENT.fullmatch(said)):
         part = int(share[2]) / 100
-        if share[1]:
-            part = 1 + part if share[1] == "+" else 1 - part
+        if share[1] or share[3]:
+            is_more = share[1] == "+" or (share[3] or "").endswith("slower")
+            part = 1 + part if is_more else 1 - part
             return f"write {part:g}: so many times of it {said} is"
         return f"write {part:g}: a hundredth of what stands before the %"
     if field == "minutes" and (many := _MINUTES_SAID.get(said.lower())):

@@ -17,11 +17,13 @@ from almanac.source.rewrite import but_for
 from almanac.source.style import span
 
 _SAYS = re.compile(
-    r"write (it as a list: |- )?(\S.*?)(?:, counted from [-0-9]+|, in metres and digits alone)?"
+    r"write (it as a list: |- )?(\S.*?)(?:, counted from [-0-9]+|, in metres and digits alone"
+    r"|: all of it in minutes, in digits alone|: in seconds, in digits alone|: yes is text here)?"
 )
 _NUMBER = re.compile(r"write ([0-9]+(?:\.[0-9]+)?) in digits alone, without quotes or unit")
 _UNITS = {"distance": r"m|met(?:re|er)s?", "minutes": r"m|mins?|minutes"}
 """The unit that a number of a field may have behind it, and is still surely that number."""
+_BY_END = {"_m": r"m|met(?:re|er)s?", "_s": r"s|secs?|seconds?"}
 _OPEN = ("...", " or ", ";", "note:")  # something is left to say, or to choose
 _CODES = ("unknown-key", "bad-time", "bad-date", "bad-form", "wrong-type")
 
@@ -46,12 +48,16 @@ def value_meant(failure: Failure, finding: Finding) -> str:
     # One depth of a pool may be that of either end, and a comma may belong to the text.
     is_depth = isinstance(failure.value, int | float) and str(failure.path[-1]).endswith("_m")
     is_row = said[1] and "," in said[2] and " " in said[2].replace(", ", ",")
-    return "" if is_depth or (is_row and "{" not in said[2]) else said[2]
+    is_spoken = "call: " in said[2] and re.search("[A-Za-z]", str(failure.value))
+    return "" if is_depth or is_spoken or (is_row and "{" not in said[2]) else said[2]
 
 
 def _is_sure(failure: Failure, number: str) -> bool:
     text = str(failure.value).strip().lower()
-    unit = _UNITS.get(str(failure.path[-1]), "m" if str(failure.path[-1]).endswith("_m") else "")
+    field = str(failure.path[-1])
+    unit = _UNITS.get(field) or next(
+        (own for end, own in _BY_END.items() if field.endswith(end)), ""
+    )
     bare = re.sub(rf" ?(?:{unit})$", "", text) if unit else text
     return bare == number or bare.isalpha()
 

@@ -23,7 +23,8 @@ _SURELY = {
 }  # fmt: skip
 ALSO_CALLED = {
     **_SURELY, "on": "sendoff", "recovery": "rest", "intensity": "effort", "zone": "effort",
-    "stroke_drill": "do", "description": "summary", "comment": "note", "repeat": "rounds",
+    "rest_between": "pause_between", "stroke_drill": "do", "description": "summary",
+    "comment": "note", "repeat": "rounds",
 }  # fmt: skip
 
 

@@ -61,7 +61,8 @@ class Names:
         """The word of a vocabulary that people look up by another, which a person has to choose;
         "" for none.
         """
-        return self.looked_for.get(("vocabulary", name), {}).get(fold(word), "")
+        known = self.looked_for.get(("vocabulary", name), {})
+        return known.get(fold(word)) or known.get(fold(word).removesuffix("s"), "")
 
     def of(self, keyword: str, name: str) -> Mapping[str, str]:
         """The words of one list; none where the list itself is missing."""

@@ -6,6 +6,7 @@ from __future__ import annotations
 
 import re
 import stat
+import unicodedata
 
 from almanac.findings import Finding, Place, error
 
@@ -100,7 +101,9 @@ def bad_name(name: str, path: str, what: str) -> Finding | None:
     """What is amiss with an entry's id, or with the name of a family's folder, if anything is."""
     ending = ".yml" if what == "file" else ""
     if not _ID.fullmatch(name):
-        better = re.sub(r"[^a-z0-9]+", "-", _COPY_MARK.sub("", name).lower()).strip("-")
+        plain = unicodedata.normalize("NFKD", _COPY_MARK.sub("", name).lower())
+        letters = "".join(own for own in plain if not unicodedata.combining(own))
+        better = re.sub(r"[^a-z0-9]+", "-", letters).strip("-")
         message = f"'{name}' is no id: an id is lower-case letters, digits and single hyphens"
         also = ", or delete it, if it is a copy" if _COPY_MARK.search(name) else ""
         return error(

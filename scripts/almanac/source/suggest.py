@@ -6,9 +6,12 @@ import re
 from collections.abc import Iterable
 from difflib import get_close_matches
 
+_LEAST_PART = 5  # letters of a word of an id that tell it from others
+
 
 def nearest(word: str, choices: Iterable[str], cutoff: float = 0.7) -> str | None:
-    """The choice spelt most like ``word``, or the one that it begins; None where none is near.
+    """The choice spelt most like ``word``, or the only one that it begins or is a part of; None
+    where none is near.
 
     Case, underscores and a file's ending do not count; the same words in another order, or in the
     plural, are nearer than another word.
@@ -25,7 +28,9 @@ def nearest(word: str, choices: Iterable[str], cutoff: float = 0.7) -> str | Non
         or get_close_matches(written, folded, n=1, cutoff=cutoff)
     )
     begun = [choice for choice in folded if len(written) > 2 and choice.startswith(written)]
-    near = match or (begun if len(begun) == 1 else [])
+    parts = {*written.split("-")}
+    holding = [own for own in folded if parts <= {*own.split("-")} and len(written) >= _LEAST_PART]
+    near = match or next((own for own in (begun, holding) if len(own) == 1), [])
     return folded[near[0]] if near else None
 
 

@@ -9,12 +9,14 @@ import re
 import yaml
 
 from almanac.findings import Finding, Place, error
-from almanac.source.syntax_slips import Position, recognised
+from almanac.source.scalars import in_quotes
+from almanac.source.syntax_slips import Position, excerpt, recognised
 from almanac.source.syntax_words import OTHER_CODES, SIMPLE, SINCE
 
 _CONFLICT = re.compile(r"<{7}( |$)|>{7}( |$)")
 _NO_SPACE = re.compile(r"\s*[A-Za-z_-]+:[^\s:]")
 _COMMENT_BEHIND = re.compile(r"\s*[^\s#].*\s#")
+_HASHED = re.compile(r"([a-z_]+): (#[0-9A-Za-z]+)")
 _NOT_YAML = "this is not sound YAML: "  # where nothing better can be said
 
 
@@ -36,7 +38,10 @@ def syntax_finding(problem: yaml.YAMLError, text: str, file: str) -> Finding:
             "keep one of the two, and delete the marks",
         )
     code, (line, column), message, hint = _explain(said, at, since, lines)
-    if any(map(_COMMENT_BEHIND.match, lines[max(0, min(since[0], at[0] - 1, line)) : at[0] + 1])):
+    hashed = _HASHED.search("\n".join(lines[since[0] : at[0] + 1]))
+    if "not closed" in message and hashed:
+        hint = f"'#' begins a comment: write {hashed[1]}: \"{hashed[2]}\", in quotes"
+    elif any(map(_COMMENT_BEHIND.match, lines[max(0, min(since[0], at[0] - 1, line)) : at[0] + 1])):
         hint += "; or, where the ' #' belongs to a text, put that text in quotes"
     return error(code, Place(file, line + 1, column + 1), message, hint)
 
@@ -53,7 +58,7 @@ def _explain(said: str, at: Position, since: Position, lines: list[str]) -> _Exp
     char = line[at[1] : at[1] + 1]
     if char == "\t":
         return "tab-indent", at, "a tab stands where a text could begin", "use spaces"
-    if found := recognised(said, at, since, lines):
+    if found := recognised(said, at, since, lines) or _begins_no_text(said, at, line):
         return "yaml-syntax", *found
     for sign, message, hint in SIMPLE:
         if sign in said:
@@ -71,6 +76,24 @@ def _explain(said: str, at: Position, since: Position, lines: list[str]) -> _Exp
     if "did not find expected ',' or" in said:
         return "yaml-syntax", *_open_bracket(at, since, line)
     return "yaml-syntax", at, *_unfitting(said, char, line[: at[1]])
+
+
+def _begins_no_text(said: str, at: Position, line: str) -> tuple[Position, str, str] | None:
+    """A sign that YAML keeps for itself at the begin of a text."""
+    text = line[at[1] :].lstrip()
+    if re.search(r"[\[{][^\]}]*$", line[: at[1]]):  # in brackets a comma ends it
+        text = re.split(r"[,\]}]", text)[0]
+    tag = re.match(r"\s*(?:- |[a-z_]+: )*(!.*)", line)
+    if text[:1] in {"@", "`", "%"} and "cannot start" in said:
+        return (
+            at,
+            f"'{text[0]}' cannot begin a text",
+            f"put it in quotes: {in_quotes(excerpt(text))}",
+        )
+    if tag and "expected" in said:
+        where = (at[0], tag.start(1))
+        return where, "'!' cannot begin a text", f"put it in quotes: {in_quotes(excerpt(tag[1]))}"
+    return None
 
 
 def _second_colon(at: Position, line: str, lines: list[str]) -> tuple[Position, str, str]:
@@ -120,6 +143,9 @@ def _open_bracket(at: Position, since: Position, line: str) -> tuple[Position, s
     """A list or mapping in brackets that goes on where it should not: a comma or the closing
     bracket is missing.
     """
+    if at[0] == since[0] and (row := re.search(r"\{[^{}]*;[^{}]*\}", line)):
+        said = excerpt(row[0].replace(";", ","))
+        return (at[0], line.index(";")), "a ';' stands where a comma belongs", f"write {said}"
     if at[0] == since[0] and line[at[1] :].strip():
         return (
             at,

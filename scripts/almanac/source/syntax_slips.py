@@ -16,6 +16,7 @@ Position = tuple[int, int]  # line and column from 0
 Recognised = tuple[Position, str, str]  # where, what is wrong, the mend
 
 LIST_MARK = re.compile(r"(?:[-–—*•·▪◦]+|[0-9]{1,2}[.)])\s*(?=\S)")
+NO_BREAK = "\u00a0"
 CURLY = "“”„‘’«»"
 _NO_COLON = re.compile(r"([a-z_]+)\s*(?:[=;,：]|\s)\s*(\S.*)")
 _NO_SPACE = re.compile(r"(?:- )?([a-z_]+):([^\s:].*)")
@@ -24,6 +25,8 @@ _NEXT_FIELD = re.compile(r"\s*[a-z0-9_-]+: ")
 _ITEM_FIELD = re.compile(r"- ([a-z_]+):(?: |$)")
 _FOLDED = re.compile(r"(\s*(?:- )?[a-z_]+:) +([>|][-+]?)[ \t]+([^\s#].*)")
 _DASHED_FIELD = re.compile(r"\s*- +([A-Za-z0-9_-]+: \S.*)")
+_QUOTED_ROW = re.compile(r"\"[^\"]*\"(?:, ?\"[^\"]*\")+|'[^']*'(?:, ?'[^']*')+")
+_NUMBERED = re.compile(r"\s*[0-9]{1,2}[.)]\s+\S")
 _LONGEST = 100
 
 
@@ -51,6 +54,10 @@ def recognised(said: str, at: Position, since: Position, lines: Sequence[str]) -
     if found := _in_quotes(said, at, lines) or _behind_fold(at, lines):
         return found
     if found := _stray_dash(at, lines):
+        return found
+    if "expected ':'" in said and _NUMBERED.match(lines[since[0]]):
+        return _without_dash(since[0], lines)
+    if found := _no_break(since[0], lines):
         return found
     number = since[0] if "expected ':'" in said else at[0]
     if "expected" in said and (found := _in_list(number, lines) or _field(number, lines)):
@@ -88,6 +95,16 @@ def excerpt(text: str) -> str:
     """A piece of a file for a mend: on one line, not too long."""
     text = "".join(char if char.isprintable() else " " for char in text.strip())
     return text if len(text) <= _LONGEST else text[:_LONGEST] + "…"
+
+
+def _no_break(number: int, lines: Sequence[str]) -> Recognised | None:
+    """A blank that a program for letters has put behind a colon or a dash, which is none here."""
+    line = lines[number] if number < len(lines) else ""
+    if NO_BREAK not in line:
+        return None
+    message = "the blank here is a no-break one, which only looks like a blank"
+    mend = f"write it with the space bar: {excerpt(line.replace(NO_BREAK, ' '))}"
+    return (number, line.index(NO_BREAK)), message, mend
 
 
 def _without_dash(number: int, lines: Sequence[str]) -> Recognised:
@@ -149,6 +166,8 @@ def _in_quotes(said: str, at: Position, lines: Sequence[str]) -> Recognised | No
         return None
     whole = line[opened:].strip()
     where = (at[0], len(before) - 1)
+    if _QUOTED_ROW.fullmatch(whole):
+        return where, "several texts make a list, which stands in brackets", f"write [{whole}]"
     inner = whole[1:-1] if whole.endswith(mark) and len(whole) > 1 else ""
     if mark == "'" and inner and '"' not in inner:
         said = "the apostrophe ends the text, which stands in single quotation marks"
@@ -157,6 +176,8 @@ def _in_quotes(said: str, at: Position, lines: Sequence[str]) -> Recognised | No
         said = "this quotation mark ends the text, and more of it follows"
         return where, said, f"write '{excerpt(inner)}'"
     hint = "put the quotation marks round the whole of it, or leave them out"
+    if mark == '"' and "'" not in whole and " #" not in whole:
+        hint = f"write '{excerpt(whole)}'"
     return where, "text goes on behind the closing quotation mark", hint
 
 
@@ -185,6 +206,10 @@ def _colon(at: Position, lines: Sequence[str]) -> Recognised | None:
             return None
         curly = "curly quotation marks hold nothing together, and " if match[2][0] in CURLY else ""
         message = f"{curly}a second colon on the line would begin another field"
+        two = re.fullmatch(r"(\S.*), *([a-z_]+): *(\S.*)", whole)
+        if two and two[2] in field_names():
+            own = f"'{match[1]}{excerpt(two[1])}' and '{two[2]}: {excerpt(two[3])}'"
+            return at, message, f"write each field on a line of its own: {own}"
         return at, message, f'put the text in quotes: {match[1]}"{excerpt(whole)}"'
     name = text.partition(":")[0]
     if name in field_names() and at[0] > 0 and not _NO_SPACE.match(lines[at[0] - 1].strip()):

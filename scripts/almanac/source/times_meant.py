@@ -13,7 +13,8 @@ _OF_DAY = re.compile(
     r"([0-9]{1,2})(?:[:.h]?([0-5][0-9]))? ?(?:(am|pm)|h|o'clock|uhr)?", re.IGNORECASE
 )
 _WEEKS = {"weekly": 1, "every week": 1, "fortnightly": 2, "every fortnight": 2, "monthly": 4,
-          "every month": 4, "a month": 4, "quarterly": 13, "yearly": 52}  # fmt: skip
+          "every month": 4, "a month": 4, "once a month": 4, "once a week": 1,
+          "quarterly": 13, "yearly": 52}  # fmt: skip
 _UNITS_OF_TIME = r"(?:s|secs?|seconds?|\"|″|”|'')"
 _SECONDS = re.compile(rf"([0-9]{{1,3}}) ?{_UNITS_OF_TIME}", re.IGNORECASE)
 _MINUTES = re.compile(
@@ -63,6 +64,9 @@ def days_meant(text: str) -> str:
     """
     found = re.fullmatch(r"([0-9]{1,2})[./-]([0-9]{1,2})[./-]((?:19|20)[0-9]{2})", text.strip())
     if not found:
+        short = re.fullmatch(r"([0-3]?[0-9])[.]([01]?[0-9])[.]([2-9][0-9])", text.strip())
+        if short and (meant := day_meant(f"{short[1]}.{short[2]}.20{short[3]}")):
+            return f"write {meant} for {date.fromisoformat(meant):%-d %B %Y}"
         return _without_year(text) or _without_day(text)
     said = [f"{found[1]} {found[2]} {found[3]}", f"{found[2]} {found[1]} {found[3]}"]
     both = [day_meant(own) for own in said]
@@ -156,6 +160,7 @@ def time_meant(text: str) -> str:
         text = f"{said[1]} s"
     before = bare(text)
     text = re.sub(r"^(?:on |at |every |@ ?)", "", before, flags=re.IGNORECASE)
+    text = re.sub(r" ?(?:off|rest)$", "", text, flags=re.IGNORECASE)
     if spoken := re.fullmatch(r"([a-z -]+?) (minutes?|seconds?)", text.lower()):
         many = number_said(spoken[1])
         text = f"{many} {spoken[2]}" if many else text

@@ -20,8 +20,8 @@ _REPS_FIRST = re.compile(
 )
 _UNIT = r"(?:s|secs?|seconds?|mins?|minutes?|″|\")"
 _TIME = rf"([0-9]{{0,2}}:[0-5][0-9]|[0-9]{{1,3}} ?{_UNIT}?(?![\w:]))"
-_LEAVES = re.compile(rf"(?:\b(?:on|off|leaving|every|send-?off)\b:?|@)\s*{_TIME}", re.IGNORECASE)
-_STOPS = r"(?:rest|break|pause|recovery)"
+_LEAVES = re.compile(rf"(?:\b(?:on|leaving|every|send-?off)\b:?|@)\s*{_TIME}", re.IGNORECASE)
+_STOPS = r"(?:rest|break|pause|recovery|off|ri|r\.i\.)"
 _RESTS = re.compile(
     rf"\b{_STOPS}(?: of)?:?\s*{_TIME}|{_TIME}\s*{_STOPS}\b|\+\s*{_TIME}", re.IGNORECASE
 )
@@ -49,15 +49,27 @@ def rep_meant(failure: Failure, text: str) -> str:
         told["rest"] = _time(stops) if stops else "..."
     for found in filter(None, (stops, leaves)):
         rest = rest.replace(found[0], " ")
-    words = re.sub(r"[,;()]|[0-9]*:[0-9]+", " ", rest).split()[:_MOST_WORDS]
-    for name, piece in (("do", {"reference": "drill"}), ("effort", {"vocabulary": "efforts"})):
-        told[name], words = _longest(failure, piece, words)
-    if told["effort"] == "..." and (plan := next(filter(None, map(_plan, words)), "")):
-        told["effort"] = f"{{{plan}: [..., ...]}}"
-    elif (left := [own for own in words if own.lower() not in _FILLING]) and told["do"] != "...":
-        told["note"] = scalar(" ".join(left))
-    if meant := plan_meant(re.sub(r"^.*?\b(?=build|desc)", "", rest), _PLANS.values(), failure):
+    plan = re.search(r"\b(?:build|desc)\w*( \w+ to \w+)?", rest, re.IGNORECASE)
+    if plan and (meant := plan_meant(plan[0], _PLANS.values(), failure)):
         told["effort"] = meant
+        rest = rest.replace(plan[0], " ")
+    words = re.sub(r"[,;()]|[0-9]*:[0-9]+", " ", rest).split()[:_MOST_WORDS]
+    told["do"], words = _longest(failure, {"reference": "drill"}, words)
+    if told["effort"] == "...":
+        told["effort"], words = _longest(failure, {"vocabulary": "efforts"}, words)
+    if told["effort"] == "..." and (said_plan := next(filter(None, map(_plan, words)), "")):
+        told["effort"] = f"{{{said_plan}: [..., ...]}}"
+        return as_item(told)
+    gear, words = _longest(failure, {"reference": "gear"}, words)
+    if gear != "...":
+        told["gear"] = f"[{gear}]"
+    if (left := [own for own in words if own.lower() not in _FILLING]) and told["do"] != "...":
+        told["note"] = scalar(" ".join(left))
+    return as_item(told)
+
+
+def as_item(told: Mapping[str, str]) -> str:
+    """Fields in braces, in their order."""
     return "{" + ", ".join(f"{name}: {own}" for name, own in told.items()) + "}"
 
 

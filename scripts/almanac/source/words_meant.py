@@ -14,7 +14,7 @@ from almanac.source.suggest import fold, nearest
 from almanac.source.syntax_slips import excerpt
 from almanac.source.times_meant import slot_meant
 
-_BETWEEN = re.compile(r"\s*(?:,|;|/|&|\+|\band\b|\bto\b|->|→)\s*")
+BETWEEN = re.compile(r"\s*(?:,|;|/|&|\+|->|→)\s*|\s+(?:and|to)\s+")
 _DOSE = re.compile(r"([0-9]{1,2})(?: ?[-–] ?([0-9]{1,2}))? ?[x×*] ?([0-9]{1,4})(?![0-9]|[.,][0-9])")
 _MOST_LANES = 30
 _LEAST_BEGUN = 3  # letters of a word that stands for a longer one: tue for Tuesday
@@ -28,6 +28,7 @@ def list_meant(failure: Failure) -> str:
     if failure.value == "none":
         return "leave it out, for none" if failure.says("minItems") else "write [] for none"
     text, item = str(failure.value), failure.resolved(failure.says("items", {}))
+    text = text[1:-1] if text.startswith("(") and text.endswith(")") else text
     if item.get("type") in _NUMBERS and (ends := range_meant(text)):
         first, last = (round(float(end)) for end in ends)
         if 0 <= last - first < _MOST_LANES:
@@ -37,7 +38,7 @@ def list_meant(failure: Failure) -> str:
     if len(two) == 2 and all(two) and days.index(two[0]) < days.index(two[1]):
         between = days[days.index(two[0]) : days.index(two[1]) + 1]
         return f"write it as a list: [{', '.join(between)}]"
-    pieces = [piece for piece in _BETWEEN.split(text.strip()) if piece]
+    pieces = [piece for piece in BETWEEN.split(text.strip()) if piece]
     words = [
         word_meant(failure, item, piece) or _field_of(failure, item, piece) for piece in pieces
     ]
@@ -53,6 +54,9 @@ def list_meant(failure: Failure) -> str:
             return f"write it as a list: [{{{needed[0]}: ..., own: {text}}}]"
         shape = ", ".join(f"{name}: ..." for name in needed)
         return f"write a line for each, with a dash before it: - {{{shape}}}"
+    if ";" in text:
+        row = ", ".join(scalar(excerpt(own.strip())) for own in text.split(";") if own.strip())
+        return f"write it as a list: [{row}]"
     return f"write it as a list: [{quote(text)[1:-1]}]"
 
 
@@ -138,7 +142,7 @@ def plan_meant(text: str, plans: Iterable[str], failure: Failure) -> str:
     if not said or not plan:
         return ""
     pieces = re.sub(r"^from ", "", said[2])
-    words = [word_meant(failure, {"vocabulary": "efforts"}, it) for it in _BETWEEN.split(pieces)]
+    words = [word_meant(failure, {"vocabulary": "efforts"}, it) for it in BETWEEN.split(pieces)]
     return f"{{{plan}: [{', '.join(words)}]}}" if len(words) > 1 and all(words) else ""
 
 
