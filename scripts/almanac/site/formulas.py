@@ -59,6 +59,15 @@ from almanac.model.variants import given
 
 # What a formula is looked for by that has no page of its own.
 ASKED: Mapping[str, tuple[str, ...]] = {
+    "Supine share": (
+        "balance of kick on the back and on the front", "how much of the kick is on the back",
+        "kick on back versus front", "share of kick on the back", "back and front in balance",
+    ),
+    "Fast share": ("how much fast work in a block", "share of fast work", "how much sprinting"),
+    "Resisted share": ("how much resisted work in a block", "share of work with gear that drags"),
+    "Taper": ("how long a taper", "how much less before a meet", "how is a taper worked out"),
+    "Suggested send-off": ("how is a send-off computed", "where does the send-off come from"),
+    "Gap between swimmers": ("how far apart do they go", "seconds between swimmers"),
     "Change of a week": (
         "weekly load jump", "too big a jump", "load went up", "increase per week",
         "how much more each week", "ten percent rule",

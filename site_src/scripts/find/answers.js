@@ -33,7 +33,8 @@ const GENERAL = new Set(stems( // words that fit nearly everything here, and tho
   "up down position technique form swimming water pool work way better improve body problem swimmers lane race time safe sheet list" +
   " kids children child boy girl youngsters teenagers juniors minis beginners old year new always never still too much more whole put" +
   " forgot lost missing broken tonight today session left lad lass daughter son mum dad parent guy lot lots bit people anyone today idea ideas tips good nice right explain tell show describe know think find found see talk other another whole nothing" +
-  " same different best important proper properly correct correctly normal thing things difference between common typical usual mostly mainly especially particularly plenty enough own myself yourself ourselves moment child's team friend brother sister husband wife woman girl boy man",
+  " same different best important proper properly correct correctly normal thing things difference between common typical usual mostly mainly especially particularly plenty enough own myself yourself ourselves moment child's team friend brother sister husband wife woman girl boy man" +
+  " prepare preparation preparing option options suggestion suggestions example examples advice tip tips trick tricks info information guideline guidelines month months often",
 ));
 const GENERAL_COUNTS = 0.55;
 const SMALL_NUMBER = /^\d{1,2}$/;

@@ -12,6 +12,7 @@ import { stems, wordsOf } from "../lib/words.js";
 const MAKES = "make.html";
 const EXPLAINS = "words.html";
 const WHAT_IS = /^what(?:['’]?s| is| are) (?:an? )?(?<what>(?!(?:on|next|new|wrong|this|that|it|up|best|safe|allowed|happening|the|your|my|our|good|right|left|today|tonight|too|so)\b)[\p{L}/-]+(?: [\p{L}/-]+)?)\s*\??$/u;
+const APART = /\b(?:difference|differences) between (?<what>[\p{L}/-]+(?: [\p{L}/-]+)?) and \b|\b(?:meaning|definition) of (?:an? |the )?(?<of>[\p{L}/-]+(?: [\p{L}/-]+)?)/u;
 const IN_AN_EMERGENCY = "safety.html#in-an-emergency";
 const WHO = "(?:swimmers?|kids?|child|boy|girl|someone|somebody|he|she)";
 const END = "(?=\\s*(?:$|[?!.,;]|(?:and|help|any ?more|what|in the (?:water|pool)|of the pool)\\b))"; // nothing more is said of it, or it is a matter of the stroke
@@ -89,9 +90,11 @@ function ofRoom(hits, entries, asked, { question: { lanes, swimmers }, fit, grou
  */
 export function withGuides(hits, entries, asked, heard) {
   const { asked: text, minutes, lanes, swimmers } = heard.question, words = text.trim().toLowerCase();
-  const what = WHAT_IS.exec(words)?.groups?.what ?? "";
+  const apart = APART.exec(words)?.groups;
+  const what = WHAT_IS.exec(words)?.groups?.what ?? apart?.what ?? apart?.of ?? "";
   /** @type {[guide: Entry | undefined, at: number][]} the later one stands before the others */
   const guides = [
+    [heard.question.isToMake ? page(entries, MAKES) : undefined, 0],
     ...(minutes ?? lanes ?? swimmers) === null ? [/** @type {[Entry | undefined, number]} */ ([what ? page(entries, EXPLAINS) : undefined, behindItsName(hits, what)])] : ofRoom(hits, entries, asked, heard),
     [isInDanger(words, heard.alarms) || isInDanger(heard.meant.toLowerCase(), heard.alarms) ? page(entries, IN_AN_EMERGENCY) : undefined, 0],
   ];

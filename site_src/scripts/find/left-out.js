@@ -64,12 +64,12 @@ export function namesToLeaveOut(data, gear) {
 /** @param {string} token */
 const bare = (token) => token.replace(/^[("“]+|[)"”,.;!?]+$/gu, "").replace(/’/gu, "'");
 
-/** How many words say at a place that something is left out; 0 where none do.
+/** How many words say at a place that something is left out; 0 where none do, or where both are asked for: "with or without fins".
  * @type {(tokens: string[], at: number) => number} */
 function beginning(tokens, at) {
   const own = BEGINNINGS.find((words) => words.every((word, next) => bare(tokens[at + next] ?? "") === word));
   const before = bare(tokens[at - 1] ?? "");
-  return !own || (own[0] === NOT && own.length === 1 && (TELLS.has(before) || before.endsWith("'s"))) ? 0 : own.length;
+  return !own || before === "or" || (own[0] === NOT && own.length === 1 && (TELLS.has(before) || before.endsWith("'s"))) ? 0 : own.length;
 }
 
 /** What is named at a place, behind small words, and where the words behind it begin; null where nothing is.

@@ -44,7 +44,7 @@ const CHANGES = [
 /** An age as what it tells of the water, and other turns of speech. @type {Saying[]} */
 const OTHERS = [
   [/\bmain sets?\b/gu, "set"],
-  [/\b(?:build|make|write|create|plan|design|compose|invent|come up with|put together) (?:me |us )?(?:(?:a|an|my|our|own|the|new|quick|simple) )*(?:practice|session|workout|training|lesson)\b/gu, "make a practice"],
+  [/\b(?:build|make|write|create|plan|design|compose|invent|prepare|draft|generate|put together|come up with) (?:me |us )?(?:(?:a|an|my|our|own|the|new|quick|simple|whole|full|short|long|good) )*(?:practice|session|workout|training|lesson)\b/gu, "make a practice"],
   [/\b(?:no|without(?: a| any| the)?) (?:water|pool)\b(?=\s*(?:$|[?!.,;]|(?:tonight|today|tomorrow|this (?:week|morning|evening))\b))/gu, "on land"], // but not: up the nose
   [/\bwhat(?: does| do) [^?]*(?:\d\s*[x×*]\s*\d|\d:\d\d)[^?]* mean\b/gu, "glossary how to read a set"], // what does 4x50 on 1:10 mean
   [/\bwhat(?: does| do|['’]?s| is| are) ([\p{L}\p{N}/@ -]+?) (?:mean|stand for|stands for|means)\b/gu, "glossary $1"],

@@ -122,6 +122,10 @@ SEND_OFFS = Calculator(
     asked_as=(
         "interval from a test time",
         "what should I leave on",
+        "how fast should they kick a hundred",
+        "how fast should I swim",
+        "what time should they hold",
+        "what pace for a fifty",
         "pace from a test",
         "what interval",
         "what send-off",
