@@ -91,6 +91,24 @@ test("a practice that is to be made is no practice of that name", () => {
     assert.equal(asked(words).words, "make a practice", words);
   }
   assert.equal(asked("turns session").words, "turns session");
+  assert.equal(asked("compose a session for two groups").isToMake, true);
+  assert.equal(asked("make a session shorter").isToMake, false);
+});
+
+test("gear that is told to be away is no choice to do without", () => {
+  for (const words of ["two fins are missing", "we forgot the fins", "we have no fins today"]) {
+    assert.equal(asked(words).isAway, true, words);
+    assert.deepEqual([...asked(words).without], ["fins"], words);
+  }
+  assert.equal(asked("kick with no fins").isAway || asked("kick without fins").isAway, false);
+  assert.deepEqual([...asked("kick with or without fins").without], []);
+});
+
+test("breast is breaststroke but in a change of strokes, and a send-off is no word", () => {
+  assert.equal(asked("breast turns").words, "breaststroke turns");
+  assert.equal(asked("back to breast turn").words, "back to breast turn");
+  assert.equal(asked("25s hard off 40").words, "25s hard");
+  assert.equal(asked("25s hard off 40").kinds.has("set"), true);
 });
 
 test("a swimmer with something is asked for as a need", () => {

@@ -70,7 +70,8 @@ ASKED: Mapping[str, tuple[str, ...]] = {
     "Gap between swimmers": ("how far apart do they go", "seconds between swimmers"),
     "Change of a week": (
         "weekly load jump", "too big a jump", "load went up", "increase per week",
-        "how much more each week", "ten percent rule",
+        "how much more each week", "ten percent rule", "volume growing too fast",
+        "more metres every week", "building up too quickly",
     ),
 }  # fmt: skip
 

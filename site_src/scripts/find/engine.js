@@ -17,6 +17,7 @@ import { Ways } from "./ways.js";
 /** @import {Data, Entry} from "./list.js" */
 /** @import {Question} from "./question.js" */
 
+const OTHERWISE = "otherwise.html#"; // what is done where something is not as planned
 const CALLED_SO = 0.7; // how like a name is that says so
 const ASKED_SO = 2; // how much better what is asked for to the word is than all else
 
@@ -108,11 +109,13 @@ export function engine(data, entries) {
     };
   }
 
-  /** Of answers what needs none of the gear that is not there, what is called so first.
+  /** Of answers what needs none of the gear that is not there and is nothing that is not wanted, what is called so first; what a page says of it stays.
    * @type {(found: Answers, question: Question) => Answers} */
   function inPlace(found, question) {
     const isNot = isUnwanted(question.unlike);
-    const free = only(found, (entry) => isFree(question, entry) && !isNot(entry));
+    /** @type {(entry: Entry) => boolean} */
+    const isTold = ({ href }) => href.startsWith(OTHERWISE) && !question.without.size && question.words !== "";
+    const free = only(found, (entry) => isTold(entry) || (isFree(question, entry) && !isNot(entry)));
     const isCalled = called(question);
     return { ...free, scores: new Map([...free.scores].map(([number, score]) => [number, score * (1 + 3 * isCalled(number))])) };
   }

@@ -1,5 +1,6 @@
 // Pages that stand beside what is found: where a practice is asked for, the one that makes it; where no lane has room, what is done then; where it
-// is asked what something is, the one that explains words; where somebody's life is in danger, before all else what to do. Pure.
+// is asked what something is, the one that explains words; where gear is away, what is done
+// without; where somebody's life is in danger, before all else what to do. Pure.
 
 import { stems, wordsOf } from "../lib/words.js";
 
@@ -12,7 +13,7 @@ import { stems, wordsOf } from "../lib/words.js";
 const MAKES = "make.html";
 const EXPLAINS = "words.html";
 const WHAT_IS = /^what(?:['’]?s| is| are) (?:an? )?(?<what>(?!(?:on|next|new|wrong|this|that|it|up|best|safe|allowed|happening|the|your|my|our|good|right|left|today|tonight|too|so)\b)[\p{L}/-]+(?: [\p{L}/-]+)?)\s*\??$/u;
-const APART = /\b(?:difference|differences) between (?<what>[\p{L}/-]+(?: [\p{L}/-]+)?) and \b|\b(?:meaning|definition) of (?:an? |the )?(?<of>[\p{L}/-]+(?: [\p{L}/-]+)?)/u;
+const APART = /\b(?:difference|differences) between (?<first>[\p{L}/-]+(?: [\p{L}/-]+)?) and \b|\b(?:meaning|definition) of (?:an? |the )?(?<of>[\p{L}/-]+(?: [\p{L}/-]+)?)/u;
 const IN_AN_EMERGENCY = "safety.html#in-an-emergency";
 const WHO = "(?:swimmers?|kids?|child|boy|girl|someone|somebody|he|she)";
 const END = "(?=\\s*(?:$|[?!.,;]|(?:and|help|any ?more|what|in the (?:water|pool)|of the pool)\\b))"; // nothing more is said of it, or it is a matter of the stroke
@@ -26,6 +27,7 @@ const IN_DANGER = new RegExp([
   `\\b${WHO} (?:has |have )?(?:went|gone) under\\b${END}`,
   `\\b${WHO} (?:is |are |lies |lying )?(?:on|at) the bottom\\b${END}`,
 ].join("|"), "u");
+const GEAR_AWAY = "otherwise.html#no-gear";
 const CROWDED = "otherwise.html#too-many";
 const LATEST = 2; // the place, from 0, that is still among the first three
 const PRACTICE = "practice";
@@ -66,17 +68,30 @@ function placed(hits, guide, at) {
 
 /** The page of an address, where the site has it.
  * @type {(entries: Entry[], href: string) => Entry | undefined} */
-const page = (entries, href) => entries.find((entry) => entry.href === href);
+const page = (entries, href) => (href ? entries.find((entry) => entry.href === href) : undefined);
 
-/** The pages that minutes and room lead to, each with its place from 0.
- * @type {(hits: Entry[], entries: Entry[], asked: Asked, heard: Heard) => [guide: Entry | undefined, at: number][]} */
-function ofRoom(hits, entries, asked, { question: { lanes, swimmers }, fit, groups }) {
+/** @typedef {[href: string, at: number]} Guide its address, "" for none, and its place from 0 */
+
+/** The pages that minutes and room lead to.
+ * @type {(hits: Entry[], asked: Asked, heard: Heard) => Guide[]} */
+function ofRoom(hits, asked, { question: { lanes, swimmers }, fit, groups }) {
   const inLane = lanes && swimmers ? swimmers / lanes : 0;
   const isCrowded = inLane > TOO_MANY * Math.max(...groups.map((group) => group.heads / group.lanes)) || (inLane > 0 && hits.slice(0, LOOKED_AT).every((entry) => fit(entry).crowded));
-  return [
-    [asked.isPractice ? page(entries, MAKES) : undefined, behindWhatFits(hits, fit)],
-    [isCrowded ? page(entries, CROWDED) : undefined, 0],
-  ];
+  return [[asked.isPractice ? MAKES : "", behindWhatFits(hits, fit)], [isCrowded ? CROWDED : "", 0]];
+}
+
+/** What a text asks the meaning of; "" where it does not.
+ * @param {string} text */
+function meaningIn(text) {
+  const { what, first, of } = { ...WHAT_IS.exec(text)?.groups, ...APART.exec(text)?.groups };
+  return what || first || of || "";
+}
+
+/** The page of words, where the meaning of one is asked.
+ * @type {(hits: Entry[], text: string) => Guide[]} */
+function ofWords(hits, text) {
+  const what = meaningIn(text);
+  return [[what && EXPLAINS, behindItsName(hits, what)]];
 }
 
 /**
@@ -89,14 +104,16 @@ function ofRoom(hits, entries, asked, { question: { lanes, swimmers }, fit, grou
  * @returns {{hits: Entry[], guides: Entry[]}}
  */
 export function withGuides(hits, entries, asked, heard) {
-  const { asked: text, minutes, lanes, swimmers } = heard.question, words = text.trim().toLowerCase();
-  const apart = APART.exec(words)?.groups;
-  const what = WHAT_IS.exec(words)?.groups?.what ?? apart?.what ?? apart?.of ?? "";
-  /** @type {[guide: Entry | undefined, at: number][]} the later one stands before the others */
+  const { asked: text, minutes, lanes, swimmers, isAway, isToMake } = heard.question, words = text.trim().toLowerCase();
+  const isOfRoom = (minutes ?? lanes ?? swimmers) !== null;
+  const isDanger = [words, heard.meant.toLowerCase()].some((own) => isInDanger(own, heard.alarms));
+  /** @type {Guide[]} the later one stands before the others */
   const guides = [
-    [heard.question.isToMake ? page(entries, MAKES) : undefined, 0],
-    ...(minutes ?? lanes ?? swimmers) === null ? [/** @type {[Entry | undefined, number]} */ ([what ? page(entries, EXPLAINS) : undefined, behindItsName(hits, what)])] : ofRoom(hits, entries, asked, heard),
-    [isInDanger(words, heard.alarms) || isInDanger(heard.meant.toLowerCase(), heard.alarms) ? page(entries, IN_AN_EMERGENCY) : undefined, 0],
+    [isAway ? GEAR_AWAY : "", Math.min(LATEST, hits.length)],
+    [isToMake ? MAKES : "", 0],
+    ...(isOfRoom ? ofRoom(hits, asked, heard) : ofWords(hits, words)),
+    [isDanger ? IN_AN_EMERGENCY : "", 0],
   ];
-  return { hits: guides.reduce((all, [guide, at]) => placed(all, guide, at), hits), guides: guides.flatMap(([guide]) => guide ?? []) };
+  const known = guides.map(([href, at]) => /** @type {const} */ ([page(entries, href), at]));
+  return { hits: known.reduce((all, [guide, at]) => placed(all, guide, at), hits), guides: known.flatMap(([guide]) => guide ?? []) };
 }

@@ -2,7 +2,7 @@
 
 import { stems, wordsOf } from "../lib/words.js";
 import { leftOut } from "./left-out.js";
-import { isDare, isHarm, saidPlainly } from "./said-as.js";
+import { isAway, isDare, isHarm, saidPlainly } from "./said-as.js";
 
 /**
  * @typedef {object} Question
@@ -19,6 +19,7 @@ import { isDare, isHarm, saidPlainly } from "./said-as.js";
  * @property {import("./left-out.js").Unlike[]} unlike what is not wanted
  * @property {string[]} groups those of a squad that it names
  * @property {Set<string>} kinds
+ * @property {boolean} isAway whether the gear that is not there is told to be missing, forgotten or broken
  * @property {boolean} isToMake whether a practice is to be made, and not found
  *
  * @typedef {object} Names what a question may name
@@ -63,14 +64,14 @@ const SWIMMERS = new RegExp(`(?<![x×*]\\s*)(\\d+)\\s*(?:${HEADS})(?![\\p{L}\\p{
 const COACHES = new RegExp(`(\\d+)\\s*(${ADULTS})(?![\\p{L}\\p{N}])`, "u");
 const COUNTED = new RegExp(`[\\p{L}]+(?=\\s*-?\\s*(?:min|(?:lanes?|${HEADS}|${ADULTS})\\b))`, "gu"); // twelve minutes, two lanes
 const OF_WHOM = /(?:^|[^\p{L}])(?:swimmers?|kids?|child(?:ren)?|boys?|girls?|lads?|lass(?:es)?|athletes?|teenagers?|someone|somebody|one)\s+(?:with|who\s+ha[sd]|has|in\s+an?)\s/u;
-const TO_MAKE = /\bmake a practice\b/u; // as it is said plainly
+const TO_MAKE = /\bmake a practice\b(?! (?:shorter|longer|harder|easier|better|fun|interesting|safer|more|less|work)\b)/u; // as it is said plainly
 const OF_SETS = /\d\s*[x×*]\s*\d|\b(?:25|50|75|100|150|200|300|400)s\b/u; // 8 x 50, 75s
 
 const WHOLES = new Set(["set", "practice"]);
 
 /** @type {Question} */
 export const NOTHING_ASKED = {
-  asked: "", words: "", metres: null, minutes: null, lanes: null, swimmers: null, adults: null, without: new Set(), unlike: [], isSwumWith: false, gear: new Set(), groups: [], kinds: new Set(), isToMake: false,
+  asked: "", words: "", metres: null, minutes: null, lanes: null, swimmers: null, adults: null, without: new Set(), unlike: [], isSwumWith: false, gear: new Set(), groups: [], kinds: new Set(), isToMake: false, isAway: false,
 };
 
 /** What goes by two names, by the one that the catalogue uses: flutter on the back is no work of the whole stroke.
@@ -112,6 +113,7 @@ export function questionOf(text, { gear, out, away, squads, lanes: most }) {
     groups: squads.filter(([, squad]) => asked.has(squad.toLowerCase())).map(([group]) => group),
     kinds,
     isToMake: TO_MAKE.test(said),
+    isAway: isAway(text.toLowerCase(), away, without),
   };
 }
 

@@ -41,9 +41,16 @@ const CHANGES = [
   [new RegExp(`\\b${A_STROKE} (?:in)?to ${A_STROKE}\\b`, "gu"), (_, from = "", to = "") => `${SHORT.get(from) ?? from} to ${SHORT.get(to) ?? to}`],
 ];
 
+/** @type {Saying[]} */
+const STROKES = [
+  [/(?<!\b(?:to|into) )\bbreast (?=turns?|legs?|arms?|pull|swim|drills?|finish|starts?|timing|sets?|technique|wall|kick drills?)/gu, "breaststroke "],
+];
+
 /** An age as what it tells of the water, and other turns of speech. @type {Saying[]} */
 const OTHERS = [
   [/\bmain sets?\b/gu, "set"],
+  [/\b(?:off|on|@) ?:?(?:\d:)?[0-5]\d(?=\s*(?:$|[?!.,;]|(?:for|with|and)\b))/gu, ""], // 25s off 40: each lane group has a send-off of its own
+  [/\b(?:no|without(?: using)?(?: the| any)?) (?:arms|hands)\b/gu, "arms at sides"],
   [/\b(?:build|make|write|create|plan|design|compose|invent|prepare|draft|generate|put together|come up with) (?:me |us )?(?:(?:a|an|my|our|own|the|new|quick|simple|whole|full|short|long|good) )*(?:practice|session|workout|training|lesson)\b/gu, "make a practice"],
   [/\b(?:no|without(?: a| any| the)?) (?:water|pool)\b(?=\s*(?:$|[?!.,;]|(?:tonight|today|tomorrow|this (?:week|morning|evening))\b))/gu, "on land"], // but not: up the nose
   [/\bwhat(?: does| do) [^?]*(?:\d\s*[x×*]\s*\d|\d:\d\d)[^?]* mean\b/gu, "glossary how to read a set"], // what does 4x50 on 1:10 mean
@@ -59,6 +66,7 @@ const OTHERS = [
 
 const BEFORE = "(?:forgot(?:ten)?|left behind|missing|(?:have|has|did|do|does|had|got)(?:n['’]?t| not)(?: got| have| bring)?|(?:run|ran) out of|nobody has|no one has|none of (?:them|us) ha(?:s|ve)|not enough|too few|lost|locked away)";
 const OUR = "(?:(?:the|our|my|her|his|their|any|enough|all) )*";
+const MANY = "(?:(?:\\d+|two|three|four|five|six|half|some|most|a few|both)(?: of)? )?";
 const AFTER = "(?: (?:are|is|were|have|has|all|been|got))* (?:missing|forgotten|gone|stolen|locked(?: away| up)?|not here|broken|flat|left behind|(?:left )?at home|in the other pool)";
 
 const DARE = "(?:games?|contests?|challenges?|dares?|records?|longest|farthest|furthest|who can (?:go|hold|stay|swim|get|do|last)|competitions?)";
@@ -71,6 +79,7 @@ const UNBREATHED = "(?:no|without(?: an?| any)?|(?:on |in )?one) breath(?:s|ing)
 const FAR = "(?:\\d{2,}(?!\\s*(?:strokes?|kicks?|beats?))|lengths?|widths?|laps?)";
 const NO_BREATH = new RegExp(`\\b${UNBREATHED}(?: for| over)?(?: an?| the| one| whole| full)* ${FAR}\\b|` +
   `\\b${FAR}(?:s\\b|\\s*(?:m|met(?:re|er)s?|yds?|yards?)\\b)?,?(?: with)? ${UNBREATHED}\\b(?! (?:every|per|an?|to|on|each)\\b)|` +
+  `\\b(?:drills?|sets?|swim|swimming|kick|kicking|games?) (?:with )?${UNBREATHED}\\b(?! (?:every|per|an?|to|on|each|\\d)\\b)|` +
   "\\bhow (?:far|long)\\b.*\\bwithout (?:breathing|air|(?:a |any )?breath)\\b", "u");
 const DARED = new RegExp(`\\b${DARE}\\b.*(?:${OF_BREATH})|(?:${OF_BREATH}).*\\b${DARE}\\b`, "u");
 
@@ -91,12 +100,16 @@ export function awayIn(gear) {
   const any = `(${names.map((name) => name.replace(/[^\p{L}\p{N} -]/gu, ".")).join("|")})s?`;
   return [
     [new RegExp(`(?<![\\p{L}])${BEFORE} ${OUR}${any}(?![\\p{L}])`, "gu"), "no $1"],
-    [new RegExp(`(?<![\\p{L}])${OUR}${any}${AFTER}(?![\\p{L}])`, "gu"), "no $1"],
+    [new RegExp(`(?<![\\p{L}])${MANY}${OUR}${any}${AFTER}(?![\\p{L}])`, "gu"), "no $1"],
   ];
 }
+
+/** Whether a text tells that gear is away, and does not only ask to do without: what is done then is asked, too.
+ * @type {(text: string, away: Saying[], without: Set<string>) => boolean} */
+export const isAway = (text, away, without) => without.size > 0 && (/\b(?:have|has|got|are|is) no\b/u.test(text) || away.some(([way]) => text.search(way) >= 0));
 
 /** A question in the words that are heard.
  * @param {string} text
  * @param {Saying[]} away */
 export const saidPlainly = (text, away) =>
-  [...TIMES, ...PAINS, ...CHANGES, ...OTHERS, ...away].reduce((so, [way, plain]) => so.replace(way, /** @type {string} */ (plain)), text.toLowerCase());
+  [...TIMES, ...PAINS, ...CHANGES, ...STROKES, ...OTHERS, ...away].reduce((so, [way, plain]) => so.replace(way, /** @type {string} */ (plain)), text.toLowerCase());

@@ -24,6 +24,8 @@ export class Terms {
     this.words = new Map();
     /** @type {Set<string>} those that stand in a name */
     this.named = new Set();
+    /** @type {Map<string, number>} and how often they do: of two that are as near the usual one is meant */
+    this.often = new Map();
     /** @type {Map<string, string[]>} by their first letter: far fewer to look through at each key */
     this.begun = new Map();
     /** @type {Map<string, {terms: string[], near: string, isRun: boolean}>} what terms that are not known were taken for: asked for several times a key */
@@ -48,6 +50,7 @@ export class Terms {
     }
     if (term && isName) {
       this.named.add(term);
+      this.often.set(term, (this.often.get(term) ?? 0) + 1);
     }
     return term;
   }
@@ -84,11 +87,12 @@ export class Terms {
 
   /** @type {(term: string, most: number, firsts: Iterable<string>) => string} */
   #nearest(term, most, firsts) {
-    let best = { term: "", far: most + 1 };
+    let best = { term: "", far: most + 1, often: 0 };
     for (const other of [...firsts].flatMap((first) => this.begun.get(first) ?? [])) {
       const letters = distance(term, other, Math.floor(best.far));
       const far = letters + (this.named.has(other) ? 0 : IN_TEXTS_ONLY) + (term.length === other.length ? OF_ITS_LENGTH : 0);
-      best = letters <= most && far < best.far ? { term: other, far } : best;
+      const often = this.often.get(other) ?? 0;
+      best = letters <= most && (far < best.far || (far === best.far && often > best.often)) ? { term: other, far, often } : best;
     }
     return best.term;
   }
