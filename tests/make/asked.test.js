@@ -59,6 +59,9 @@ test("a wish that is in the way can be dropped, where there is anything left to 
   assert.equal(without(request, { wish: "minutes", which: 60 }, title).request.minutes, 60);
   assert.deepEqual(without(request, { wish: "gear", which: null }, title).request.gear, {});
   assert.equal(without(request, { wish: "taught", which: null }, title), null);
+  const full = { ...request, lanes: { b: 2 }, heads: { a: 40, b: 20 } }, groups = [["a", "A", 3, 12, 100], ["b", "B", 1, 9, 100]];
+  assert.deepEqual(without(full, { wish: "lanes", which: 5 }, title, groups), { title: "With 5 in a lane", request: { ...full, heads: { a: 15, b: 18 } } });
+  assert.deepEqual(without(full, { wish: "lanes", which: null }, title, groups).request.heads, {});
   assert.equal(wayPast(request, { wish: "goals", which: "walls", because: "gear", words: "" }, title).title, "With all the gear");
   assert.equal(wayPast(request, { wish: "goals", which: "walls", because: "minutes", words: "" }, title).title, "Without walls");
   assert.equal(wayPast(request, { wish: "skill", which: null, because: "minutes", words: "" }, title).title, "Without walls");

@@ -1,6 +1,6 @@
 // What is asked of Make a practice, as the words of its address: a link, a reload and another phone make the same practice of them. Pure.
 
-/** @import {Practice, Request} from "./types.js" */
+/** @import {Group, Practice, Request} from "./types.js" */
 /** @import {Chosen, Hinders, Role, Unmet} from "../compose/types.js" */
 
 /** @typedef {{piece: string, number: number, talk_s?: number}} Written a piece of a practice that is an entry; `number` 0 for as often as it is
@@ -98,14 +98,24 @@ export function fromAddress(address) {
 
 /** @typedef {{title: string, request: Request}} Way without a wish that hinders */
 
+/** The heads of each lane group, so many in a lane at most; no fewer than are usual there.
+ * @param {Request} request
+ * @param {number} most in a lane
+ * @param {Group[]} groups */
+const fewerHeads = ({ lanes = {}, heads = {} }, most, groups) => Object.fromEntries(groups.flatMap(([id, , usualLanes, usual]) => {
+  const own = Math.min(heads[id] ?? usual, Math.max(most, Math.ceil(usual / usualLanes)) * (lanes[id] ?? usualLanes));
+  return own === usual ? [] : [[id, own]];
+}));
+
 /**
  * What is asked without a wish that is in the way, and what the button says; null where there is no dropping it.
  * @param {Request} request
  * @param {Pick<Hinders | Unmet, "wish" | "which">} hinders
  * @param {(goal: string) => string} goalTitle
+ * @param {Group[]} [groups] the lane groups of the squad
  * @returns {Way | null}
  */
-export function without(request, { wish, which }, goalTitle) {
+export function without(request, { wish, which }, goalTitle, groups = []) {
   const goals = request.goals.filter((goal) => goal !== which);
   /** @type {Record<string, Way | null>} */
   const ways = {
@@ -114,7 +124,8 @@ export function without(request, { wish, which }, goalTitle) {
     effort: { title: "At any effort", request: { ...request, effort: "" } },
     gear: { title: "With all the gear", request: { ...request, gear: {} } },
     adults: { title: "With as many adults as it needs", request: { ...request, adults: -1 } },
-    lanes: { title: "With the usual lanes and heads", request: { ...request, lanes: {}, heads: {} } },
+    lanes: typeof which === "number" ? { title: `With ${which} in a lane`, request: { ...request, heads: fewerHeads(request, which, groups) } }
+      : { title: "With the usual lanes and heads", request: { ...request, lanes: {}, heads: {} } },
     done: { title: "With repeats", request: { ...request, done: [] } },
   };
   return ways[wish] ?? null;

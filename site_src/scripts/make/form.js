@@ -139,6 +139,7 @@ function whose({ data, answers, squads }, deeds, again) {
       answers.pool = value;
       again();
     }),
+    make("p", { class: "hint" }, "Practices are made for the water alone; circuits on land are in Find."),
     make("div", { class: "make-fields" }, ...lanes),
     choice("make-effort", "How hard is the main set?", [["", "as it comes"], ...data.efforts.map(([id, title]) => /** @type {[string, string]} */ ([id, title]))], answers.effort, (value) => { answers.effort = value; }),
     field("make-adults", "Adults who are there, if few", { type: "number", inputmode: "numeric", min: "0", value: answers.adults }, (value) => { answers.adults = value; }),

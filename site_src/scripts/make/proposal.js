@@ -36,6 +36,10 @@ export function shortUnmet(data, unmet) {
   return unmet.map(word).join(", ");
 }
 
+/** A wish that is not met, whatever is in its way.
+ * @param {Proposal["unmet"][number]} own */
+const keyOf = ({ wish, which }) => `${wish} ${which}`;
+
 /** What a change moved: in view as short as can be, for what is told of a row that stands open is read there.
  * @param {Data} data
  * @param {Proposal} before
@@ -45,9 +49,9 @@ export function shortUnmet(data, unmet) {
 export function movedWords(data, before, { proposal, words }, { do: deed, role }) {
   const another = `${proposal.parts.find(({ as }) => as === role)?.role.toLowerCase()} now `;
   const told = words.filter((own) => deed !== "swap" || !own.startsWith(another));
-  const known = before.unmet.map((own) => own.words);
+  const known = before.unmet.map(keyOf);
   const gone = deed === "out" ? GONE.get(role) : ""; // told as taken out
-  const missed = shortUnmet(data, proposal.unmet.filter((own) => own.wish !== "slot" && own.wish !== gone && !known.includes(own.words)));
+  const missed = shortUnmet(data, proposal.unmet.filter((own) => own.wish !== "slot" && own.wish !== gone && !known.includes(keyOf(own))));
   const whole = [...told, ...(missed ? [`not met now: ${missed}`] : [])];
   const short = whole.join("; ").length > LONG ? whole.filter((own) => !/ (longer|shorter)$/.test(own)) : whole;
   return { said: sentence(short.join("; ")), besides: sentence(words.filter((own) => !short.includes(own)).join("; ")), way: "back", before };
@@ -62,7 +66,7 @@ const hindering = (words, way, deeds) => make("li", {}, make("p", {}, words), ..
 /** @param {Shown} shown
  * @param {Deeds} deeds */
 function nothing({ data, asked, answer }, deeds) {
-  const found = answer.hinders.map((own) => hindering(own.words, without(asked.request, own, goalTitle(data)), deeds));
+  const found = answer.hinders.map((own) => hindering(own.words, without(asked.request, own, goalTitle(data), data.squad.groups), deeds));
   return [make("div", { class: "make-hinders" }, make("p", { role: "alert" }, make("b", {}, "Nothing fits.")), make("ul", {}, ...found)), make("p", { class: "tools" }, tool("Questions", deeds.again))];
 }
 
