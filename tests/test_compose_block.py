@@ -33,7 +33,7 @@ from almanac.model.load import load
 from almanac.report import planning_composed
 from almanac.report.block_answer import _without_tests
 from almanac.report.block_judged import Again, again_in
-from almanac.report.planning_composed import Draft
+from almanac.report.planning_composed import Draft, _light_lacking
 from almanac.report.planning_practices import choices_of
 from almanac.report.planning_slots import follows_a_break
 from almanac.resources import SITE_SOURCE
@@ -612,3 +612,34 @@ def test_the_same_parts_in_another_pool_or_a_shorter_slot_are_another_practice(m
     planning = SimpleNamespace(slots=slots, analysis=there, squad="heron")
     found = [own.id for own in planning_composed.drafts(planning, frozenset())]
     assert found == ["home 18:00 60", "away 18:00 60", "home 18:00 45"]
+
+
+@pytest.mark.parametrize(
+    ("tests", "light", "there", "expected"),
+    [
+        # A week that is neither light nor has a test; a light one; three light practices are few.
+        ((), False, 0, []), ((), True, 3, [{}]), ((), True, 4, []),
+        # Before the first test nothing is taught; before a later one the block has taught something.
+        ((0,), False, 4, [{"ladder": 0}]), ((0,), False, 0, [{}, {"ladder": 0}]),
+        ((1,), False, 0, [{}]),
+    ],
+)  # fmt: skip
+def test_light_practices_are_composed_for_tests_too_and_such_as_need_nothing_for_the_first(
+    tests: tuple[int, ...], light: bool, there: int, expected: list[dict[str, int]]
+) -> None:
+    test = choice("test", {LOAD: 100}, {"test": 1}, needs=frozenset({"float"}))
+    heavy = [choice(f"h{n}", {LOAD: 200}) for n in range(4)]
+    easy = [choice(f"e{n}", {LOAD: 50}, needs=frozenset({"else"})) for n in range(there)]
+    weeks = [SimpleNamespace(benchmarks=("kick",) if n in tests else ()) for n in range(2)]
+    catalogue = SimpleNamespace(progressions={"ladder": None})
+    planning: Any = SimpleNamespace(
+        wishes=SimpleNamespace(weeks=weeks, is_light=lambda _: light),
+        slots=[SimpleNamespace(week=0, on=DAY), SimpleNamespace(week=1, on=DAY)],
+        choices=[test, *heavy, *easy],
+        analysis=SimpleNamespace(catalogue=catalogue),
+    )
+    assert [*_light_lacking(planning, (0, 1), [*heavy, *easy])] == expected
+    teaches = choice("t", {LOAD: 50}, teaches=frozenset({"float"}))
+    planning.choices = [*planning.choices, teaches]
+    found = [*_light_lacking(planning, (0, 1), [*heavy, *easy, teaches])]
+    assert {"ladder": 0} not in found

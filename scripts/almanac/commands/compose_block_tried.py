@@ -145,6 +145,6 @@ def how(plan: BlockPlan) -> str:
     most = -(-100 * gap // plan.cost)
     told = f"none has fewer than {plan.bound}, at most {most} in a hundred could be gained"
     if plan.bound <= 0:
-        told = "how far from the best is not known: no bound was found, each slot alone has none"
+        told = "how far from the best is not known: no bound was found above nothing"
     told = f"{begun}; {told}"
     return told if plan.is_solved or can_solve() else f"{told}; {GET_SOLVER}"

@@ -12,7 +12,7 @@ from almanac.arithmetic.composing import Proposal, compose
 from almanac.arithmetic.composing_pieces import MAIN, SET
 from almanac.arithmetic.composing_request import BadWish, Request, wishes_of
 from almanac.arithmetic.composing_wishes import MINUTES_LEAST, MINUTES_MOST, Asked
-from almanac.arithmetic.planning_choices import HEAVY, LOAD
+from almanac.arithmetic.planning_choices import HEAVY, LOAD, Choice
 from almanac.report.compose_entry import as_yaml, practice_entry
 from almanac.report.compose_named import TITLE_MOST, title
 from almanac.report.compose_table import Made, compose_table
@@ -93,15 +93,36 @@ def _requests(planning: Planning, kind: _Kind, slots: Sequence[int]) -> Iterator
         for asked in ([goal], [goal, beside] if beside else []):
             if asked:
                 yield Request(kind.pool, minutes, asked, lanes=lanes)
-    light = [slot for slot in slots if planning.wishes.is_light(planning.slots[slot].on)]
-    easy = [choice for choice in fit if not choice.most.get(HEAVY)]
-    mean = sum(choice.sums[LOAD] for choice in fit) // max(1, len(fit))
-    if light and sum(100 * own.sums[LOAD] <= LIGHT_SHARE * mean for own in easy) < FEW:
-        efforts = [*planning.analysis.catalogue.efforts]
-        short = max(MINUTES_LEAST, minutes * LIGHT_SHARE // 100 // _STEP * _STEP)
+    minutes_light = max(MINUTES_LEAST, minutes * LIGHT_SHARE // 100 // _STEP * _STEP)
+    for taught in _light_lacking(planning, slots, fit):
         for goal in goals:
-            for effort in efforts[:2]:
-                yield Request(kind.pool, short, [goal], lanes=lanes, effort=effort)
+            for effort in [*planning.analysis.catalogue.efforts][:2]:
+                yield Request(
+                    kind.pool, minutes_light, [goal], lanes=lanes, effort=effort, taught=taught
+                )
+
+
+def _light_lacking(
+    planning: Planning, slots: Sequence[int], fit: Sequence[Choice]
+) -> Iterator[Mapping[str, int]]:
+    """Where few light practices are there for weeks that are to be light, or have a test beside
+    which another practice stands: the stages that are taught, for whom more are composed. Before
+    the first test of a block nothing in it has been taught, so that it takes some that need
+    nothing.
+    """
+    wishes, slot_of = planning.wishes, planning.slots
+    weeks = {slot_of[slot].week for slot in slots}
+    tests = {week for week in weeks if wishes.weeks[week].benchmarks}
+    mean = sum(choice.sums[LOAD] for choice in fit) // max(1, len(fit))
+    easy = [
+        own for own in fit if not own.most.get(HEAVY) and 100 * own.sums[LOAD] <= LIGHT_SHARE * mean
+    ]
+    is_light = any(wishes.is_light(slot_of[slot].on) for slot in slots)
+    if (is_light or tests) and len(easy) < FEW:
+        yield {}
+    needs = {need for own in planning.choices if own.is_test for need in own.needs}
+    if 0 in tests and needs and not any(needs & own.teaches and not own.needs for own in easy):
+        yield dict.fromkeys(planning.analysis.catalogue.progressions, 0)
 
 
 def _lanes(analysis: Analysis, squad: str, lanes: frozenset[int]) -> Mapping[str, int]:
