@@ -11,7 +11,7 @@ from almanac.arithmetic.clock import Clock
 from almanac.arithmetic.group_clock import GroupClock
 from almanac.arithmetic.lane_order import LaneOrder
 from almanac.arithmetic.pace import Target
-from almanac.arithmetic.timed_reps import TimedRep, until_done
+from almanac.arithmetic.timed_reps import TimedRep, unlike, until_done
 from almanac.model.club import LaneGroup
 from almanac.source.reader import DataPath
 from almanac.units import Course
@@ -145,7 +145,7 @@ def room_in_lane(run: GroupClock, group: LaneGroup, course: Course) -> int | Non
     """
     found = [
         fit * timed.order.waves * timed.rep.item.manner.turns
-        for timed in run.reps
+        for timed in unlike(run.reps)
         if timed.order.gap_s
         for _, _, _, fit in _limits(timed, group, course)
     ]
