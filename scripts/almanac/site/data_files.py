@@ -60,14 +60,19 @@ _LOG_COLUMNS = (
 )
 
 
-def data_files(
-    analysis: Analysis,
-    names: Names,
-    address: str,
-    entry: Callable[[Key], str] | None = None,
-) -> Iterator[tuple[str, str]]:
+def data_files(analysis: Analysis, names: Names, address: str) -> Iterator[tuple[str, str]]:
     """Every data file, as its path below the site's root and its text. ``address`` is the site's
-    own, "" where unknown; ``entry`` gives what ``entry_data`` would, where that is known already.
+    own, "" where unknown.
+    """
+    yield from entry_files(analysis)
+    yield from plan_files(analysis, names, address)
+
+
+def entry_files(
+    analysis: Analysis, entry: Callable[[Key], str] | None = None
+) -> Iterator[tuple[str, str]]:
+    """All entries in one file, and each in its own; ``entry`` gives what ``entry_data`` would,
+    where that is known already.
     """
     data = entry or partial(entry_data, analysis)
     entries = {key: data(key) for key in analysis.catalogue.entries}
@@ -78,6 +83,12 @@ def data_files(
     )
     for (kind, id), text in entries.items():
         yield f"{FOLDER}/{kind}/{id}.json", f'{{"version":{VERSION},{text[1:]}\n'
+
+
+def plan_files(analysis: Analysis, names: Names, address: str) -> Iterator[tuple[str, str]]:
+    """The schemas, the calendars of plans, and tables of all drills, logs and sets; ``address`` as
+    for ``data_files``.
+    """
     for kind in KIND:
         yield (
             f"{FOLDER}/schema/{kind}.json",

@@ -19,7 +19,7 @@ from almanac.site.cards import card_context, cards_page
 from almanac.site.compose_data import compose_files
 from almanac.site.computed import computed_page
 from almanac.site.coverage import coverage_page
-from almanac.site.data_files import data_files
+from almanac.site.data_files import entry_files, plan_files
 from almanac.site.drawing_html import fault_files
 from almanac.site.entry_parts import Parts
 from almanac.site.finder import Finder
@@ -109,20 +109,27 @@ class SitePages:
         """Every file that is no page."""
         for squad in self.analysis.catalogue.club.squads:
             yield from self.of_squad(squad)
-        yield from self.data_of_all()
+        yield from self.data_of_club()
+        yield from self.data_of_entries()
 
-    def data_of_all(self) -> Iterator[tuple[str, str]]:
-        """Every file that is no page, and of no squad alone."""
-        analysis, address = self.analysis, self.settings.address
-        yield from data_files(analysis, self.names, address, self.parts.data)
-        yield form_file(analysis.catalogue, self.names, self.settings.repository)
-        yield shared_file(analysis.catalogue)
-        yield vectors_file(analysis.catalogue)
-        yield self._finder_data.texts()
+    def data_of_club(self) -> Iterator[tuple[str, str]]:
+        """Every file that is no page, of no squad alone, and holds nothing of what ``parts`` has of
+        each entry.
+        """
+        catalogue = self.analysis.catalogue
+        yield from plan_files(self.analysis, self.names, self.settings.address)
+        yield form_file(catalogue, self.names, self.settings.repository)
+        yield shared_file(catalogue)
+        yield vectors_file(catalogue)
         yield self.marks.meanings()
-        yield from news_files(analysis.catalogue, self.news, self.settings)
+        yield from news_files(catalogue, self.news, self.settings)
+        yield from fault_files(catalogue)
+
+    def data_of_entries(self) -> Iterator[tuple[str, str]]:
+        """The files that are no pages and hold what ``parts`` has of each entry."""
+        yield from entry_files(self.analysis, self.parts.data)
+        yield self._finder_data.texts()
         yield from picture_files(self.parts.pictures())
-        yield from fault_files(analysis.catalogue)
 
     def spreadsheets(self) -> tuple[str, bytes]:
         """Everything for a spreadsheet, in one file."""

@@ -67,7 +67,7 @@ def write_pages(
     for file, content in (*source_files(pages.settings), *scripts):
         written.put(file, content)
     told("working out lists")
-    for file, text in pages.lists.items():
+    for file, text in (*pages.lists.items(), *pages.data_of_club()):
         written.put(file, text.encode())
     mine = _write_each(pages, here, written, told)
     theirs, files, codes = beside()
@@ -77,9 +77,10 @@ def write_pages(
     lost = [key for key in wanted if key not in mine and key not in theirs]
     _write_each(pages, enumerate(lost), written)
     told("working out data")
-    for file, text in (*pages.others.items(), *pages.data_of_all()):
+    zipped = begun(pages.spreadsheets)
+    for file, text in (*pages.others.items(), *pages.data_of_entries()):
         written.put(file, text.encode())
-    written.put(*pages.spreadsheets())
+    written.put(*zipped())
     written.drop_others()
     pages.codes.save()
 
