@@ -619,7 +619,7 @@ def test_the_same_parts_in_another_pool_or_a_shorter_slot_are_another_practice(m
     [
         # A week that is neither light nor has a test; a light one; three light practices are few.
         ((), False, 0, []), ((), True, 3, [{}]), ((), True, 4, []),
-        # Before the first test nothing is taught; before a later one the block has taught something.
+        # Before the first test nothing is taught; the block has taught before a later one.
         ((0,), False, 4, [{"ladder": 0}]), ((0,), False, 0, [{}, {"ladder": 0}]),
         ((1,), False, 0, [{}]),
     ],
