@@ -26,7 +26,7 @@ def sizes_of(
     """The sizes of a piece done ``numbers`` times, least first, without those that it cannot be
     done. Times of reps that are all alike grow evenly: where the first two and the last agree on
     that, those between are not laid out. Of what does not grow evenly a few are offered, and what
-    is ``written``: a practice that is opened to be changed has it so often.
+    is ``written`` or next below it: a practice that is opened to be changed has it so often.
 
     ``can`` says whether there is a size for a number, where that is known sooner than the size.
     """
@@ -41,7 +41,8 @@ def sizes_of(
             return _allowed(run)
         last = len(known) - 1
         few = {known[place * last // (FEW - 1)] for place in range(FEW)}
-        known = [number for number in known if number in few or number == written]
+        few.add(max((number for number in known if number <= written), default=known[0]))
+        known = [number for number in known if number in few]
     return tuple(own for number in known if (size := at(number)) for own in _allowed(Sizes(size)))
 
 

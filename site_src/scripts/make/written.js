@@ -41,7 +41,7 @@ export function goalsOf(data, pool, written) {
  * @param {Written} own */
 const oftenOf = (data, { piece, number }) => number || pieceOf(data, piece).written || 1;
 
-/** How often each piece is done: as often as it was, or as near to that as is offered here.
+/** How often each piece is done: as often as it was, or as near below that as is offered here, so that it fits; else as near above it.
  * @param {Data} data
  * @param {Request} request
  * @param {Written[]} written */
@@ -50,7 +50,8 @@ function nearest(data, request, written) {
   return written.map((own) => {
     const often = oftenOf(data, own), { piece } = own;
     const sizes = offers.find((offer) => offer.piece.key === piece)?.sizes ?? [];
-    return sizes.map((size) => size.number).sort((one, other) => Math.abs(one - often) - Math.abs(other - often) || one - other)[0] ?? often;
+    const numbers = sizes.map((size) => size.number).sort((one, other) => one - other);
+    return numbers.filter((number) => number <= often).pop() ?? numbers[0] ?? often;
   });
 }
 
