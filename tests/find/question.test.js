@@ -14,9 +14,9 @@ import { Sentences } from "../../site_src/scripts/find/sentences.js";
 const GEAR = [["pool-shoes", "Pool shoes"], ["water-cup", "Water cup"], ["fins", "Fins"]];
 const DATA = {
   words: {
-    stroke: [["backstroke", "Backstroke"], ["butterfly", "Butterfly"], ["any", "Any stroke"]], position: [["supine", "On the back"], ["vertical", "Upright"]], goal: [["underwater", "Under water"]],
+    stroke: [["backstroke", "Backstroke"], ["butterfly", "Butterfly"], ["any", "Any stroke"]], position: [["supine", "On the back"], ["vertical", "Upright"]], goal: [["underwater", "Under water"]], effort: [["fast", "Fast"], ["all-out", "All-out"]],
   },
-  synonyms: [["Butterfly", "fly"], ["Dolphin", "fly kick"], ["Start", "dive", "diving"], ["Kick", "legs only"]],
+  synonyms: [["Butterfly", "fly"], ["Dolphin", "fly kick"], ["Start", "dive", "diving"], ["Kick", "legs only"], ["Sprint", "sprinting"]],
 };
 const asked = (words) => questionOf(words, { gear: GEAR, out: namesToLeaveOut(DATA, GEAR), away: awayIn(GEAR), squads: [], lanes: 6 });
 
@@ -33,7 +33,7 @@ test("what is not wanted is left out, and what is seen not to be done is none of
   const left = (words) => asked(words).unlike.map(({ id }) => id);
   for (const [words, id] of [
     ["kick set not on the back", "supine"], ["nothing on the back", "supine"], ["anything except butterfly", "butterfly"], ["drills but not fly", "butterfly"], ["no underwater", "underwater"],
-    ["no fly kick", "dolphin"], ["no diving", "start"], ["butterfly instead of backstroke", "backstroke"], ["backstroke but not kick", "kick"],
+    ["no fly kick", "dolphin"], ["no diving", "start"], ["butterfly instead of backstroke", "backstroke"], ["backstroke but not kick", "kick"], ["a set, no sprinting", "all-out"], ["kick on the side not back", "supine"],
   ]) {
     assert.deepEqual(left(words), [id], words);
   }
@@ -132,6 +132,8 @@ test("metres of what opens or closes a practice may be few, those of a race are 
   assert.equal(asked("warm up 400").metres, 400);
   assert.equal(asked("200 m swim down").metres, 200);
   assert.equal(asked("400 free set").metres, null);
+  assert.equal(asked("600 m main set").metres, 600);
+  assert.equal(asked("600 m main set").words, "");
   assert.equal(asked("back kick 200").metres, null);
 });
 

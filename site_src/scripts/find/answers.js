@@ -146,6 +146,12 @@ function favour(entry, { kinds, minutes, gear, metres }, sought) {
   return uses * timed * asFar(entry, metres) * ofKind * (isWhole ? WHOLE_NAME : isWithin ? ALL_IN_NAME : 1);
 }
 
+/** Scores of what is of a kind that is asked for by its metres alone, what is about as far first.
+ * @param {Entry[]} entries
+ * @param {Question} question
+ * @returns {Scores} */
+export const farOf = (entries, { kinds, metres }) => new Map(entries.filter(({ kind }) => kinds.has(kind)).map((entry) => [entry.number, asFar(entry, metres)]));
+
 /** Scores of all entries where no words are asked for: alike, but where gear is said not to be there, what is like the work that it is used in: of
  * each way to lie in which it is much used the best come first.
  * @param {Entry[]} entries

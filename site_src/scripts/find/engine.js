@@ -4,7 +4,7 @@ import { make, root } from "../lib/dom.js";
 import { WordIndex } from "../lib/search.js";
 import { atOnce, inSlices } from "../lib/slices.js";
 import { stems } from "../lib/words.js";
-import { answers, fieldsOf, inPlaceOf, namesOfGear, WEIGHTS } from "./answers.js";
+import { answers, farOf, fieldsOf, inPlaceOf, namesOfGear, WEIGHTS } from "./answers.js";
 import { isUnwanted, namesToLeaveOut } from "./left-out.js";
 import { Phrases } from "./phrases.js";
 import { asNamed, NOTHING_ASKED, questionOf } from "./question.js";
@@ -76,7 +76,7 @@ export function engine(data, entries) {
   const isUsing = ({ gear }, { needs, suits }) => [...needs, ...suits].some((id) => gear.has(id));
 
   /** @type {(question: Question) => boolean} */
-  const isHeard = ({ minutes, lanes, swimmers, without, unlike }) => [minutes, lanes, swimmers].some((number) => number !== null) || without.size + unlike.length > 0;
+  const isHeard = ({ minutes, lanes, swimmers, without, unlike, metres }) => [minutes, lanes, swimmers, metres].some((number) => number !== null) || without.size + unlike.length > 0;
 
   /** @type {(found: Answers, passes: (entry: Entry) => boolean) => Answers} */
   const only = ({ scores, sure }, passes) => ({ sure, scores: new Map([...scores].filter(([number]) => passes(/** @type {Entry} */ (entries[number])))) });
@@ -120,10 +120,13 @@ export function engine(data, entries) {
     return { ...free, scores: new Map([...free.scores].map(([number, score]) => [number, score * (1 + 3 * isCalled(number))])) };
   }
 
+  /** @type {(question: Question) => import("./answers.js").Scores} where no words tell one entry from another */
+  const ofAll = (question) => (question.metres ? farOf(entries, question) : inPlaceOf(entries, question.without));
+
   /** @type {(question: Question) => Answers | null} */
   function answered(question) {
     const found = question.words ? answers(read(), entries, mended(question)) : null;
-    const own = found ?? (isHeard(question) ? { scores: inPlaceOf(entries, question.without), sure: new Set(entries.keys()) } : null);
+    const own = found ?? (isHeard(question) ? { scores: ofAll(question), sure: new Set(entries.keys()) } : null);
     if (own && question.isSwumWith) {
       const using = only(own, (entry) => isUsing(question, entry));
       return using.scores.size ? using : own;

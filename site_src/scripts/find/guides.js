@@ -17,7 +17,7 @@ const APART = /\b(?:difference|differences) between (?<first>[\p{L}/-]+(?: [\p{L
 const IN_AN_EMERGENCY = "safety.html#in-an-emergency";
 const WHO = "(?:swimmers?|kids?|child|boy|girl|someone|somebody|he|she)";
 const END = "(?=\\s*(?:$|[?!.,;]|(?:and|help|any ?more|what|in the (?:water|pool)|of the pool)\\b))"; // nothing more is said of it, or it is a matter of the stroke
-const NOT = "(?:\\bnot|n['’]?t|\\bno longer)";
+const NOT = "(?:\\b(?:can)?not|n['’]?t|\\bno longer)";
 const IN_DANGER = new RegExp([
   `(?:${NOT}|\\bstop(?:s|ped)?) breath(?:e|ing)\\b${END}`,
   `\\b${WHO} (?:has |have |just |suddenly )*collaps|^collapsed\\b|\\bcollapsed (?:on|at|in|after|by|during)\\b`, // an elbow collapses, too

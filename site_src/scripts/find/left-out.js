@@ -4,20 +4,22 @@ import { stem, stems, wordsOf } from "../lib/words.js";
 
 /**
  * @typedef {object} Unlike what is not wanted
- * @property {"stroke" | "position" | "goal" | "kick" | "start"} facet
+ * @property {"stroke" | "position" | "goal" | "effort" | "kick" | "start"} facet
  * @property {string} id
  * @property {string} title
  * @property {string[]} name its terms, by which it was named
  *
- * @typedef {{unlike: Unlike | null, gear: string, terms: string[], isOn: boolean, isFirm: boolean}} Name what may be left out; `isOn`: it is one only after "on",
- *   `isFirm` only where it is surely left out: "no kick" is a fault
+ * @typedef {{unlike: Unlike | null, gear: string, terms: string[], isOn: boolean, least: number}} Name what may be left out; `isOn`: it is one only after "on" or at the end,
+ *   `least` how surely it has to be left out: "no kick" is a fault, and so is "not fast"
  */
 
 /** @type {[facet: Unlike["facet"], ids: string[] | null][]} which words of the page's choices may be named; null for all */
-const NAMED = [["stroke", null], ["position", ["supine", "prone", "side", "on-land"]], ["goal", ["underwater"]]];
+const NAMED = [["stroke", null], ["position", ["supine", "prone", "side", "on-land"]], ["goal", ["underwater"]], ["effort", ["fast", "all-out"]]];
 /** @type {[facet: Unlike["facet"], title: string][]} and which lists of other words */
 const LISTED = [["kick", "Kick"], ["kick", "Dolphin"], ["kick", "Flutter"], ["start", "Start"]];
-const FIRMLY = "Kick";
+const BESIDE = new Map([["All-out", "Sprint"]]); // a list whose names mean it, too
+/** @type {Record<string, number>} */
+const LEAST = { kick: 2, fast: 1, "all-out": 1 };
 const IS_ONE = new Set(["back", "front", "side", "land"]); // "no back" is no way to lie, "not on the back" is one
 const ANY = "any";
 
@@ -54,9 +56,9 @@ export function namesToLeaveOut(data, gear) {
   const called = (title) => [...new Set([title, ...data.synonyms.filter(([first]) => first === title).flat()])];
   const words = NAMED.flatMap(([facet, ids]) => data.words[/** @type {"stroke"} */ (facet)].filter(([id]) => id !== ANY && (ids?.includes(id) ?? true)).map(([id, title]) => ({ facet, id, title })));
   const listed = LISTED.map(([facet, title]) => ({ facet, id: title.toLowerCase(), title }));
-  const unlike = [...words, ...listed].flatMap((own) => called(own.title).flatMap(termsOf)
-    .map((terms) => ({ unlike: { ...own, name: terms }, gear: "", terms, isOn: isWay(terms), isFirm: own.title === FIRMLY })));
-  const pieces = gear.map(([id, name]) => ({ unlike: null, gear: id, terms: stems(name), isOn: false, isFirm: false })).filter(({ terms }) => terms.length);
+  const unlike = [...words, ...listed].flatMap((own) => [own.title, BESIDE.get(own.title) ?? own.title].flatMap(called).flatMap(termsOf)
+    .map((terms) => ({ unlike: { ...own, name: terms }, gear: "", terms, isOn: isWay(terms), least: LEAST[own.id] ?? 0 })));
+  const pieces = gear.map(([id, name]) => ({ unlike: null, gear: id, terms: stems(name), isOn: false, least: 0 })).filter(({ terms }) => terms.length);
   const all = new Map([...pieces, ...unlike].map((name) => [[name.gear, name.unlike?.facet, name.unlike?.id, ...name.terms].join(" "), name]));
   return [...all.values()].sort((one, two) => two.terms.length - one.terms.length);
 }
@@ -72,17 +74,25 @@ function beginning(tokens, at) {
   return !own || before === "or" || (own[0] === NOT && own.length === 1 && (TELLS.has(before) || before.endsWith("'s"))) ? 0 : own.length;
 }
 
+/** How surely words leave something out: 2 "anything but", 1 "no", 0 "not".
+ * @param {string[]} tokens */
+const surely = (tokens) => (FIRM.includes(tokens.map(bare).join(" ")) ? 2 : PLAIN.includes(bare(tokens[0] ?? "")) ? 1 : 0);
+
+/** The first word from a place on that is none of the small ones.
+ * @type {(tokens: string[], from: number) => number} */
+function behindSmall(tokens, from) {
+  const behind = tokens.slice(from).findIndex((token) => !SMALL.has(bare(token)));
+  return behind < 0 ? tokens.length : from + behind;
+}
+
 /** What is named at a place, behind small words, and where the words behind it begin; null where nothing is.
  * @type {(tokens: string[], from: number, names: Name[]) => {names: Name[], to: number} | null} */
 function namedAt(tokens, from, names) {
-  let at = from;
-  while (at < tokens.length && SMALL.has(bare(tokens[at] ?? ""))) {
-    at += 1;
-  }
-  const isOn = tokens.slice(from, at).some((token) => bare(token) === "on");
+  const at = behindSmall(tokens, from);
+  const isOn = at === tokens.length - 1 || tokens.slice(from, at).some((token) => bare(token) === "on");
   for (let to = Math.min(tokens.length, at + 4); to > at; to -= 1) {
     const terms = stems(tokens.slice(at, to).join(" ")).join(" ");
-    const found = terms && !OF_PLACE.has(bare(tokens[to] ?? "")) ? names.filter((name) => name.terms.join(" ") === terms && (isOn || !name.isOn)) : [];
+    const found = OF_PLACE.has(bare(tokens[to] ?? "")) ? [] : names.filter((name) => name.terms.join(" ") === terms && (isOn || !name.isOn));
     if (found.length && stems(tokens[to - 1] ?? "").length) {
       return { names: found.some(({ gear }) => gear) ? found.filter(({ gear }) => gear) : found, to };
     }
@@ -120,8 +130,8 @@ export function leftOut(text, names) {
   const rest = [];
   for (let at = 0; at < tokens.length;) {
     const length = beginning(tokens, at);
-    const isFirm = FIRM.includes(tokens.slice(at, at + length).map(bare).join(" "));
-    const found = length ? namedFrom(tokens, at + length, names.filter((name) => isFirm || !name.isFirm)) : null;
+    const sure = surely(tokens.slice(at, at + length));
+    const found = length ? namedFrom(tokens, at + length, names.filter(({ least }) => least <= sure)) : null;
     if (found?.names.length) {
       out.push(...found.names);
       at = found.to;
@@ -141,5 +151,6 @@ export const isUnwanted = (unlike) => (entry) => unlike.some(({ facet, id, title
     const called = new Set(stems(`${entry.title} ${entry.also}`));
     return entry.tags.split("; ").includes(title) || name.every((term) => called.has(term));
   }
-  return entry.has[facet].includes(id);
+  const own = entry.has[facet];
+  return facet === "effort" && entry.kind === "drill" ? own[0] === id : own.includes(id); // a drill may be done as easily as it begins
 });

@@ -108,7 +108,7 @@ export function questionOf(text, { gear, out, away, squads, lanes: most }) {
   const asked = new Set(wordsOf(words));
   const kinds = kindsIn(words, said, { isOfReps, gear });
   return {
-    asked: text, words: [minutes, lanes, swimmers].some(Boolean) ? besides(words) : words.trim(), metres, minutes, lanes, swimmers, adults, without, unlike,
+    asked: text, words: [minutes, lanes, swimmers, metres].some(Boolean) ? besides(words) : words.trim(), metres, minutes, lanes, swimmers, adults, without, unlike,
     isSwumWith: isOfReps && !isHere, gear: new Set(isHere || isOfReps ? gearIn(words, gear) : []),
     groups: squads.filter(([, squad]) => asked.has(squad.toLowerCase())).map(([group]) => group),
     kinds,

@@ -49,6 +49,8 @@ const STROKES = [
 /** An age as what it tells of the water, and other turns of speech. @type {Saying[]} */
 const OTHERS = [
   [/\bmain sets?\b/gu, "set"],
+  [/\bto (?:start|begin)(?: off| with)*(?=\s*[?!.]*$)/gu, "warm up"],
+  [/\bto (?:end|finish)(?=\s*[?!.]*$)/gu, "cool down"],
   [/\b(?:off|on|@) ?:?(?:\d:)?[0-5]\d(?=\s*(?:$|[?!.,;]|(?:for|with|and)\b))/gu, ""], // 25s off 40: each lane group has a send-off of its own
   [/\b(?:no|without(?: using)?(?: the| any)?) (?:arms|hands)\b/gu, "arms at sides"],
   [/\b(?:build|make|write|create|plan|design|compose|invent|prepare|draft|generate|put together|come up with) (?:me |us )?(?:(?:a|an|my|our|own|the|new|quick|simple|whole|full|short|long|good) )*(?:practice|session|workout|training|lesson)\b/gu, "make a practice"],
