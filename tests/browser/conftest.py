@@ -28,6 +28,8 @@ _LEFT_OFF = (
 ARGUMENTS = [
     "--no-sandbox",
     "--disable-gpu",
+    "--in-process-gpu",  # nothing is drawn by it: no process of its own
+    "--num-raster-threads=1",
     "--disable-background-networking",
     "--disable-component-update",
     "--disable-sync",
