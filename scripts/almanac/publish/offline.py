@@ -160,7 +160,11 @@ class KeptFiles:
             return pack, _compressed(name, pack)
 
         new = [address for address in packs if address not in old]
-        found = shared([*new, *self._unweighed], made)
+        weight_of = {address: sum(files[file][1] for file in packs[address]) for address in new}
+        # The heaviest first, so that both processes end at one time.
+        found = shared(
+            [*sorted(new, key=weight_of.__getitem__, reverse=True), *self._unweighed], made
+        )
         for address in new:
             pack, weight = found[address]
             self._told[address] = _Pack(keys[address], file_hash(pack), weight)
