@@ -99,7 +99,12 @@ class SitePages:
     @cached_property
     def others(self) -> Mapping[str, str]:
         """Every page made from the catalogue that is no entry's, by file."""
-        return {**self.lists, **dict([self._text(self._finder)])}
+        return {**self.lists, **dict([self.finder])}
+
+    @property
+    def finder(self) -> tuple[str, str]:
+        """The page that finds all others."""
+        return self._text(self._finder_data.page())
 
     def of_squad(self, squad: str) -> Iterator[tuple[str, str]]:
         """What practices are composed of for a squad."""
@@ -111,6 +116,12 @@ class SitePages:
             yield from self.of_squad(squad)
         yield from self.data_of_club()
         yield from self.data_of_entries()
+        yield self.finder_texts
+
+    @property
+    def finder_texts(self) -> tuple[str, str]:
+        """What people type for each page, and its text."""
+        return self._finder_data.texts()
 
     def data_of_club(self) -> Iterator[tuple[str, str]]:
         """Every file that is no page, of no squad alone, and holds nothing of what ``parts`` has of
@@ -128,7 +139,6 @@ class SitePages:
     def data_of_entries(self) -> Iterator[tuple[str, str]]:
         """The files that are no pages and hold what ``parts`` has of each entry."""
         yield from entry_files(self.analysis, self.parts.data)
-        yield self._finder_data.texts()
         yield from picture_files(self.parts.pictures())
 
     def spreadsheets(self) -> tuple[str, bytes]:
@@ -154,10 +164,6 @@ class SitePages:
             cards_page(analysis),
             news_page(analysis.catalogue, self.news),
         )
-
-    @cached_property
-    def _finder(self) -> Page:
-        return self._finder_data.page()
 
     @cached_property
     def _finder_data(self) -> Finder:

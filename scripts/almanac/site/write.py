@@ -77,10 +77,13 @@ def write_pages(
     lost = [key for key in wanted if key not in mine and key not in theirs]
     _write_each(pages, enumerate(lost), written)
     told("working out data")
-    zipped = begun(pages.spreadsheets)
-    for file, text in (*pages.others.items(), *pages.data_of_entries()):
+    beside_data = begun(lambda: (pages.spreadsheets(), pages.finder, pages.finder_texts))
+    for file, text in pages.data_of_entries():
         written.put(file, text.encode())
-    written.put(*zipped())
+    zipped, *found_by = beside_data()
+    written.put(*zipped)
+    for file, text in found_by:
+        written.put(file, text.encode())
     written.drop_others()
     pages.codes.save()
 
