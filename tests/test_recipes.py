@@ -9,6 +9,7 @@ once and its pages are written once, and each recipe says what it looks for ther
 from __future__ import annotations
 
 import html
+import json
 import os
 import re
 import shutil
@@ -19,24 +20,51 @@ from dataclasses import dataclass, field
 from fnmatch import fnmatch
 from pathlib import Path
 
+from sentence_lists import sentences
+
+from almanac.wording.reading import asked_for
+
 ROOT = Path(__file__).resolve().parents[1]
 COPIED = ("scripts/almanac", "site_src", "tests", "mkdocs.yml", "pyproject.toml", "README.md")
 ENTRIES = "tests/catalogue"
 _LEFT_OUT = shutil.ignore_patterns("node_modules", "browser", ".*")
 
-# Writes every page and data file of the small catalogue into the folder that it is told.
-_WRITE = """
-import sys
+_ASKS, _HARMLESS = "Gills open, air at the flags.", "Fish have gills."
+ASKED = (
+    ("check",), ("explain", "ladder-on-back", "tiles"), ("sum", "ladder-on-back", "--json"), ("sum", "ladder-on-back"),
+    ("count", "--twice"), ("count",), ("--help",),
+)  # fmt: skip
+# All that is looked at of the copy, in one process: what each command prints, what the wording rule finds, and every
+# page and data file of the small catalogue.
+_LOOK = """
+import contextlib, io, json, sys
 from datetime import date
 from pathlib import Path
+sys.path.insert(0, "tests")
 from almanac.analysis.analysis import Analysis
+from almanac.commands.main import main
 from almanac.model.load import load
 from almanac.site.site_pages import SitePages
 from almanac.site.write import write_pages
-loaded = load(Path(sys.argv[1]))
-analysis = Analysis(loaded.catalogue, date(2026, 11, 25))
-write_pages(SitePages(analysis, loaded.names), Path(sys.argv[2]))
+from test_recipes import read_by_the_rule
+root, pages, asked = sys.argv[1], sys.argv[2], json.loads(sys.argv[3])
+said = []
+for command in asked:
+    with contextlib.redirect_stdout(io.StringIO()) as out:
+        code = main([*command, "--root", root, "--today", "2026-11-25"])
+    assert code in (0, None), (command, out.getvalue())
+    said.append(out.getvalue())
+loaded = load(Path(root))
+write_pages(SitePages(Analysis(loaded.catalogue, date(2026, 11, 25)), loaded.names), Path(pages))
+print(json.dumps([said, read_by_the_rule()]))
 """
+
+
+def read_by_the_rule() -> list[float]:
+    """How often a danger is found in each of two texts, and what is caught and stopped of the sentences of a batch."""
+    lists = (sentences(kind, 6) for kind in ("unsafe", "harmless"))
+    rates = (sum(bool(asked_for(text)) for text in own) / len(own) for own in lists)
+    return [*(len(asked_for(text)) for text in (_ASKS, _HARMLESS)), *rates]
 
 
 @dataclass
@@ -48,6 +76,8 @@ class Walk:
     root: Path
     touched: set[str] = field(default_factory=set)
     green: list[tuple[str, str]] = field(default_factory=list)
+    said: dict[tuple[str, ...], str] = field(default_factory=dict)
+    found: list[float] = field(default_factory=list)
 
     def write(self, file: str, text: str) -> None:
         """A new file."""
@@ -69,23 +99,30 @@ class Walk:
         self.put(f"{ENTRIES}/{file}", before, text)
         self.touched.discard(f"{ENTRIES}/{file}")
 
-    def run(self, *arguments: str) -> str:
+    def run(self, *arguments: str, **environment: str) -> str:
         """What a Python command of the copy prints; its exit code is 0."""
         done = subprocess.run(
-            [sys.executable, *arguments], cwd=self.root, capture_output=True, text=True,
-            check=False,
-            env={**os.environ, "PYTHONPATH": str(self.root / "scripts")},
+            [sys.executable, *arguments], cwd=self.root, capture_output=True, text=True, check=False,
+            env={**os.environ, "PYTHONPATH": str(self.root / "scripts"), **environment},
         )  # fmt: skip
         assert done.returncode == 0, done.stdout + done.stderr
         return done.stdout
 
+    def look(self) -> None:
+        """Write the pages of the small catalogue, and remember what the commands print and the rule finds."""
+        said, self.found = json.loads(self.run("-c", _LOOK, ENTRIES, "pages", json.dumps(ASKED)))
+        self.said = dict(zip(ASKED, said, strict=True))
+
     def almanac(self, *arguments: str) -> str:
-        """What a command prints on the small catalogue."""
-        return self.run("-m", "almanac", *arguments, "--root", ENTRIES, "--today", "2026-11-25")
+        """What a command prints on the small catalogue, once it was looked at."""
+        return self.said[arguments]
 
     def tests(self, *arguments: str) -> None:
-        """Tests of the copy, which pass."""
-        self.run("-m", "pytest", "-q", "-p", "no:cacheprovider", "-p", "no:xdist", *arguments)
+        """Tests of the copy, which pass; what an example is expected to give is written anew."""
+        plain = ("-q", "-p", "no:cacheprovider", "-p", "no:xdist")
+        self.run("-m", "pytest", *plain, *arguments, REWRITE_EXPECTED="1")
+        for file in (ROOT / "tests/examples/rejected").glob("*/expected.txt"):
+            assert (self.root / file.relative_to(ROOT)).read_bytes() == file.read_bytes(), file
 
     def page(self, file: str) -> str:
         """A page or data file of the small catalogue, once they are written."""
@@ -133,6 +170,9 @@ def the_field_is_there(walk: Walk) -> None:
     assert "What it is seldom seen with." in walk.page("fields.md")
 
 
+FEW_STEPS = "tests/examples/rejected/check-few-steps"
+
+
 def a_rule_with_a_limit(walk: Walk) -> None:
     walk.put("scripts/almanac/checks/wording.py", '@warns("empty-word")', '''@warns("few-steps")
 def few_steps(analysis: Analysis) -> Iterator[Problem]:
@@ -161,7 +201,7 @@ def few_steps(analysis: Analysis) -> Iterator[Problem]:
         '              "performing": {"value": 1, "unit": "reps", "reason": "One will do.", '
         '"source": "house preference"}}},\n'
     ))  # fmt: skip
-    case = "tests/examples/rejected/check-few-steps"
+    case = FEW_STEPS
     asked = "steps_of_level_least: {value: 9, unit: reps, reason: Nine., source: house preference}"
     level = "  foundation:\\n"
     walk.write(
@@ -169,20 +209,15 @@ def few_steps(analysis: Analysis) -> Iterator[Problem]:
         f'- {{replace: plans/policy.yml, find: "{level}", with: "{level}    {asked}\\n"}}\n',
     )
     walk.write(f"{case}/expected.txt", "")
-    os.environ["REWRITE_EXPECTED"] = "1"
-    try:
-        walk.tests("tests/test_examples.py", "-k", "few-steps")
-    finally:
-        del os.environ["REWRITE_EXPECTED"]
-    found = (walk.root / case / "expected.txt").read_text("utf-8")
-    assert re.search(
-        r"(?m)^drills/skills/\S+:\d+:\d+: warning few-steps: \d steps, and 9 are wanted$", found
-    )
     walk.green.append(("test_examples", "few-steps or base_has_nothing or every_code or code"))
     walk.green.append(("test_schemas", "limit"))
 
 
 def the_rule_is_there(walk: Walk) -> None:
+    found = (walk.root / FEW_STEPS / "expected.txt").read_text("utf-8")
+    assert re.search(
+        r"(?m)^drills/skills/\S+:\d+:\d+: warning few-steps: \d steps, and 9 are wanted$", found
+    )
     assert "fewest_steps" in html.unescape(walk.page("checks.md"))
     assert "fewest steps" in walk.page("computed.md")
     assert "Steps, at least" in walk.page("safety.md")
@@ -270,27 +305,11 @@ def run(arguments: argparse.Namespace) -> int:
 
 def the_command_is_there(walk: Walk) -> None:
     assert int(walk.almanac("count", "--twice")) == 2 * int(walk.almanac("count"))
-    assert "count" in walk.run("-m", "almanac", "--help")
-
-
-# How often a danger is found in each of two texts, and what is caught and stopped of the sentences
-# of a batch.
-_READ = """
-import sys
-sys.path.insert(0, "tests")
-from almanac.wording.reading import asked_for
-from sentence_lists import sentences
-lists = [sentences(kind, 6) for kind in ("unsafe", "harmless")]
-rates = (sum(bool(asked_for(text)) for text in own) / len(own) for own in lists)
-print(*(len(asked_for(text)) for text in sys.argv[1:]), *rates)
-"""
-_ASKS, _HARMLESS = "Gills open, air at the flags.", "Fish have gills."
+    assert "count" in walk.almanac("--help")
 
 
 def a_way_of_asking(walk: Walk) -> None:
     sentences, wording = "tests/sentences", "scripts/almanac/wording"
-    before = walk.run("-c", _READ, _ASKS, _HARMLESS).split()
-    assert before[:2] == ["0", "0"]
     walk.put(f"{sentences}/unsafe-6.txt", "Stay submerged for 30 seconds.", f"{_ASKS}\n")
     walk.put(f"{sentences}/harmless-6.txt", "Stay relaxed for 30 seconds on", f"{_HARMLESS}\n")
     walk.put(
@@ -298,22 +317,22 @@ def a_way_of_asking(walk: Walk) -> None:
         "    GILLS ... AIR\n",
     )  # fmt: skip
     walk.put(f"{wording}/words_of_air.py", '    "SKY": ', '    "GILLS": "gill|s",\n')
-    after = walk.run("-c", _READ, _ASKS, _HARMLESS).split()
-    assert after[:2] == ["1", "0"]
-    (caught, stopped), (caught_before, stopped_before) = (
-        map(float, rates[2:]) for rates in (after, before)
-    )
-    assert caught >= caught_before and stopped <= stopped_before
     walk.green.append(("test_unsafe_words", "pattern or meaning or look or trait"))
 
 
+def the_way_is_known(walk: Walk) -> None:
+    before = read_by_the_rule()  # by the program as it is
+    assert before[:2] == [0, 0] and walk.found[:2] == [1, 0]
+    assert walk.found[2] >= before[2] and walk.found[3] <= before[3]
+
+
 Step = Callable[[Walk], None]
-RECIPES: dict[str, tuple[Step, int, Step | None]] = {
+RECIPES: dict[str, tuple[Step, int, Step]] = {
     "Add a field to a kind of entry": (a_field, 5, the_field_is_there),
     "Add a check with a limit": (a_rule_with_a_limit, 4, the_rule_is_there),
     "Add a computed figure": (a_figure, 2, the_figure_is_there),
     "Add a word to a vocabulary": (a_word, 1, the_word_is_there),
-    "Teach the wording rule a way of asking for a danger": (a_way_of_asking, 4, None),
+    "Teach the wording rule a way of asking for a danger": (a_way_of_asking, 4, the_way_is_known),
     "Add a command": (a_command, 3, the_command_is_there),
 }  # fmt: skip
 
@@ -350,12 +369,11 @@ def test_recipes_touch_what_they_say_and_no_more_and_keep_their_promises(tmp_pat
         *{f"tests/{module}.py": 0 for module, _ in walk.green},
         *("-k", " or ".join(f"{module} and ({like})" for module, like in walk.green)),
     )
+    walk.look()
     found = set(re.findall(r"(?m)^\S+: (\w+ [a-z-]+): ", walk.almanac("check")))
     assert found == {"warning coverage-hole"}  # of the new goal, at each level
-    walk.run("-c", _WRITE, ENTRIES, "pages")
     for _, _, promised in RECIPES.values():
-        if promised is not None:
-            promised(walk)
+        promised(walk)
 
 
 def test_every_recipe_is_walked() -> None:
