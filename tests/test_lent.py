@@ -13,6 +13,7 @@ from almanac.commands.main import main
 from almanac.commands.shared import load_and_check
 from almanac.model.load import load
 from almanac.resources import HOME
+from almanac.source.document_store import DocumentStore
 from almanac.source.lent import lent
 
 LISTS = "drills/vocabulary"
@@ -137,3 +138,8 @@ def test_a_scale_of_efforts_of_the_clubs_own_is_lent_rests(
         "working": theirs["strong"],
         "racing": theirs["all-out"],
     }
+    store = DocumentStore(root)
+    load(root, store)
+    (root / f"{LISTS}/efforts.yml").unlink()
+    back = load(root, store).catalogue
+    assert back is not None and back.policy.rest == theirs, "remembered as read, not as fitted"

@@ -43,6 +43,7 @@ class EntryReader:
         self._ahead = ahead
         self._raw: dict[str, bytes] = {}
         self._remembered: dict[str, Remembered] = {}
+        self._lent: dict[str, dict[str, Any]] = {}  # as read, before they are fitted to a club
 
     def read(self, entry_file: EntryFile) -> Read:
         """The document of a file, None where nothing sound can be made of it; and the findings on
@@ -59,7 +60,9 @@ class EntryReader:
         new = read_ahead | shared([one for one in unread if one not in read_ahead], self._read_anew)
         found: dict[EntryFile, Read] = {}
         for one, own in given.items():
-            found[one] = own or self._document(one.file, *new[one])
+            found[one] = document, _ = own or self._document(one.file, *new[one])
+            if one.lent and document is not None:
+                self._lent[one.file] = document.data
         return found
 
     def _at_hand(self, entry_file: EntryFile) -> Read | None:
@@ -90,7 +93,11 @@ class EntryReader:
         return document, findings
 
     def known(self, document: Document, shapes: Shapes) -> Validated | None:
-        """What holding a document against its schema gave before, where it would give it again."""
+        """What holding a document against its schema gave before, where it would give it again; one
+        that was fitted to a club has other words in every club, and is held anew.
+        """
+        if document.file in self._lent:
+            return None
         found = self._remembered.get(document.file)
         if found is not None and found.holds(shapes.names):
             return Validated(asked=found.asked)
@@ -101,9 +108,12 @@ class EntryReader:
         remembered.
         """
         found = self._remembered.get(document.file)
+        if found is not None and document.file in self._lent:
+            return said.style
         if found is not None and said.asked is found.asked:
             return []
         raw = self._raw.get(document.file)
         if self._store and raw is not None and not (said.style or said.findings or said.moved):
-            self._store.keep(kind, raw, Remembered(document.data, said.asked))
+            data = self._lent.get(document.file, document.data)
+            self._store.keep(kind, raw, Remembered(data, said.asked))
         return said.style
