@@ -9,6 +9,8 @@ from typing import NamedTuple
 
 import yaml
 
+from almanac.source.plain_loader import PlainLoader
+
 Spot = tuple[int, int]  # line and column of the start of a piece, from 1
 
 
@@ -35,7 +37,7 @@ def without(text: str, spots: Iterable[Spot]) -> str:
 
 def _taken(text: str, spots: Iterable[Spot], items: bool) -> str:
     for line, column in sorted(spots, reverse=True):
-        root = yaml.compose(text, Loader=yaml.SafeLoader)
+        root = yaml.compose(text, Loader=PlainLoader)
         way = _way(root, (line - 1, column - 1), items) if root else None
         if way:
             text = _cut(text, way)
