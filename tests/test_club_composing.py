@@ -25,7 +25,9 @@ from almanac.arithmetic.composing_why import unmet
 from almanac.arithmetic.composing_wishes import Asked
 from almanac.arithmetic.scaling import item_at
 from almanac.checks import check
+from almanac.commands import compose_practice
 from almanac.commands.main import main
+from almanac.commands.shared import CheckedCatalogue, load_and_check
 from almanac.model.load import load
 from almanac.report.compose_answer import Proposals, answer_json, answered
 from almanac.report.compose_entry import as_yaml, practice_entry
@@ -41,10 +43,15 @@ POOLS = ("home", "home", "home", "home", "long-course", "yards-meet")
 
 
 @cache
+def read() -> CheckedCatalogue:
+    """The club's catalogue, read and checked once for all of these tests."""
+    return load_and_check(ROOT, DAY)
+
+
 def analysed() -> Analysis:
-    catalogue = load(ROOT).catalogue
-    assert catalogue is not None
-    return Analysis(catalogue, DAY)
+    analysis = read().analysis
+    assert analysis is not None
+    return analysis
 
 
 @cache
@@ -254,7 +261,9 @@ def test_of_goals_with_long_titles_as_many_are_told_as_there_is_room_for(tmp_pat
 
 
 def run(*argv: str) -> int:
-    return main(["compose", "practice", "--root", str(ROOT), "--today", str(DAY), *argv])
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(compose_practice, "load_and_check", lambda root, day: read())
+        return main(["compose", "practice", "--root", str(ROOT), "--today", str(DAY), *argv])
 
 
 def test_a_line_that_lane_groups_swim_in_their_own_way_says_whose_it_is(capsys) -> None:

@@ -26,7 +26,9 @@ from almanac.analysis.calculators.drag import CHUTES
 from almanac.arithmetic.events import Piece
 from almanac.arithmetic.pace import Target
 from almanac.checks import check
+from almanac.commands import find_entry
 from almanac.commands.main import main
+from almanac.commands.shared import CheckedCatalogue
 from almanac.findings import Finding
 from almanac.kinds import KIND
 from almanac.model.effort_plans import Hold
@@ -191,8 +193,13 @@ def test_every_fault_shows_what_is_wrong_beside_what_is_right(club_analysis: Ana
 
 
 def test_the_readme_shows_what_the_command_prints(
-    club_analysis: Analysis, capsys: pytest.CaptureFixture[str]
+    club: Loaded,
+    club_analysis: Analysis,
+    capsys: pytest.CaptureFixture[str],
+    monkeypatch: pytest.MonkeyPatch,
 ) -> None:
+    checked = CheckedCatalogue(club, club_analysis, found(club, club_analysis))
+    monkeypatch.setattr(find_entry, "load_and_check", lambda *_: checked)  # read once
     command, *printed = (
         (HOME / "README.md")
         .read_text("utf-8")
