@@ -14,7 +14,16 @@ from pathlib import Path
 
 import pytest
 from hypothesis import settings
-from shared import CATALOGUE, DAY, built_once, installed_from_wheel, made_once, set_long
+from shared import (
+    CATALOGUE,
+    DAY,
+    built_once,
+    in_one_process,
+    installed_from_wheel,
+    made_once,
+    read_once,
+    set_long,
+)
 
 from almanac.analysis.analysis import Analysis
 from almanac.model.load import Loaded, load
@@ -151,6 +160,9 @@ def pytest_configure(config: pytest.Config) -> None:
         os.environ["XDG_STATE_HOME"] = str(Path(scratch, "state"))
     whole = bool(config.getoption("--long"))
     set_long(whole)
+    if not whole:
+        read_once()
+        in_one_process()
     settings.load_profile("long-run" if whole else "default-run")
 
 

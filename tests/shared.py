@@ -17,16 +17,19 @@ import sys
 import sysconfig
 import venv
 import zipfile
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping
 from datetime import date
-from functools import cache
 from pathlib import Path
 from typing import TypeVar
 
 import pytest
 
+from almanac import second_process
 from almanac.analysis.analysis import Analysis
-from almanac.model.load import Loaded, load
+from almanac.model import load as loading
+from almanac.model.load import load
+from almanac.model.reading import EntryReader
+from almanac.publish import render
 from almanac.publish.build import build_site
 from almanac.resources import HOME
 from almanac.source.document_store import DocumentStore
@@ -65,16 +68,36 @@ def share(cases: Iterable[T], most: int, seed: object = 0) -> list[T]:
     return [every[number] for number in chosen]
 
 
-@cache
-def _remembered() -> DocumentStore:
-    return DocumentStore(CATALOGUE)
+class _Remembered(DocumentStore):
+    """Remembers whatever any test has read, by the bytes."""
+
+    def forget_unused(self) -> None:
+        """Another test may ask for it."""
 
 
-def reread(root: Path) -> Loaded:
-    """A changed copy of the small catalogue: what stands there as before is remembered, as by
-    ``almanac check``. ``--long`` reads all of it.
+def read_once() -> None:
+    """From here on ``load`` in this process reads no file anew whose bytes it has met, as ``almanac check`` does not
+    (``test_check_cache.py`` holds that to what is read anew). With a store of its own it asks that one.
     """
-    return load(root, None if _long else _remembered())
+    store = _Remembered(CATALOGUE)
+
+    def reader(
+        root: Path, own: DocumentStore | None = None, contents: Mapping[str, bytes] | None = None
+    ) -> EntryReader:
+        return EntryReader(root, store if own is None else own, contents)
+
+    loading.EntryReader = reader  # type: ignore[misc, assignment]
+
+
+TWO_CAN = second_process.is_possible  # as the program has it
+
+
+def in_one_process() -> None:
+    """From here on this process halves no work with a second one: a run has a worker for each core already. What tests
+    begin as a process of its own does, and ``test_installed.py`` sets a site made so beside one that was not.
+    """
+    for module in (second_process, render):
+        module.is_possible = lambda: False
 
 
 def made_once(factory: pytest.TempPathFactory, name: str, make: Callable[[Path], None]) -> Path:

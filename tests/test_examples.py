@@ -14,28 +14,21 @@ from pathlib import Path
 
 import pytest
 from example_cases import BASE, EXAMPLES, Case, cases
-from shared import is_long
 
 from almanac import source
 from almanac.analysis.analysis import Analysis
 from almanac.checks import RULES, check
 from almanac.findings import as_text, worst_first
 from almanac.model.load import load
-from almanac.source.document_store import DocumentStore
 
 TODAY = date(2026, 10, 1)
 SOURCE = Path(source.__file__).parent
 REWRITE = "REWRITE_EXPECTED" in os.environ
 
 
-_BASE = DocumentStore(BASE)  # most files of a case are those of base
-
-
 def checked(root: Path) -> str:
-    """What ``almanac check`` prints of a folder on the day of the examples; ``--long`` reads every
-    file of it anew.
-    """
-    loaded = load(root, None if is_long() else _BASE)
+    """What ``almanac check`` prints of a folder on the day of the examples."""
+    loaded = load(root)
     analysis = Analysis(loaded.catalogue, TODAY) if loaded.catalogue else None
     return as_text(
         worst_first([*loaded.findings, *(check(analysis) if analysis else ())]), loaded.count

@@ -13,7 +13,7 @@ from typing import Any
 import pytest
 from example_cases import BASE
 from node_scripts import run_by_node
-from shared import CATALOGUE, copied, reread
+from shared import CATALOGUE, copied
 
 from almanac.analysis.analysis import Analysis
 from almanac.model.club import Site
@@ -153,7 +153,7 @@ def test_the_board_of_a_set_in_the_form_says_what_is_another_in_a_round_as_its_p
         file.write_text(
             text.replace(effort, f"{effort}            by_round: {{{change}}}\n"), "utf-8"
         )
-        catalogue = reread(root).catalogue
+        catalogue = load(root).catalogue
         assert catalogue is not None
         lines = board(catalogue, catalogue.sets["legs-before-arms"])
         said = [line.what for line in lines if line.what.startswith(("Last round", "Round "))]

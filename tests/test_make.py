@@ -12,7 +12,7 @@ from urllib.parse import parse_qs
 import pytest
 from compose_requests import drawn, entry_text
 from node_scripts import run_by_node
-from shared import CATALOGUE, DAY, copied, reread
+from shared import CATALOGUE, DAY, copied
 
 from almanac.analysis.analysis import Analysis
 from almanac.checks import check
@@ -32,7 +32,7 @@ POOLS, REQUESTS = ("home", "home", "long-course", "yards-meet"), 24
 
 
 def analysed(root: Path) -> Analysis:
-    catalogue = reread(root).catalogue
+    catalogue = load(root).catalogue
     assert catalogue is not None
     return Analysis(catalogue, DAY)
 

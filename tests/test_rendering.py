@@ -15,7 +15,7 @@ from pathlib import Path
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from shared import made_once
+from shared import TWO_CAN, made_once
 
 from almanac.analysis.analysis import Analysis
 from almanac.model.load import Loaded
@@ -190,6 +190,7 @@ def two_processors(monkeypatch: pytest.MonkeyPatch) -> None:
     """A machine with two, and no thread that a test before this one has left."""
     monkeypatch.setattr("os.cpu_count", lambda: 2)
     monkeypatch.setattr("threading.active_count", lambda: 1)
+    monkeypatch.setattr("almanac.second_process.is_possible", TWO_CAN)
 
 
 @pytest.mark.usefixtures("two_processors")

@@ -8,10 +8,11 @@ from datetime import timedelta
 from pathlib import Path
 
 import pytest
-from shared import CATALOGUE, DAY, copied, reread
+from shared import CATALOGUE, DAY, copied
 from shown_checks import computed
 
 from almanac.analysis.analysis import Analysis
+from almanac.model.load import load
 from almanac.report.reports import REPORTS
 
 # Each save touches one thing that figures or briefs of sets and practices are made from.
@@ -49,7 +50,7 @@ def told(analysis: Analysis) -> dict[str, str]:
 
 
 def analysed(root: Path) -> Analysis:
-    loaded = reread(root)
+    loaded = load(root)
     assert loaded.catalogue is not None, loaded.findings
     return Analysis(loaded.catalogue, DAY)
 

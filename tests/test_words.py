@@ -11,7 +11,7 @@ from typing import Any
 
 import pytest
 import yaml
-from shared import CATALOGUE, DAY, copied, reread
+from shared import CATALOGUE, DAY, copied
 from words_world import Use, define, id_of, offered, put, uses, without
 
 from almanac.analysis.analysis import Analysis
@@ -23,7 +23,7 @@ from almanac.commands.main import main
 from almanac.drawing.charts.effort_marks import LAST, effort_marks
 from almanac.findings import Finding
 from almanac.kinds import KINDS, SUMMED
-from almanac.model.load import Loaded
+from almanac.model.load import Loaded, load
 from almanac.model.policy import Rating, Word
 from almanac.model.vocabularies import (
     BLACKOUT,
@@ -122,7 +122,7 @@ def limited(root: Path, levels: dict[str, str]) -> None:
 
 def found(root: Path) -> tuple[Loaded, list[Finding]]:
     """The catalogue below a root and every finding on it."""
-    loaded = reread(root)
+    loaded = load(root)
     if loaded.catalogue is None:
         return loaded, list(loaded.findings)
     return loaded, [*loaded.findings, *check(Analysis(loaded.catalogue, DAY))]
@@ -149,7 +149,7 @@ def first_uses(vocabulary: str, loaded: Loaded) -> list[Use]:
 def plain(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The small catalogue without what its sets expect: another word would be another sum."""
     root = copied(CATALOGUE, tmp_path_factory.mktemp("plain"))
-    without(root, reread(root).documents, "expect")
+    without(root, load(root).documents, "expect")
     assert found(root)[1] == []
     return root
 
@@ -166,7 +166,7 @@ def whole(plain: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
         # both.
         places = [
             use
-            for use in first_uses(vocabulary, reread(root))
+            for use in first_uses(vocabulary, load(root))
             if use.where[-1] != "level" or "gaps" not in use.where
         ]
         put(root, [(use, NEW) for use in places])
@@ -188,7 +188,7 @@ def pages(root: Path, into: Path) -> dict[str, str]:
 
 def test_the_small_catalogue_has_a_word_wherever_a_schema_takes_one() -> None:
     """So that the tests below put a new one there: a new field goes into the small catalogue."""
-    seen = {use.piece for use in uses(reread(CATALOGUE))}
+    seen = {use.piece for use in uses(load(CATALOGUE))}
     by = {id_of(_accepted_by(kind.key)) for kind in KINDS if _accepted_by(kind.key)}
     seen |= by if seen & by else set()  # one acceptance by a role serves for all kinds
     for kind in KINDS:
@@ -216,7 +216,7 @@ def test_a_new_word_passes_every_check_with_the_wanted_warnings(
 ) -> None:
     root = copied(plain, tmp_path)
     added(root, vocabulary)
-    places = first_uses(vocabulary, reread(root))
+    places = first_uses(vocabulary, load(root))
     put(root, [(use, NEW) for use in places])
     loaded, findings = found(root)
     assert loaded.catalogue is not None
@@ -235,21 +235,21 @@ def test_new_words_of_every_vocabulary_come_to_every_page(whole: Path, tmp_path:
         assert any(shown in text.lower() for text in entries.values()), vocabulary
     pictures = [text for file, text in written.items() if file.endswith(".svg")]
     assert any("arms: Brand new arms" in text for text in pictures)
-    drill = next(use.entry for use in first_uses("arms", reread(CATALOGUE)) if use.kind == "drill")
+    drill = next(use.entry for use in first_uses("arms", load(CATALOGUE)) if use.kind == "drill")
     assert "Not drawn yet:" in next(text for file, text in entries.items() if f"/{drill}." in file)
 
 
 def test_new_words_come_through_every_command(
     whole: Path, plain: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    used = {use.kind: use.entry for use in uses(reread(whole)) if use.word == NEW}
+    used = {use.kind: use.entry for use in uses(load(whole)) if use.word == NEW}
     assert set(SUMMED) <= set(used)
     for id in (used[kind] for kind in SUMMED if kind in used):
         for arguments in (["sum", id], ["sum", id, "--json"], ["explain", id, "distance"]):
             assert main([*arguments, "--root", str(whole)]) in {0, None}, arguments
         said = capsys.readouterr().out
         assert id in said
-    loaded = [reread(root) for root in (plain, whole)]
+    loaded = [load(root) for root in (plain, whole)]
     sides = []
     for one in loaded:
         assert one.catalogue is not None
@@ -261,7 +261,7 @@ def test_new_words_come_through_every_command(
 
 def test_a_set_expects_a_new_word_like_any_other(whole: Path, tmp_path: Path) -> None:
     root = copied(whole, tmp_path)
-    catalogue = reread(root).catalogue
+    catalogue = load(root).catalogue
     assert catalogue is not None
     analysis = Analysis(catalogue, DAY)
     facets = ("mode", "kick", "stroke", "position", "effort")
@@ -292,7 +292,7 @@ def renamed(tmp_path_factory: pytest.TempPathFactory) -> Path:
     for.
     """
     root = copied(CATALOGUE, tmp_path_factory.mktemp("renamed"))
-    loaded = reread(root)
+    loaded = load(root)
     assert loaded.catalogue is not None
     kept = {(name, word) for name, words in BUILT_ON.items() for word in words}
     kept |= {("test-uses", CRITICAL_SPEED), *((HAZARDS, word) for word in ALWAYS_NAMED)}
@@ -317,7 +317,7 @@ def renamed(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 
 def test_no_figure_hangs_on_the_name_of_a_word(renamed: Path) -> None:
-    before, after = (reread(root).catalogue for root in (CATALOGUE, renamed))
+    before, after = (load(root).catalogue for root in (CATALOGUE, renamed))
     assert before is not None and after is not None
     assert all(word.startswith("other-") for word in after.efforts)
     sides = [Analysis(catalogue, DAY) for catalogue in (before, after)]
