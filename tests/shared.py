@@ -17,10 +17,10 @@ import sys
 import sysconfig
 import venv
 import zipfile
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable
 from datetime import date
 from pathlib import Path
-from typing import TypeVar
+from typing import Any, TypeVar
 
 import pytest
 
@@ -76,15 +76,14 @@ class _Remembered(DocumentStore):
 
 
 def read_once() -> None:
-    """From here on ``load`` in this process reads no file anew whose bytes it has met, as ``almanac check`` does not
-    (``test_check_cache.py`` holds that to what is read anew). With a store of its own it asks that one.
+    """From here on ``load`` in this process reads no file anew whose bytes it has met, as
+    ``almanac check`` does not (``test_check_cache.py`` holds that to what is read anew). With a
+    store of its own it asks that one.
     """
     store = _Remembered(CATALOGUE)
 
-    def reader(
-        root: Path, own: DocumentStore | None = None, contents: Mapping[str, bytes] | None = None
-    ) -> EntryReader:
-        return EntryReader(root, store if own is None else own, contents)
+    def reader(root: Path, own: DocumentStore | None = None, *rest: Any) -> EntryReader:
+        return EntryReader(root, store if own is None else own, *rest)
 
     loading.EntryReader = reader  # type: ignore[misc, assignment]
 
@@ -93,8 +92,9 @@ TWO_CAN = second_process.is_possible  # as the program has it
 
 
 def in_one_process() -> None:
-    """From here on this process halves no work with a second one: a run has a worker for each core already. What tests
-    begin as a process of its own does, and ``test_installed.py`` sets a site made so beside one that was not.
+    """From here on this process halves no work with a second one: a run has a worker for each core
+    already. What tests begin as a process of its own does, and ``test_installed.py`` sets a site
+    made so beside one that was not.
     """
     for module in (second_process, render):
         module.is_possible = lambda: False

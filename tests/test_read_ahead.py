@@ -7,7 +7,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
-from shared import CATALOGUE, DAY, copied
+from shared import CATALOGUE, DAY, TWO_CAN, copied
 
 from almanac.cache import SWITCH
 from almanac.commands.shared import load_and_check
@@ -26,6 +26,7 @@ def root(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     """A catalogue with a file that is no YAML and one that asks for a danger; two processors."""
     monkeypatch.setattr("os.cpu_count", lambda: 2)
     monkeypatch.setattr("threading.active_count", lambda: 1)
+    monkeypatch.setattr("almanac.second_process.is_possible", TWO_CAN)
     monkeypatch.setenv("XDG_CACHE_HOME", str(tmp_path / "cache"))
     monkeypatch.delenv(SWITCH, raising=False)
     root = copied(CATALOGUE, tmp_path / "club")

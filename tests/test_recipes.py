@@ -31,11 +31,11 @@ _LEFT_OUT = shutil.ignore_patterns("node_modules", "browser", ".*")
 
 _ASKS, _HARMLESS = "Gills open, air at the flags.", "Fish have gills."
 ASKED = (
-    ("check",), ("explain", "ladder-on-back", "tiles"), ("sum", "ladder-on-back", "--json"), ("sum", "ladder-on-back"),
-    ("count", "--twice"), ("count",), ("--help",),
+    ("check",), ("explain", "ladder-on-back", "tiles"), ("sum", "ladder-on-back", "--json"),
+    ("sum", "ladder-on-back"), ("count", "--twice"), ("count",), ("--help",),
 )  # fmt: skip
-# All that is looked at of the copy, in one process: what each command prints, what the wording rule finds, and every
-# page and data file of the small catalogue.
+# All that is looked at of the copy, in one process: what each command prints, what the wording rule
+# finds, and every page and data file of the small catalogue.
 _LOOK = """
 import contextlib, io, json, sys
 from datetime import date
@@ -61,7 +61,9 @@ print(json.dumps([said, read_by_the_rule()]))
 
 
 def read_by_the_rule() -> list[float]:
-    """How often a danger is found in each of two texts, and what is caught and stopped of the sentences of a batch."""
+    """How often a danger is found in each of two texts, and what is caught and stopped of the
+    sentences of a batch.
+    """
     lists = (sentences(kind, 6) for kind in ("unsafe", "harmless"))
     rates = (sum(bool(asked_for(text)) for text in own) / len(own) for own in lists)
     return [*(len(asked_for(text)) for text in (_ASKS, _HARMLESS)), *rates]
@@ -102,14 +104,20 @@ class Walk:
     def run(self, *arguments: str, **environment: str) -> str:
         """What a Python command of the copy prints; its exit code is 0."""
         done = subprocess.run(
-            [sys.executable, *arguments], cwd=self.root, capture_output=True, text=True, check=False,
+            [sys.executable, *arguments],
+            cwd=self.root,
+            capture_output=True,
+            text=True,
+            check=False,
             env={**os.environ, "PYTHONPATH": str(self.root / "scripts"), **environment},
         )  # fmt: skip
         assert done.returncode == 0, done.stdout + done.stderr
         return done.stdout
 
     def look(self) -> None:
-        """Write the pages of the small catalogue, and remember what the commands print and the rule finds."""
+        """Write the pages of the small catalogue, and remember what the commands print and the rule
+        finds.
+        """
         said, self.found = json.loads(self.run("-c", _LOOK, ENTRIES, "pages", json.dumps(ASKED)))
         self.said = dict(zip(ASKED, said, strict=True))
 

@@ -154,9 +154,11 @@ def change_settings(program: Path, chance: random.Random) -> None:
 
 
 OF_PROGRAM = (change_template, change_style, change_page, add_page, change_settings)
-# What leaves the entries sound comes first: after a set that others name has gone, all stays as it was to the end.
+# What leaves the entries sound comes first: after a set that others name has gone, all stays as it
+# was to the end.
 FIRST: tuple[Save, ...] = (
-    edit_text, add_drill, retitle_goal, change_template, change_page, change_style, break_or_mend, break_or_mend, remove_set,
+    edit_text, add_drill, retitle_goal, break_or_mend, break_or_mend, change_page, change_style,
+    change_template, remove_set,
 )  # fmt: skip
 
 
@@ -192,7 +194,7 @@ def test_after_any_saves_the_site_is_the_one_that_a_build_makes(
             built += 1
             shutil.rmtree(sound)
             copied(bench.root, sound)
-    assert built >= 7
+    assert built >= 5
     bench.is_newer = lambda: False
     if not bench.rebuilder.rebuild():
         for name in ("drills", "plans"):
