@@ -63,7 +63,7 @@ def _known(failure: Failure) -> list[str]:
     for keyword in ("vocabulary", "reference"):
         if name := failure.says(keyword):
             known |= {*failure.names.of(keyword, name)}
-    return [own for own in failure.value if own in known]
+    return [own for own in failure.value if isinstance(own, str) and own in known]
 
 
 def _about(failure: Failure) -> str:
