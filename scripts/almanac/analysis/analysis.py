@@ -8,6 +8,7 @@ from datetime import date
 from functools import cached_property, partial
 from typing import Any, TypeVar
 
+from almanac.analysis.added_up_blocks import added_up_blocks
 from almanac.analysis.askings import AskingText, Readings
 from almanac.analysis.joined_blocks import JoinedBlocks, joined_blocks
 from almanac.analysis.pool_fits import (
@@ -19,7 +20,7 @@ from almanac.analysis.pool_fits import (
     set_fit,
 )
 from almanac.analysis.sameness import Sameness
-from almanac.arithmetic.block import BlockRules, BlockSummary, summarise_block
+from almanac.arithmetic.block import BlockSummary
 from almanac.arithmetic.coverage import Cell, coverage
 from almanac.arithmetic.effort import EffortScale
 from almanac.arithmetic.effort_faults import scale_gaps
@@ -202,42 +203,16 @@ class Analysis:
         """The figures of every computable block, by lane group: its practices are its own squad's,
         and computable.
         """
-        found = {}
-        logs = tuple(self.catalogue.logs.values())
-        for id, block in self.catalogue.blocks.items():
-            used = {practice for day in block.days for practice in day.practices}
-            own = {
-                name
-                for name in self.practices
-                if self.catalogue.practices[name].squad == block.squad
-            }
-            circuits = {id for day in block.days for id in day.circuits}
-            if used <= own and circuits <= self.computable.keys():
-                groups = [
-                    name
-                    for name, group in self.catalogue.lane_groups.items()
-                    if group.squad == block.squad
-                ]
-                rules = self._block_rules(block.squad)
-                meet = self.catalogue.meets.get(block.meet or "")
-                days = [day.on for day in meet.days] if meet else []
-                add_up = partial(summarise_block, circuit=self.summary, logs=logs, meet_days=days)
-                found[id] = {
-                    group: add_up(block, self.practice_on, group, rules) for group in groups
-                }
-        return found
+        return dict(
+            added_up_blocks(
+                self.catalogue, self.practices, self.computable, self.practice_on, self.summary
+            )
+        )
 
     @cached_property
     def joined_blocks(self) -> tuple[JoinedBlocks, ...]:
         """Computable blocks of a lane group that meet or overlap."""
         return tuple(joined_blocks(self.blocks))
-
-    def _block_rules(self, squad: str) -> BlockRules:
-        policy = self.catalogue.policy
-        limits = policy.of_level(self.catalogue.club.squads[squad].level)
-        strokes = self.catalogue.words("strokes")
-        four = tuple(id for id, word in strokes.items() if word.medley is not None)
-        return BlockRules(policy.limit("week_load_least"), limits.light_days, four)
 
     def practice_on(self, id: str, on: date) -> PracticeSummary:
         """The figures of a computable practice with the tests that were known by a day; for a day
