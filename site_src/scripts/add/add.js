@@ -1,18 +1,19 @@
 // "Add an entry" without Git: a form from the published schema of a kind, checked as one types, shown as file and as card.
 
 import { all, make, one, root as siteRoot } from "../lib/dom.js";
+import { beginning, besideStub, idFrom } from "./beginning.js";
 import { showCard } from "./card.js";
 import * as drafts from "./drafts.js";
 import { editorOf } from "./editor.js";
 import { fileFields, showNear, showProposal } from "./file.js";
 import { findingsOf } from "./findings.js";
-import { slug } from "./identity.js";
+import { copy, download } from "./hand-over.js";
 import { limitFindings } from "./limits.js";
+import { at, page, say } from "./page.js";
 import { withNotes } from "./schema.js";
-import * as send from "./send.js";
 import { shapeOf } from "./shape.js";
 import { button, touch } from "./slots.js";
-import { showAll, summarise } from "./summary.js";
+import { summarise } from "./summary.js";
 import { toYaml } from "./yaml.js";
 
 /**
@@ -28,10 +29,9 @@ import { toYaml } from "./yaml.js";
  * @property {string} fresh the draft of an untouched form; "" once something has been filled in
  * @property {boolean} idIsOwn whether the id was typed, and is not made from the title
  * @property {string} yaml
- * @property {send.FilePlace | null} place
+ * @property {import("./send.js").FilePlace | null} place
  */
 
-const page = one("[data-add]");
 const WAIT_MS = 200;
 /** @type {Names | null} */
 let known = null;
@@ -39,9 +39,6 @@ let known = null;
 let now = null;
 /** @type {ReturnType<typeof setTimeout> | undefined} */
 let waiting;
-
-/** @param {string} name */
-const at = (name) => one(`[data-${name}]`, page);
 
 /** @param {string} file */
 async function fetched(file) {
@@ -51,31 +48,6 @@ async function fetched(file) {
   }
   return response.json();
 }
-
-/** @param {string} text */
-const say = (text) => { at("told").textContent = text; };
-
-/** @param {Date} date */
-const day = (date) =>
-  [date.getFullYear(), date.getMonth() + 1, date.getDate()].map((part) => String(part).padStart(2, "0")).join("-");
-
-/** What a new entry begins with: a review today and again in a year, where the kind needs one.
- * @param {Piece} piece */
-function beginning({ required = [] }) {
-  const today = new Date();
-  const again = new Date(today.getFullYear() + 1, today.getMonth(), Math.min(today.getDate(), 28));
-  return required.includes("review") ? { review: { on: day(today), again: day(again) } } : {};
-}
-
-/**
- * @param {{title?: string}} entry
- * @param {Names} names
- */
-const idFrom = ({ title = "" }, names) => slug(title).slice(0, names.limits.id).replace(/-$/, "");
-
-/** What an entry holds, beside the stub of one that has moved, where its kind has such stubs.
- * @param {Piece} root */
-const besideStub = (root) => (root.properties ? root : root.else ?? root);
 
 /**
  * Make the form of a kind, filled with the draft that is kept.
@@ -129,7 +101,7 @@ function update(writing) {
 
 /**
  * @param {Writing} writing
- * @param {import("./findings.js").Finding[]} found
+ * @param {import("./finding.js").Finding[]} found
  */
 function tell({ editor, file }, found) {
   const placed = found.map((finding) => ({ ...finding, slot: editor.locate(finding.at) }));
@@ -217,27 +189,6 @@ function discard(writing) {
   });
 }
 
-/** @param {Writing} writing */
-async function copy(writing) {
-  update(writing);
-  showAll(at("form"));
-  const done = await send.copy(writing.yaml, at("yaml"));
-  say(
-    done
-      ? "Copied."
-      : "This browser does not let the page copy: the text is marked, copy it with the keyboard or a long press.",
-  );
-}
-
-/** @param {Writing} writing */
-function download(writing) {
-  update(writing);
-  showAll(at("form"));
-  const name = writing.place?.name.split("/").at(-1) ?? "entry.yml";
-  send.download(writing.yaml, name);
-  say(`Downloaded as ${name}.`);
-}
-
 /** Call `action` with what is being written, when a button is pressed.
  * @type {(name: string, action: (writing: Writing) => void) => void} */
 const onPress = (name, action) => at(name).addEventListener("click", () => now && action(now));
@@ -266,8 +217,14 @@ function listen() {
       changed();
     }
   });
-  onPress("copy", copy);
-  onPress("download", download);
+  onPress("copy", (writing) => {
+    update(writing);
+    copy(writing);
+  });
+  onPress("download", (writing) => {
+    update(writing);
+    download(writing);
+  });
   onPress("propose", update);
   onPress("discard", discard);
   window.addEventListener("pagehide", () => waiting && catchUp());

@@ -1,24 +1,18 @@
 // What is wrong with an entry by its schema, told beside the fields. Codes and places are those of the check on the command
 // line (source/explain.py); the words are the form's own, short, because they stand beside the field. Pure.
 
+import { dependent, missing, together, unknown } from "./finding-keys.js";
+import { quote, say, says } from "./finding.js";
 import { inWords } from "./names.js";
 import { nearest } from "./near.js";
-import { failuresOf, isObject } from "./schema.js";
+import { failuresOf } from "./schema.js";
 
 /**
  * @typedef {import("./schema.js").Failure} Failure
- * @typedef {import("./schema.js").Path} Path
+ * @typedef {import("./finding.js").Finding} Finding
  * @typedef {import("./names.js").Names} Names
- *
- * @typedef {object} Finding
- * @property {string} code
- * @property {Path} path where the check puts it
- * @property {Path} at the field that it is shown beside
- * @property {string} message
- * @property {string} hint what to write instead
  */
 
-const MOST_SHOWN = 60;
 const MOST_WORDS = 24;
 /** @type {Record<string, string>} */
 const TYPES = {
@@ -29,34 +23,6 @@ const TYPES = {
   array: "a list",
   object: "fields",
 };
-
-/** @param {unknown} value */
-export function quote(value) {
-  const letters = [...String(value)];
-  return `“${letters.length > MOST_SHOWN ? `${letters.slice(0, MOST_SHOWN - 1).join("")}…` : letters.join("")}”`;
-}
-
-/**
- * What the nearest piece around the value has under a keyword.
- * @param {Failure} failure
- * @param {"says" | "description" | "format" | "clock"} keyword
- */
-const says = ({ around }, keyword) => around.find((piece) => piece[keyword])?.[keyword] ?? "";
-
-/**
- * @param {Failure} failure
- * @param {string} code
- * @param {string} message
- * @param {string} [hint]
- * @param {{path?: Path, at?: Path}} [places]
- * @returns {Finding}
- */
-function say({ path: own }, code, message, hint = "", { path = own, at = path } = {}) {
-  return { code, path, at, message, hint };
-}
-
-/** @param {Failure} failure */
-const keysOf = ({ value }) => (isObject(value) ? Object.keys(value) : []);
 
 /** @param {Failure} failure */
 function type(failure) {
@@ -167,44 +133,6 @@ function repeated(failure) {
     const path = [...failure.path, number];
     return say(failure, "repeated-item", "this stands twice in the list", "remove one of the two", { path });
   });
-}
-
-/** @param {Failure} failure */
-function missing(failure) {
-  const keys = (failure.piece.required ?? []).filter((key) => !keysOf(failure).includes(key));
-  return keys.map((key) => {
-    const places = { path: failure.path, at: [...failure.path, key] };
-    return say(failure, "missing-key", "this is still to be filled in", "", places);
-  });
-}
-
-/** @param {Failure} failure */
-function dependent(failure) {
-  const here = keysOf(failure);
-  const pairs = Object.entries(failure.piece.dependentRequired ?? {}).filter(([key]) => here.includes(key));
-  return pairs.flatMap(([key, others]) =>
-    others.filter((other) => !here.includes(other)).map((other) => {
-      const places = { path: [...failure.path, key], at: [...failure.path, other] };
-      return say(failure, "missing-key", `this is needed beside “${inWords(key)}”`, "", places);
-    }),
-  );
-}
-
-/** @param {Failure} failure */
-function together(failure) {
-  const others = (failure.piece.not?.anyOf ?? []).flatMap((piece) => piece.required ?? []);
-  return others.filter((key) => keysOf(failure).includes(key)).map((key) => {
-    const message = `this and “${inWords(failure.because)}” exclude each other`;
-    return say(failure, "not-together", message, "take one of the two out", { path: [...failure.path, key] });
-  });
-}
-
-/** @param {Failure} failure */
-function unknown(failure) {
-  const known = Object.keys(failure.piece.properties ?? {});
-  return keysOf(failure).filter((key) => !known.includes(key)).map((key) =>
-    say(failure, "unknown-key", `there is no field ${quote(key)} here`, "", { path: [...failure.path, key] }),
-  );
 }
 
 /** @type {Record<string, (failure: Failure, names: Names) => Finding[]>} */

@@ -1,7 +1,7 @@
 // What the strict reader of files refuses whatever the schema says (reader.py, stream.py): characters that cannot be seen,
 // a file too large, nesting too deep. Pure.
 
-/** @typedef {import("./findings.js").Finding} Finding */
+/** @typedef {import("./finding.js").Finding} Finding */
 /** @typedef {import("./schema.js").Path} Path */
 
 const CONTROL = /(?![\t\n])[\p{Cc}\u2028\u2029\u202a-\u202e\u2066-\u2069\ufeff\ufffe\uffff]/u;

@@ -12,7 +12,7 @@ import { all, make } from "../lib/dom.js";
  * @property {boolean} [marksOptional] whether it says so where it need not be filled in
  *
  * @typedef {HTMLInputElement | HTMLSelectElement | HTMLTextAreaElement} Control
- * @typedef {import("./findings.js").Finding} Finding
+ * @typedef {import("./finding.js").Finding} Finding
  */
 
 /** @type {WeakMap<Element, Slot>} */
