@@ -2,13 +2,12 @@
 
 import { make } from "../../lib/dom.js";
 import { read, write } from "../../lib/storage.js";
-import { forecast } from "../forecast.js";
-import { nextMark, NOTICE_MS } from "../engine.js";
-import { tried, waysToCut } from "../offers.js";
-import { mainAction, rows } from "../view.js";
-import { crewName, gone, timeOfDay } from "../words.js";
+import { rows } from "../view.js";
+import { timeOfDay } from "../words.js";
+import { Buttons } from "./buttons.js";
+import { Ends } from "./ends.js";
 import { lastChange } from "./last.js";
-import { guard, atOnce, button, held } from "./press.js";
+import { guard, atOnce, button } from "./press.js";
 import { further, whole } from "./pages.js";
 import { put } from "./put.js";
 import { Rows } from "./rows.js";
@@ -21,33 +20,6 @@ import { ask, onLost, SAID } from "./wake.js";
 const LOOK = "run-look";
 const LATE_DRAW_MS = 5;
 const FRESH_MS = 2000; // a send-off longer ago than this gives no sign: the page was frozen
-
-/**
- * What the large button does, and for whom.
- * @param {import("./session.js").Session} session
- * @param {import("../types.js").State} state
- * @param {import("../view.js").Row[]} shown
- * @param {string | null} open
- * @returns {[action: "go" | "hold" | null, whom: string, mark: string]}
- */
-function said({ role, run }, state, shown, open) {
-  if (role === "follow") {
-    return [null, "", ""];
-  }
-  const row = shown.length > 1 ? shown.find(({ key }) => key === whomFor(state, open)) : undefined;
-  const action = mainAction(state, row?.key ?? null);
-  return [action, row ? crewName(row) : shown.length > 1 ? "all" : "", action === "go" ? ` ${timeOfDay(nextMark(state.now + NOTICE_MS, run.marks), true).slice(-3)}` : ""];
-}
-
-/** That a cut ends it by a time, where one is enough; "" where none is.
- * @param {import("../types.js").State} state
- * @param {number} until */
-const canEndBy = (state, until) => (state.data.cuts?.length && waysToCut(state, until).some(({ ends }) => ends <= until) ? `can end ${timeOfDay(until)}` : "");
-
-/** For whom the large button is: the row that was touched, where that may go or be held; else all.
- * @param {import("../types.js").State} state
- * @param {string | null} open */
-const whomFor = (state, open) => (state.crews.length > 1 && mainAction(state, open) ? open : null);
 
 export class App {
   /** @param {HTMLElement} box */
@@ -62,23 +34,15 @@ export class App {
     this.wake = null;
     this.box = box;
     this.time = make("span", { class: "run-time" });
-    this.ends = make("span", { class: "run-ends" });
+    this.ends = new Ends();
     this.marks = make("span", { class: "run-marks" });
     this.body = make("div", { class: "run-body" });
     this.last = make("div", { class: "run-last", role: "status" });
     this.foot = make("div", { class: "run-foot" });
     this.rows = new Rows((key) => this.touch(key));
-    /** What the end was last worked out for, and said to be. */
-    this.endsOf = "";
-    this.endsSaid = "";
-    /** What Change can do about an end that is too late. */
-    this.canEnd = "";
-    /** @type {string} what the large button says */
-    this.mode = "";
-    this.main = held("run-main", [make("strong"), make("small")], () => this.mainPressed());
-    this.changing = button("run-button", [make("span"), make("small")], () => this.onChange());
+    this.buttons = new Buttons(this);
     this.stop = atOnce("run-stop", ["Stop"], () => this.onStop());
-    box.replaceChildren(make("div", { class: "run-top" }, this.time, this.ends, this.marks), this.body, this.last, this.foot);
+    box.replaceChildren(make("div", { class: "run-top" }, this.time, this.ends.box, this.marks), this.body, this.last, this.foot);
     guard(document.documentElement);
     document.addEventListener("visibilitychange", () => this.wakeUp());
     document.addEventListener("keydown", ({ key }) => {
@@ -147,10 +111,11 @@ export class App {
     const { panel } = this;
     this.panel = null;
     this.body.replaceChildren(this.rows.box);
-    this.mode = "";
+    this.buttons.renew();
     this.last.hidden = false;
     this.draw();
-    (panel?.name === "setup-panel" && !this.main.disabled ? this.main : this.changing).focus();
+    const { main, changing } = this.buttons;
+    (panel?.name === "setup-panel" && !main.disabled ? main : changing).focus();
   }
 
   /** @param {string} key of the row that was touched */
@@ -195,7 +160,7 @@ export class App {
     }
     const state = session.now();
     put(this.time, timeOfDay(state.now, true));
-    this.drawEnds(state);
+    this.ends.draw(state, session);
     put(this.marks, this.wake === "held" || this.wake === null ? "" : "goes dark");
     this.marks.title = this.wake ? SAID[this.wake] : "";
     if (session.clock.parted() && this.panel?.name !== "parted-panel" && session.stoppedAt() === null) {
@@ -208,7 +173,7 @@ export class App {
       const shown = this.shown(state);
       this.sign(state);
       this.rows.draw(session, state, shown, this.open);
-      this.drawFoot(state, shown);
+      this.buttons.draw(session, state, shown);
       lastChange(this);
     }
   }
@@ -219,25 +184,6 @@ export class App {
     const all = rows(state);
     this.open = all.some(({ key, look }) => key === this.open && look === "over") ? null : this.open;
     return all;
-  }
-
-  /** The end is worked out anew only where it may be another: after a change, and with each full mark that goes by while somebody waits.
-   * @param {import("../types.js").State} state */
-  drawEnds(state) {
-    const session = /** @type {import("./session.js").Session} */ (this.session);
-    const modes = state.crews.map(({ mode }) => mode).join(" ");
-    const isWaiting = state.crews.some(({ mode }) => mode !== "running" && mode !== "over");
-    const key = `${session.run.begun} ${session.run.changes.length} ${modes} ${isWaiting ? nextMark(state.now + NOTICE_MS, state.marks) : ""}`;
-    if (this.endsOf !== key) {
-      const { ends, isFrom } = forecast(state);
-      const over_min = Math.floor(ends / 60_000) - Math.floor((session.run.until ?? Infinity) / 60_000); // of the minutes as they are shown
-      const isOver = over_min > 0 && !state.crews.every(({ mode }) => mode === "over");
-      this.endsOf = key;
-      this.endsSaid = state.crews.every(({ mode }) => mode === "over") ? "over" : `ends ${isFrom ? "from " : ""}${timeOfDay(ends)}${isOver ? `, ${over_min} min over` : ""}`;
-      this.ends.classList.toggle("is-over", isOver);
-      this.canEnd = isOver && session.role === "lead" ? canEndBy(state, session.run.until ?? Infinity) : "";
-    }
-    put(this.ends, state.stopped === null ? this.endsSaid : `stopped ${gone(state.now - state.stopped)}`);
   }
 
   /** Signs for what has just been sent off; none for what a frozen page missed.
@@ -252,56 +198,6 @@ export class App {
     this.rows.flash(signs().flash ? fresh.map(({ key }) => key) : []);
     if (fresh.length) {
       give();
-    }
-  }
-
-  /** The large button and Change, made anew only where they do something else.
-   * @param {import("../types.js").State} state
-   * @param {import("../view.js").Row[]} shown */
-  drawFoot(state, shown) {
-    const { session } = this;
-    if (!session) {
-      return;
-    }
-    const [action, words, mark] = said(session, state, shown, this.open);
-    const mode = `${action} ${words}${mark} ${session.run.changes.length} ${this.canEnd}`;
-    if (this.mode !== mode || !this.main.isConnected) {
-      this.mode = mode;
-      if (!this.main.isConnected || this.foot.childElementCount !== 3) {
-        this.foot.replaceChildren(this.stop, this.main, this.changing);
-      }
-      const [large, small] = /** @type {[Element, Element]} */ ([...this.main.children]);
-      put(large, session.role === "follow" ? "Lead from here" : action === "hold" ? "Hold" : `Go${mark}`);
-      put(small, [words, action === "go" ? this.endOfGo(state) : ""].filter(Boolean).join("\n"));
-      const [change, about] = /** @type {[Element, Element]} */ ([...this.changing.children]);
-      put(change, session.role === "lead" ? "Change" : "More");
-      put(about, this.canEnd);
-      this.main.disabled = session.role === "lead" && action === null;
-      this.main.classList.toggle("is-go", action === "go");
-    }
-  }
-
-  /** Go is a change like others: its end is shown before it is made.
-   * @param {import("../types.js").State} state */
-  endOfGo(state) {
-    const offer = tried(state, { at: state.now, do: "go", who: whomFor(state, this.open) });
-    return offer ? `${offer.isFrom ? "from" : "ends"} ${timeOfDay(offer.ends)}` : "";
-  }
-
-  mainPressed() {
-    const session = /** @type {import("./session.js").Session} */ (this.session);
-    if (session.role === "follow") {
-      session.role = "lead";
-      session.keep();
-      this.mode = "";
-      this.draw();
-      return;
-    }
-    const state = session.now();
-    const who = whomFor(state, this.open);
-    const action = mainAction(state, who);
-    if (action) {
-      this.change({ do: action, who });
     }
   }
 }
