@@ -27,8 +27,8 @@ from almanac.model.entry import Entry
 from almanac.publish.build import build_site, mend_site
 from almanac.publish.errors import DiskError, SiteError
 from almanac.publish.live_site import LiveSite, as_bytes, below
+from almanac.publish.mkdocs_settings import seen_on
 from almanac.publish.node import NodeError
-from almanac.publish.render import seen_on
 from almanac.publish.turn import turn
 from almanac.publish.viewers import Viewers
 from almanac.resources import SETTINGS, SITE_SOURCE

@@ -9,9 +9,9 @@ from almanac.analysis.analysis import Analysis
 from almanac.progress import Progress, unseen
 from almanac.publish.bundles import PUBLISHED, bundles
 from almanac.publish.errors import DiskError, SiteError
+from almanac.publish.mkdocs_settings import seen_on
 from almanac.publish.node import NodeError
 from almanac.publish.place import keep_others_work, mend, place_of, put
-from almanac.publish.render import seen_on
 from almanac.publish.turn import turn
 from almanac.publish.whole_site import write_site
 from almanac.site.news import MOST_COMMITS, news_items

@@ -15,7 +15,8 @@ from mkdocs.structure.nav import get_navigation
 from mkdocs.structure.pages import Page
 
 from almanac.publish.errors import SiteError
-from almanac.publish.render import HOOKS, as_site_error, configuration
+from almanac.publish.mkdocs_settings import HOOKS, configuration
+from almanac.publish.mkdocs_warnings import as_site_error
 from almanac.site.settings import SiteSettings
 
 

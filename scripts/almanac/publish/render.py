@@ -4,39 +4,28 @@ worth.
 
 from __future__ import annotations
 
-import logging
-import math
-import os
-from collections.abc import Callable, Iterator
-from contextlib import contextmanager
-from datetime import UTC, date, datetime, time
+from collections.abc import Callable
 from pathlib import Path
 from typing import TypeVar
 
-from jinja2 import Environment, TemplateError
+from jinja2 import Environment
 from mkdocs.commands.build import build
-from mkdocs.config import load_config
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import MkDocsException
 from mkdocs.plugins import BasePlugin, event_priority
 from mkdocs.structure.files import File, Files, InclusionLevel
 from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page
-from yaml import YAMLError, safe_dump
 
-from almanac.publish.errors import SiteError
+from almanac.publish.mkdocs_settings import HOOKS, loaded_settings, written_settings
+from almanac.publish.mkdocs_warnings import as_site_error
 from almanac.publish.postprocess import postprocessed
-from almanac.resources import SETTINGS, SITE_SOURCE
 from almanac.second_process import begun, is_possible
-from almanac.site.folder import naming
 from almanac.site.settings import SiteSettings
-
-HOOKS = (Path(__file__).with_name("keep_html.py"),)
 
 Take = Callable[[str, bytes], None]
 N = TypeVar("N")
 _NOTHING = "nothing.html"  # a template with nothing in it
-_EPOCH = "SOURCE_DATE_EPOCH"  # MkDocs reads it too
 
 
 def render(
@@ -58,7 +47,7 @@ def render(
     Raises SiteError, with what MkDocs says, where it fails or warns.
     """
     with as_site_error() as said:
-        settings = _settings(work, pages, work / "nothing", own, hooks)
+        settings = written_settings(work, pages, work / "nothing", own, hooks)
         try:
             theirs = _half(pages) if is_possible() else frozenset[str]()
 
@@ -77,7 +66,7 @@ def render(
 
 
 def _build(settings: Path, taker: _Taker) -> None:
-    config = _load(settings)
+    config = loaded_settings(settings)
     config.plugins["almanac"] = taker
     if taker.takes_pages_alone:  # the map of the site asks every page for its address
         config.theme.static_templates = set()
@@ -162,84 +151,3 @@ class _Taker(BasePlugin):  # type: ignore[no-untyped-call,type-arg]
 
 def _postprocessed(file: str, output: str) -> str:
     return postprocessed(output) if file.endswith(".html") else output
-
-
-@contextmanager
-def as_site_error() -> Iterator[list[str]]:
-    """Keep what MkDocs warns of from the terminal, and make a SiteError of what it raises, which
-    tells both. Yields what was said so far.
-    """
-    said: list[str] = []
-    with _listening(said):
-        try:
-            yield said
-        except (MkDocsException, TemplateError, YAMLError) as problem:
-            lines = "\n".join([*said, str(problem)]).rstrip()
-            raise SiteError(f"MkDocs failed:\n{lines}") from problem
-
-
-def configuration(
-    work: Path, pages: Path, site: Path, own: SiteSettings, hooks: tuple[Path, ...]
-) -> MkDocsConfig:
-    """The program's settings with those of the club's site and the folders of this build."""
-    return _load(_settings(work, pages, site, own, hooks))
-
-
-def _settings(
-    work: Path, pages: Path, site: Path, own: SiteSettings, hooks: tuple[Path, ...]
-) -> Path:
-    file = work / "mkdocs.yml"
-    values = {
-        "INHERIT": str(SETTINGS),
-        "site_name": own.name,
-        "site_description": own.description,
-        "site_url": own.address,
-        "extra": {"colour": own.colours.light},
-        "docs_dir": os.path.relpath(pages, work),
-        "site_dir": os.path.relpath(site, work),
-        "theme": {"custom_dir": str(SITE_SOURCE / "theme")},
-        "hooks": [str(hook) for hook in hooks],
-    }
-    with naming(file):
-        file.write_text(safe_dump(values, sort_keys=False, width=math.inf), "utf-8")
-    return file
-
-
-def _load(settings: Path) -> MkDocsConfig:
-    return load_config(str(settings), strict=True)
-
-
-@contextmanager
-def seen_on(day: date) -> Iterator[None]:
-    """Have MkDocs take ``day`` for today: it stands in the map of the site."""
-    before = os.environ.get(_EPOCH)
-    os.environ[_EPOCH] = str(int(datetime.combine(day, time(), UTC).timestamp()))
-    try:
-        yield
-    finally:
-        if before is None:
-            del os.environ[_EPOCH]
-        else:
-            os.environ[_EPOCH] = before
-
-
-class _Ear(logging.Handler):
-    def __init__(self, said: list[str]) -> None:
-        super().__init__(logging.WARNING)
-        self._said = said
-
-    def emit(self, record: logging.LogRecord) -> None:
-        self._said.append(f"{record.levelname}: {record.getMessage()}")
-
-
-@contextmanager
-def _listening(said: list[str]) -> Iterator[None]:
-    """Gather in ``said`` what MkDocs warns of, and keep it from the terminal."""
-    logger, ear = logging.getLogger("mkdocs"), _Ear(said)
-    logger.addHandler(ear)
-    was, logger.propagate = logger.propagate, False
-    try:
-        yield
-    finally:
-        logger.propagate = was
-        logger.removeHandler(ear)
