@@ -126,14 +126,14 @@ def _nothing_there(at: Position, lines: list[str]) -> tuple[Position, str, str]:
             "a value is missing before this",
             "write it, or put the text in quotes",
         )
-    inlined = [
+    opened = [
         (number, line.rindex(char))
         for number, line in enumerate(lines[: at[0] + 1])
         for char in "[{"
         if char in line
     ]
     return (
-        max(inlined, default=at),
+        max(opened, default=at),
         "the bracket that opens here is not closed",
         "add the closing bracket",
     )

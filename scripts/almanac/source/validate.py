@@ -132,13 +132,13 @@ class Shapes:
         """
         self._asked.clear()
         checked = Validated()
-        humanize: dict[Any, Finding] = {}
+        found: dict[Any, Finding] = {}
         for problem in self._problems(document.data, kind):
             for finding in explain(problem, document, kind, self.names):
                 # One mistake can fail in several keywords, and is told once.
                 once = (finding.place, finding.code, finding.message)
-                if once not in humanize:
-                    humanize[once] = self._with_mend(finding, problem, document, kind, checked)
+                if once not in found:
+                    found[once] = self._with_mend(finding, problem, document, kind, checked)
             if problem.validator in {"reference", "vocabulary"}:
                 self._note_meant(problem, checked)
             if problem.validator == "additionalProperties":
@@ -151,7 +151,7 @@ class Shapes:
                     checked.moved[tuple(problem.absolute_path), problem.instance] = new
         cut = dict(cut_texts(document, kind))
         places = cut.keys() | {finding.place for finding in cut.values()}
-        told = (finding for finding in humanize.values() if finding.place not in places)
+        told = (finding for finding in found.values() if finding.place not in places)
         checked.findings += [*cut.values(), *told]
         checked.asked = dict(self._asked)
         return checked
