@@ -54,6 +54,7 @@ class Cache:
         except OSError:
             return None
         mark, value = stored[:_DIGEST_BYTES], stored[_DIGEST_BYTES:]
+        # The key is in the mark too: a value that lies under another name is none.
         return value if mark == self._mark(key, value) else None
 
     def put(self, key: str | bytes, value: bytes) -> None:

@@ -82,6 +82,7 @@ def _of(figures: Figures, group: str, name: str) -> NamedFigure | None:
 def _same(before: float | None, after: float | None) -> bool:
     if before is None or after is None:
         return before is after
+    # What floats lose where terms are added in another order is no move.
     return abs(before - after) <= 1e-6 * max(1.0, abs(before))
 
 

@@ -94,7 +94,7 @@ def goals_of(summary: BlockSummary) -> list[GoalOfBlock]:
 def practices_wished(of: GoalOfBlock) -> Working:
     """All practices × the weight of a goal ÷ the weights of all goals, rounded up."""
     practices = Known(of.practices, "practice" if of.practices == 1 else "practices")
-    if of.weight == of.whole:
+    if of.weight == of.whole:  # the one goal has all: a share of 1 would say nothing
         return practices
     exact = Quotient(Product((practices, Known(of.weight))), Known(of.whole))
     return exact if exact.value == round(exact.value) else UpTo(exact, 1, "")
@@ -119,7 +119,7 @@ def strokes_of(summary: BlockSummary) -> list[StrokeOfBlock]:
     if not (summary.block.wishes and summary.block.wishes.strokes):
         return []
     pairs = []
-    for at in range(0, len(summary.weeks) - 1, EACH_WEEKS):
+    for at in range(0, len(summary.weeks) - 1, EACH_WEEKS):  # an odd last week has no other
         days = [day for week in summary.weeks[at : at + EACH_WEEKS] for day in week.days]
         own = balance_of(swum for day in days for swum in day.swum)
         if own.metres:

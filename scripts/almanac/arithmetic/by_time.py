@@ -10,7 +10,7 @@ from almanac.arithmetic.pace import Pacer, Target
 from almanac.arithmetic.pace_lines import NoNumber
 from almanac.model.reps import Distance
 
-_ROUNDING = 1e-9
+_ROUNDING = 1e-9  # of the machine, in seconds: who needs just as long as there is gets there
 
 
 def lengths_in(pacer: Pacer, piece: Piece) -> int | NoNumber:

@@ -63,6 +63,7 @@ class EffortScale:
         the second, 0 to 1; one word twice, and 0, at a middle and beyond the outermost.
         """
         if rating not in self._around:
+            # A float is near the middle of a word, and never at it; as a short fraction it is.
             self._around[rating] = self._words_around(Fraction(rating).limit_denominator(10_000))
         return self._around[rating]
 

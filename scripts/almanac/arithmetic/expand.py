@@ -80,7 +80,7 @@ def _rep(item: Reps, path: DataPath, rounds: tuple[int, ...], number: int, layin
         return first
     first, known = laying.known[key]
     rep = Rep(path, rounds, number, first.item, first.pieces)
-    vars(rep).update(known)
+    vars(rep).update(known)  # what is worked out once for all of them
     return rep
 
 

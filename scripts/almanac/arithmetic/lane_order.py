@@ -73,5 +73,5 @@ def lane_order(rep: Rep, group: LaneGroup, policy: Policy, most: int | None = No
     if waves is None:
         return LaneOrder(heads, gap, 1, heads)
     number = waves.number or math.ceil(heads / (waves.swimmers or heads))
-    number = min(number, heads)
+    number = min(number, heads)  # no wave without a swimmer
     return LaneOrder(heads, gap, number, math.ceil(heads / number))

@@ -184,6 +184,7 @@ def _rounds(changes: Mapping[str, RoundsChange], ratio: float) -> Mapping[str, R
 
 
 def _often(times: int, ratio: float) -> int:
+    # Half a time more is one more: round() goes to the even number.
     return max(1, int(times * ratio + 0.5))
 
 

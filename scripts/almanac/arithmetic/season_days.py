@@ -46,6 +46,7 @@ def unplanned(
         for on in days
         if season.is_term(on) and not any(first <= on <= last for first, last in held)
     ]
+    # Days in a row are all as far from their numbers.
     for _, run in groupby(enumerate(bare), key=lambda own: own[1].toordinal() - own[0]):
         stretch = [on for _, on in run]
         yield stretch[0], stretch[-1]

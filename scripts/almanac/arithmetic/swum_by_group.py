@@ -124,6 +124,7 @@ def swum_by(
     found: dict[str, Swum] = {}
     for group in groups:
         own = items_for(items, group)
+        # By identity first: for most groups nothing is changed, and to compare items takes long.
         same = next((swum for other, swum in known if other is own or other == own), None)
         if same is None:
             same = lay_out(timing, own, course, most_in_lane, timing.clock(group, course).pacer)

@@ -66,6 +66,7 @@ def variation(days: Sequence[float | None], convention: Deviation = Deviation.SA
     if len(known) < 2:
         return only
     deviation = (stdev if convention is Deviation.SAMPLE else pstdev)(known)
+    # Days alike differ by what floats lose: that is no deviation to divide by.
     monotony = mean / deviation if deviation > 1e-9 * max(1.0, abs(mean)) else None
     strain = None if monotony is None else total * monotony
     return replace(only, deviation=deviation, monotony=monotony, strain=strain)

@@ -38,6 +38,7 @@ def metres_off_walls(piece: Piece, course: Course) -> float:
     surface or at the wall; 0 where its drill says nothing of it.
     """
     stated = 0.0 if piece.drill.is_under_water else piece.drill.under_water or 0.0
+    # Work at the wall goes no distance, and still leaves it.
     return min(stated, float(piece.distance) * course.unit.metres or stated)
 
 
@@ -98,6 +99,7 @@ def under_water(
             seconds = max(metres / least_speed, sum(_held_s(event)))
             if whole and own and isinstance(own.target, Target):
                 seconds = max(seconds, own.target.seconds)
+            # Within an item the rest moves as the interval does: either tells whether it shrinks.
             interval = (own.sendoff_s if own else None) or event.item.rest
             rest = rest_after(events, number, own, _earliest_s(event, own, course, least_speed))
             yield UnderWater(event, metres, seconds, rest, interval)

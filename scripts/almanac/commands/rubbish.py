@@ -20,5 +20,5 @@ def rubbish_left() -> Iterator[None]:
     finally:
         if was_on:
             gc.freeze()
-            gc.unfreeze()
+            gc.unfreeze()  # comes back as old: see above
             gc.enable()

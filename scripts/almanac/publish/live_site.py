@@ -75,7 +75,7 @@ class LiveSite:
                 come.append((file, content))
             else:
                 self._publish(file, content)
-        if come:
+        if come:  # MkDocs makes no page that it has not seen, and looks for all new ones at once
             self._mkdocs.read_again()
             for file, content in come:
                 self._publish(file, content)

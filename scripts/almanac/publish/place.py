@@ -175,7 +175,7 @@ def put(fresh: Path, place: Path) -> None:
     """
     place.parent.mkdir(parents=True, exist_ok=True)
     mend(place)
-    _keep_others(place)
+    _keep_others(place)  # again: the build took a while, and somebody may have come since
     for name in _KEPT:
         if (place / name).is_file():
             shutil.copy2(place / name, fresh / name)

@@ -61,6 +61,7 @@ def turn(work: Path, wait_for: Callable[[str], None] = lambda _: None) -> Iterat
     """
     work.mkdir(parents=True, exist_ok=True)
     path = work / LOCK
+    # Not by mode w, which would empty what the one who builds has written there.
     with os.fdopen(os.open(path, os.O_RDWR | os.O_CREAT, 0o644), "r+", encoding="utf-8") as file:
         try:
             _take(file, waits=False)

@@ -118,7 +118,7 @@ def changed_files(root: Path, before: str, after: str) -> list[ChangedFile]:
             _below(prefix, path.decode("utf-8", "surrogateescape")),
             *("" if mode == _NOWHERE else mode for mode in head.decode("ascii")[1:].split()[:2]),
         )
-        for head, path in zip(told[0::2], told[1::2], strict=False)
+        for head, path in zip(told[0::2], told[1::2], strict=False)  # git ends the row with nothing
     ]
 
 
