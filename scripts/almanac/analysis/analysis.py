@@ -11,14 +11,8 @@ from typing import Any, TypeVar
 from almanac.analysis.added_up_blocks import added_up_blocks
 from almanac.analysis.askings import AskingText, Readings
 from almanac.analysis.joined_blocks import JoinedBlocks, joined_blocks
-from almanac.analysis.pool_fits import (
-    PartMisplaced,
-    PoolMisplaced,
-    asks,
-    demanding,
-    practice_fit,
-    set_fit,
-)
+from almanac.analysis.pool_fits import PartMisplaced, PoolMisplaced, practice_fit, set_fit
+from almanac.analysis.pool_starts import asks, demanding
 from almanac.analysis.sameness import Sameness
 from almanac.arithmetic.block import BlockSummary
 from almanac.arithmetic.coverage import Cell, coverage

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from almanac.analysis.analysis import Analysis
-from almanac.analysis.pool_fits import dry_starts_of
+from almanac.analysis.pool_starts import dry_starts_of
 from almanac.arithmetic.cords import ties
 from almanac.arithmetic.practice import PracticeSummary
 from almanac.arithmetic.under_water import counts

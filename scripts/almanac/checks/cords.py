@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from almanac.analysis.analysis import Analysis
-from almanac.analysis.pool_fits import crews_in_water
+from almanac.analysis.pool_starts import crews_in_water
 from almanac.arithmetic.cords import CordsAtOnce, cords_at_once, is_tied, ties, tows
 from almanac.arithmetic.events import Rep
 from almanac.arithmetic.lane_order import lane_order

@@ -9,7 +9,7 @@ from datetime import date
 from itertools import combinations
 
 from almanac.analysis.analysis import Analysis
-from almanac.analysis.pool_fits import crews_in_water
+from almanac.analysis.pool_starts import crews_in_water
 from almanac.arithmetic.block_days import DayPlan
 from almanac.arithmetic.practice import PracticeSummary
 from almanac.checks.pool_words import lane_words

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from almanac.analysis.analysis import Analysis
-from almanac.analysis.pool_fits import crews_in_water, dry_starts_of
+from almanac.analysis.pool_starts import crews_in_water, dry_starts_of
 from almanac.arithmetic.at_once import moments
 from almanac.arithmetic.crews import Crew
 from almanac.arithmetic.lane_order import lane_order

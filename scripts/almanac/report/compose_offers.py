@@ -10,7 +10,7 @@ from dataclasses import dataclass, field, replace
 from functools import cached_property
 
 from almanac.analysis.analysis import Analysis
-from almanac.analysis.pool_fits import asks, demanding, rules_for
+from almanac.analysis.pool_starts import asks, demanding, rules_for
 from almanac.arithmetic.at_once import hands
 from almanac.arithmetic.composing_pieces import SET, TENTHS, UNKNOWN, Size
 from almanac.arithmetic.crews import Crew, crews_named

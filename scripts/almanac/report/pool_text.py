@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from almanac.analysis.pool_fits import dry_starts_of, words_of
+from almanac.analysis.pool_starts import dry_starts_of, words_of
 from almanac.arithmetic.practice import PracticeSummary
 from almanac.arithmetic.start_limits import (
     DIVE,
