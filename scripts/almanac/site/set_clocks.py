@@ -5,7 +5,6 @@ strip.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
-from itertools import groupby
 from typing import Any
 
 from markupsafe import Markup
@@ -14,22 +13,17 @@ from almanac.analysis.analysis import Analysis
 from almanac.analysis.figures import heads, table
 from almanac.arithmetic.course import Misfit
 from almanac.arithmetic.group_clock import GroupClock
-from almanac.arithmetic.pace import Target
 from almanac.arithmetic.summary import SetSummary
-from almanac.arithmetic.table import ItemRow, item_rows
-from almanac.arithmetic.timed_reps import TimedRep, unlike
+from almanac.arithmetic.table import item_rows
 from almanac.arithmetic.timeline import timeline
 from almanac.drawing.charts.effort_marks import effort_marks
 from almanac.drawing.charts.strip import StripPart, strip
-from almanac.model.reps import Reps
 from almanac.model.swim_set import SwimSet
 from almanac.model.walk import reps_with_paths
 from almanac.report.known_words import basis_words, no_number_words, paces_words, unfit_words
-from almanac.report.shown import shown, shown_rest
-from almanac.report.timed_board import target_marks
-from almanac.report.working_text import steps
+from almanac.site.clock_rows import COLUMNS, clock_row, reps_label
 from almanac.site.shown_figures import LEGEND, page_figures
-from almanac.units import COURSES, Course, show_distance, show_number, show_time
+from almanac.units import COURSES, Course, show_distance, show_time
 
 
 def own_clock(analysis: Analysis, swim_set: SwimSet) -> dict[str, Any]:
@@ -91,13 +85,7 @@ def _misfit(swim_set: SwimSet, misfit: Misfit, course: Course) -> str:
 
 
 def _item_label(swim_set: SwimSet, path: Any) -> str:
-    return _reps_label(next(own for own, at in reps_with_paths(swim_set.items) if at == path))
-
-
-def _reps_label(item: Reps) -> str:
-    hold_s, swimmers = item.parts[0].hold_s, item.manner.swimmers
-    label = f"{item.reps} × {show_time(hold_s) if hold_s else item.distance}"
-    return f"{label}, {show_number(item.distance / swimmers)} each" if swimmers > 1 else label
+    return reps_label(next(own for own, at in reps_with_paths(swim_set.items) if at == path))
 
 
 def _group(analysis: Analysis, summary: SetSummary, run: GroupClock) -> dict[str, Any]:
@@ -107,84 +95,13 @@ def _group(analysis: Analysis, summary: SetSummary, run: GroupClock) -> dict[str
         "title": catalogue.lane_groups[run.group].title,
         "figures": page_figures(table("set", "group", "clock", run), summary.course.unit),
         "paces": paces_words(catalogue.lane_groups[run.group], analysis.today),
-        "heads": heads("set", "item", "rows")[len(_COLUMNS) :],
-        "rows": [_row(row) for row in item_rows(run)],
+        "heads": heads("set", "item", "rows")[len(COLUMNS) :],
+        "rows": [clock_row(row) for row in item_rows(run)],
         "missing": [no_number_words(catalogue, missing) for missing in run.missing],
         "unfit": [unfit_words(unfit) for unfit in run.unfit],
         "notes": [*basis_notes(analysis, run), *_notes(run)],
         "strip": Markup(_strip(analysis, summary, run)),
     }
-
-
-# The figures of an item that the table tells with the spread of its reps; others follow them.
-_COLUMNS = ("target", "sendoff", "rest", "aim")
-
-
-def _time(seconds: float | None, tenths: bool = False) -> str:
-    return "–" if seconds is None else show_time(seconds, tenths)
-
-
-def _row(row: ItemRow) -> dict[str, Any]:
-    slow, fast = row.slowest, row.fastest
-    is_swum = slow.rep.item.parts[0].hold_s is None
-    target = _time(slow.target_s, tenths=is_swum)
-    if slow.target_s != fast.target_s:
-        target += f" to {_time(fast.target_s, tenths=is_swum)}"
-    sorts = unlike(row.timed)
-    rests = [own for timed in sorts if (own := shown_rest(timed)) is not None]
-    rest = f"{show_number(min(rests))} s" if rests else "–"
-    if rests and min(rests) != max(rests):
-        rest = f"{show_number(min(rests))} to {show_number(max(rests))} s"
-    if not all(timed.fits for timed in sorts):
-        rest = "does not fit"
-    return {
-        "what": ", ".join(dict.fromkeys(map(_timed_label, sorts))),
-        "target": target + target_marks(slow),
-        "sendoff": _go(row),
-        "inside": f"{show_number(slow.rep.inner_rest_s)} s inside" if slow.rep.inner_rest_s else "",
-        "aim": _aims(row),
-        "suggested": slow.suggested,
-        "rest": rest,
-        "others": [shown(own) for own in table("set", "item", "rows", row, _COLUMNS)],
-        "steps": steps(slow.target.working, "target", "s")
-        if isinstance(slow.target, Target)
-        else [],
-    }
-
-
-def _go(row: ItemRow) -> str:
-    """When to go: one for all reps, or one for each; where rounds differ, each of them once."""
-    rounds = groupby(row.timed, key=lambda timed: timed.rep.rounds)
-    each = dict.fromkeys(tuple(map(_goes, reps)) for _, reps in rounds)
-    return " / ".join(words[0] if len(set(words)) == 1 else ", ".join(words) for words in each)
-
-
-def _goes(timed: TimedRep) -> str:
-    if timed.rep.item.sendoff is not None:
-        return _time(timed.sendoff_s)
-    rest = timed.rep.item.rest
-    return f"{show_time(rest)} rest" if rest else "straight on"
-
-
-def _aims(row: ItemRow) -> str:
-    """The times that are asked for, each once; of some reps alone where others are asked none."""
-    if row.aim is None and not any(timed.aim for timed in row.timed):
-        return ""
-    aims = dict.fromkeys(timed.aim.value for timed in row.timed if timed.aim)
-    of = "" if all(timed.aim for timed in row.timed) else " of some"
-    return f"{', '.join(show_time(aim, tenths=True) for aim in aims)} asked for{of}"
-
-
-def _timed_label(timed: TimedRep) -> str:
-    """What a rep is, and how far it goes where it is swum by time."""
-    label, distance = _reps_label(timed.rep.item), timed.rep.distance
-    if not any(piece.by_time for piece in timed.rep.pieces):
-        return label
-    return (
-        f"{label} ({show_number(distance)} estimated)"
-        if distance
-        else f"{label}, how far is not known"
-    )
 
 
 def basis_notes(analysis: Analysis, run: GroupClock) -> Iterator[str]:
