@@ -23,6 +23,7 @@ _SAID = {
     "unreadable": "that cannot be read",
 }
 _SCREEN = 8  # lines of a section that stand unfolded
+_SMALL = 3  # lines of all that was changed
 
 
 @dataclass(frozen=True)
@@ -40,13 +41,16 @@ def sections(review: Comparison, address: str = "") -> list[ReviewSection]:
     """The sections that have lines, what must not be missed first. ``address`` is where files can
     be looked at, "" for none.
     """
+    entries = ReviewSection(
+        "Entries", [line for change in review.entries for line in _entry(change, address)]
+    )
+    is_small = len(entries.lines) <= _SMALL  # what was done then stands before what comes of it
     found = [
         ReviewSection("Read this first", list(first_lines(review, address)), 99),
+        *[entries] * is_small,
         ReviewSection("What coaches will see", list(seen_first(review)), 99),
         ReviewSection("Findings that appear", list(_findings(review.appeared, address))),
-        ReviewSection(
-            "Entries", [line for change in review.entries for line in _entry(change, address)]
-        ),
+        *[entries] * (not is_small),
         ReviewSection("Figures that move", list(by_entry(review)), 0),
         ReviewSection("Findings that go", list(_findings(review.gone, address))),
         ReviewSection("Entries that say nearly the same", list(_alike(review))),
