@@ -111,6 +111,8 @@ def test_no_page_of_a_club_on_land_speaks_of_lanes_and_pools_that_it_has_not(
         text = (folder / "site" / page).read_text("utf-8")
         assert ("send-offs" in text or "across a pool" in text) == (name != "Dry Club"), page
         assert "in water" not in text and "on land -->" not in text
+    covered = (folder / "site/coverage.html").read_text("utf-8")
+    assert ("Race speed" in covered) == (name != "Dry Club")
     assert "sets/index.html" in more
     assert ("otherwise.html" in more) == (name != "Dry Club")
 

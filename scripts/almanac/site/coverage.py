@@ -17,6 +17,7 @@ def coverage_page(analysis: Analysis) -> Page:
     """
     catalogue = analysis.catalogue
     goals, levels = catalogue.words("goals"), catalogue.words("levels")
+    has_water = bool(catalogue.club.waters)
     counts = [
         (kind.plural, sum(kind.key == own for own, _ in catalogue.entries))
         for kind in WITH_PAGES.values()
@@ -26,6 +27,8 @@ def coverage_page(analysis: Analysis) -> Page:
         "rows": [
             (goal, goals[goal].title, is_listed(catalogue, goal), row, _holes(row, levels))
             for goal, row in ((row[0].goal, row) for row in analysis.coverage)
+            # on land alone a goal of swimming is no gap
+            if has_water or any(cell.drills or cell.sets for cell in row)
         ],
         "gaps": [
             (goals[gap.goal].title, levels[gap.level].title.lower(), gap.reason)
