@@ -109,7 +109,7 @@ def test_what_the_club_lists_is_renamed_wherever_it_is_named(
         for (own, _), document in load(catalogue).documents.items()
         for use in uses(document, own)
     )
-    assert named > 1 and f"named in {named} places" in said
+    assert named > 1 and f"named in {named} places" in said and "its title stays '" in said
     after = texts(catalogue)
     assert {file: text.replace(b"zander-9", old.encode()) for file, text in after.items()} == before
     assert load(catalogue).names.of("reference", kind).keys() >= {"zander-9"}
@@ -352,6 +352,8 @@ def test_what_is_not_there_is_told_by_its_kind(
 ) -> None:
     assert main(["rename", "nothing", "x", "--kind", "pool", "--root", str(catalogue)]) == 2
     assert "there is no pool 'nothing'" in capsys.readouterr().err
+    assert main(["rename", "kick-technique", "legs", "--root", str(catalogue)]) == 2
+    assert "is a word of the goals: in a list of your own" in capsys.readouterr().err
 
 
 COMPOSED = (

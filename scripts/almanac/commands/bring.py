@@ -87,6 +87,9 @@ def run(arguments: argparse.Namespace) -> int:
     for file in found.stays:
         print(f"{file}  is here already, and stays as it is")
     what = "would come" if arguments.dry_run else "came"
+    if not found.files:
+        print(f"nothing {what}: all of it is here already")
+        return FINE
     came = counted(len(found.files), "entry", "entries")
     print(f"{came} {what}; read them, sign them, then: almanac check")
     return FINE

@@ -87,6 +87,14 @@ def kind_of_id(
         return found[0]
     if found:
         raise UsageError(f"'{id}' is the name of a {' and a '.join(found)}: say which with --kind")
+    lists = [name for (kind, name) in loaded.names.words if kind == "vocabulary"]
+    own_list = next((own for own in lists if id in loaded.names.of("vocabulary", own)), "")
+    if own_list and {*IN_CLUB} <= {*among}:
+        raise UsageError(
+            f"'{id}' is a word of the {own_list.replace('-', ' ')}: in a list of your own, "
+            f"drills/vocabulary/{own_list}.yml, write the new word with 'also: [{id}]'; "
+            f"almanac check --fix then puts it in its place everywhere"
+        )
     near = nearest(id, [own for kind, own in known if kind in kinds])
     what = in_words(asked) if asked else "entry"
     raise UsageError(f"there is no {what} '{id}'" + (f"; the nearest: {near}" if near else ""))
@@ -100,6 +108,8 @@ def _say(due: RenamedFiles, kind: str, old: str, new: str, verb: str) -> None:
         f"{in_words(kind)} {old} {verb} {new}, named in {counted(len(due.places), 'place')}"
         + ("; its old address leads to the new one" if leads else "")
     )
+    if kind in IN_CLUB and due.title:
+        print(f"its title stays '{due.title}': where that is to change too, write it there")
     if kind in IN_CLUB and verb == "is":
         calendar = "" if kind == "pool" else ", or reads its calendar,"
         print(f"whoever has chosen it on a phone{calendar} chooses it once more")

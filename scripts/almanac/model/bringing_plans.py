@@ -42,7 +42,15 @@ class Clubs:
         one; the lane group of that place in a squad of as many. Raises NotFoundAgain.
         """
         named = dict.fromkeys(key for kind, own in documents for key in _named(kind, own))
-        return {key: self._here(*key) for key in named}
+        found, missing = dict[Key, str](), list[str]()
+        for key in named:
+            try:
+                found[key] = self._here(*key)
+            except NotFoundAgain as problem:
+                missing += [str(problem)] if str(problem) not in missing else []
+        if missing:
+            raise NotFoundAgain("; ".join(missing))
+        return found
 
     def _here(self, kind: str, id: str) -> str:
         here: Mapping[str, object] = getattr(self.here, IN_CLUB[kind])
@@ -58,8 +66,17 @@ class Clubs:
         title = getattr(self.there, IN_CLUB[kind])[id].title
         raise NotFoundAgain(
             f"it names the {_WHAT[kind]} '{id}' ({title}) of that club: say which of yours it is, "
-            f"--as {id}= and one of {_listed(alike or here)}"
+            f"--as {id}= and one of {_listed(alike or self._possible(kind, id))}"
         )
+
+    def _possible(self, kind: str, id: str) -> Iterable[str]:
+        """What could be meant here: no hall for a pool, and no pool for a hall."""
+        here: Mapping[str, object] = getattr(self.here, IN_CLUB[kind])
+        if kind != "pool":
+            return here
+        is_land = self.there.pools[id].is_land
+        same = [own for own, pool in self.here.pools.items() if pool.is_land == is_land]
+        return same or here
 
     def _alike(self, kind: str, id: str) -> Iterator[str]:
         if kind == "squad":

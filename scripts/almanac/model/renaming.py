@@ -28,13 +28,14 @@ class RenameError(ValueError):
 class RenamedFiles:
     """What files hold afterwards (None: no more), which of them the entry's own is, the places that
     named the entry, and the places of texts that say the old id, which nobody but a reader can
-    mend.
+    mend; ``title`` of a squad, a lane group or a pool, which stays.
     """
 
     file: str
     texts: dict[str, str | None] = field(default_factory=dict)
     places: list[Place] = field(default_factory=list)
     mentions: list[Place] = field(default_factory=list)
+    title: str = ""
 
 
 def places_naming(documents: Mapping[Key, Document], kind: str, id: str) -> dict[Key, Rewrites]:
@@ -114,7 +115,7 @@ def _renaming_in_club(loaded: Loaded, kind: str, old: str, new: str) -> RenamedF
     own: DataPath = (IN_CLUB[kind], old)
     found = {CLUB: {}, **_rewrites(documents, kind, old, new)}
     found[CLUB] = {(own, True): new, **found[CLUB]}
-    change = RenamedFiles(club.file)
+    change = RenamedFiles(club.file, title=str(club.data[IN_CLUB[kind]][old].get("title", "")))
     for key, places in found.items():
         document = documents[key]
         text = rewritten(document, places)
