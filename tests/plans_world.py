@@ -23,11 +23,11 @@ pool: home
 slot: {start: "18:00", minutes: 30}
 focus: Toes make the water boil.
 parts:
-  - {part: warm-up, talk: 2:00, items: [{reps: 2, distance: 50, do: back-kick, effort: easy,
-      rest: 0:10}]}
+  - {part: warm-up, talk: 2:00,
+     items: [{reps: 2, distance: 50, do: back-kick, effort: easy, rest: 0:10}]}
   - {part: main, set: six-fifties, talk: 1:30}
-  - {part: main, items: [{reps: 2, distance: 25, do: back-kick, effort: fast, gear: [fins],
-      sendoff: 1:00}]}
+  - {part: main,
+     items: [{reps: 2, distance: 25, do: back-kick, effort: fast, gear: [fins], sendoff: 1:00}]}
   - {part: main, items: [{reps: 1, distance: 50, do: back-swim, effort: easy}]}
 """
 
@@ -53,6 +53,18 @@ weeks:
            tue: {rest: true}, wed: {rest: true}, thu: {rest: true}, fri: {rest: true},
              sat: {rest: true}}
     benchmarks: [back-kick-50]
+"""
+# A slower lane group of the squad, between its first and the gear.
+SECOND_GROUP = """\
+  heron-2:
+    title: Heron, lane 2
+    squad: heron
+    lanes: 1
+    heads: 3
+    gap: 0:10
+    tests:
+      - {benchmark: back-kick-50, time: 1:10.0, course: 25m, on: 2026-09-01}
+gear_owned:
 """
 
 

@@ -10,7 +10,7 @@ from random import Random
 from types import SimpleNamespace
 
 import pytest
-from plans_world import BLOCK, analysis, club
+from plans_world import BLOCK, SECOND_GROUP, analysis, club
 from shared import share
 
 from almanac.checks.squad_days import breaches
@@ -18,18 +18,6 @@ from almanac.report.block_json import block_json
 from almanac.report.block_text import block_text
 from almanac.report.block_ways import block_ways
 from almanac.site.block_page import block_page
-
-SECOND = """\
-  heron-2:
-    title: Heron, lane 2
-    squad: heron
-    lanes: 1
-    heads: 3
-    gap: 0:10
-    tests:
-      - {benchmark: back-kick-50, time: 1:10.0, course: 25m, on: 2026-09-01}
-gear_owned:
-"""
 
 
 @pytest.fixture(params=["", "groups: [heron-1], "])
@@ -40,7 +28,7 @@ def world(request: pytest.FixtureRequest, tmp_path: Path):
     assert block != BLOCK
     root = club(tmp_path, block=block)
     own = root / "plans/club.yml"
-    own.write_text(own.read_text("utf-8").replace("gear_owned:\n", SECOND), "utf-8")
+    own.write_text(own.read_text("utf-8").replace("gear_owned:\n", SECOND_GROUP), "utf-8")
     return request.param, analysis(root)
 
 

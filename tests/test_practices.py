@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 from example_cases import cases
-from plans_world import PRACTICE, analysis, club, codes
+from plans_world import PRACTICE, SECOND_GROUP, analysis, club, codes
 
 from almanac.arithmetic.pace_lines import PaceLine
 from almanac.arithmetic.session_load import planned_load
@@ -60,18 +60,7 @@ def test_gear_is_counted_by_heads_at_once(summary) -> None:
 def test_a_group_that_is_done_waits_for_the_slower_one(tmp_path: Path) -> None:
     root = club(tmp_path)
     file = root / "plans" / "club.yml"
-    slower = """\
-  heron-2:
-    title: Heron, lane 2
-    squad: heron
-    lanes: 1
-    heads: 3
-    gap: 0:10
-    tests:
-      - {benchmark: back-kick-50, time: 1:10.0, course: 25m, on: 2026-09-01}
-gear_owned:
-"""
-    file.write_text(file.read_text().replace("gear_owned:\n", slower))
+    file.write_text(file.read_text().replace("gear_owned:\n", SECOND_GROUP))
     sheet = analysis(root).practices["tuesday"].sheet
     first, second = sheet[0].cells
     easy = EASY
