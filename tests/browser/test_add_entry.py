@@ -567,9 +567,7 @@ def test_a_draft_survives_a_closed_tab(server: Server, context: BrowserContext) 
     expect(page.locator("[data-draft-told]")).to_contain_text("Your draft of")
     expect(page.get_by_label("Cues, number 2", exact=True)).to_be_visible()  # still empty
     page.get_by_role("radio", name="Fault").check()
-    expect(
-        page.get_by_label(named("Why it matters"))
-    ).to_be_visible()  # the form of the drill is gone
+    expect(page.get_by_label(named("Why it matters"))).to_be_visible()  # no drill's form
     fill_fault(form)
     fault = form.text
     assert "title: Toes curl in" in fault
