@@ -16,6 +16,8 @@ from almanac.model.practice import Practice
 from almanac.source.reader import DataPath
 from almanac.units import show_distance, show_time
 
+_LEAST_TALK_S = 10
+
 
 @warns("practice-overruns")
 def practice_overruns(analysis: Analysis) -> Iterator[Problem]:
@@ -30,6 +32,17 @@ def practice_overruns(analysis: Analysis) -> Iterator[Problem]:
             )
             hint = f"take {show_time(-summary.slack_s)} out of it, or find a longer slot"
             yield Problem(practice, ("slot", "minutes"), message, hint)
+
+
+@warns("talk-of-seconds")
+def talk_of_seconds(analysis: Analysis) -> Iterator[Problem]:
+    """Talk before a part takes ten seconds or more: a bare 3 is three seconds, not minutes."""
+    for practice, _ in _practices(analysis):
+        for number, part in enumerate(practice.parts):
+            if part.talk is not None and 0 < part.talk < _LEAST_TALK_S:
+                message = f"the talk lasts {show_time(part.talk)}: a number alone is of seconds"
+                hint = f"write {part.talk:g}:00 for minutes, or leave it out"
+                yield Problem(practice, ("parts", number, "talk"), message, hint)
 
 
 @forbids("lanes-short")
