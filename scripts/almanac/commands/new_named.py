@@ -15,11 +15,14 @@ _USUAL = "25m"
 
 
 def named(kind: str, answers: Mapping[str, Any], loaded: Loaded) -> dict[str, str]:
-    """By kind the id that a starter is to name in place of the first one, and its ``course``."""
+    """By kind the id that a starter is to name in place of the first one; its ``course``, and the
+    ``level`` of the club's first squad.
+    """
     club = _club(loaded)
+    levels = [str(own.get("level")) for own in _listed(club, "squads").values()]
     found = {"course": _course(club, str(answers.get("pool", "")))}
+    found |= {"level": levels[0]} if levels else {}
     if found["course"] == ON_LAND:
-        levels = [str(own.get("level")) for own in _listed(club, "squads").values()]
         usual = levels[0] if kind == "practice" and levels else ""
         found["drill"] = _drill_on_land(loaded, str(answers.get("level", usual)))
     squad = str(answers.get("squad", ""))

@@ -67,7 +67,7 @@ def starter(
     """The text of a new entry.
 
     ``answers`` are values of top-level fields, as YAML, that take the place of the starter's own;
-    ``named`` are ids by kind that it is to name ("" where there is none), and the ``course``.
+    ``named`` are ids by kind that it is to name ("" where there is none), ``course`` and ``level``.
     Other words and ids in it are taken from the present catalogue. Raises NothingToName.
     """
     text = _template(kind, answers.get("mode") or named.get("course", ""))
@@ -83,9 +83,11 @@ def starter(
         raise NothingToName(
             f"a {kind} names a {missing[0]}{of}, and there is none yet: add one first"
         )
+    levels = names.of("vocabulary", "levels")
     values = {
         **{name: value or f"a-{name}" for name, value in known.items()},
         **{name: _word(names, name) for name in _WORDS},
+        **({"level": named["level"]} if named.get("level") in levels else {}),
         "id": id,
         "course": named.get("course", "25m"),
         "title": id.replace("-", " ").capitalize(),
