@@ -86,6 +86,12 @@ test("what hurts is sore, in any words", () => {
   }
 });
 
+test("a tight back is sore, and minutes before the end are the last ones", () => {
+  assert.equal(asked("lower back tight").words, "sore low back");
+  assert.equal(asked("five minutes before the end").minutes, 5);
+  assert.equal(asked("five minutes before the end").words, "cool-down");
+});
+
 test("a practice that is to be made is no practice of that name", () => {
   for (const words of ["build my own practice", "plan a session", "write a new workout"]) {
     assert.equal(asked(words).words, "make a practice", words);

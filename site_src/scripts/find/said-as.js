@@ -29,6 +29,7 @@ const PAINS = [
   [new RegExp(`\\b(?:bad|dodgy|gammy|crook) ${JOINT}\\b${SAID}`, "gu"), "sore $1"], // a bad hip position is a fault
   [/\b(?:bad|dodgy|gammy|crook) back\b(?=\s*(?:$|[?!.,;]|(?:and|but|today|tonight|swimming|when|while|after|from|what|which|can|should|how)\b))/gu, "sore back"], // a bad back kick is a fault
   [new RegExp(`\\b${BODY} (?:is |are |has been |keeps? )?(?:hurts?|hurting|aches?|aching|painful|in pain|playing up|niggling)\\b`, "gu"), "sore $1"],
+  [/\b(?:low(?:er)? )?back (?:is |feels |gets |goes )?(?:very )?(?:tight|stiff)\b(?! and straight)/gu, "sore low back"],
   [new RegExp(`\\bbad for (?:the |your |my |his |her |their )?${BODY}\\b`, "gu"), "sore $1"],
 ];
 
@@ -49,6 +50,7 @@ const STROKES = [
 /** An age as what it tells of the water, and other turns of speech. @type {Saying[]} */
 const OTHERS = [
   [/\bmain sets?\b/gu, "set"],
+  [/\b(\w+ min(?:ute)?s?) (?:before|from|until|till|to) the end\b/gu, "last $1"],
   [/\bto (?:start|begin)(?: off| with)*(?=\s*[?!.]*$)/gu, "warm up"],
   [/\bto (?:end|finish)(?=\s*[?!.]*$)/gu, "cool down"],
   [/\b(?:off|on|@) ?:?(?:\d:)?[0-5]\d(?=\s*(?:$|[?!.,;]|(?:for|with|and)\b))/gu, ""], // 25s off 40: each lane group has a send-off of its own
