@@ -128,12 +128,15 @@ def test_rounds_more_or_fewer_cost_by_where_a_piece_comes_from(
     ("of", "role", "number", "cost"),
     [
         # Of four less than two is a stump, in work alone; a drill is done in its own dose.
-        ("set", "m", 2, 50), ("set", "m", 1, 75 + 120), ("set", "s", 1, 75 + 120),
+        # More than eight are more than twice as many.
+        ("set", "m", 8, 100), ("set", "m", 9, 125 + 120), ("drill", "s", 9, 50 + 40 + 120),
+        ("part", "c", 9, 20), ("set", "m", 2, 50),
+        ("set", "m", 1, 75 + 120), ("set", "s", 1, 75 + 120),
         ("part", "n", 1, 40 + 24 + 120),
         ("set", "w", 1, 75), ("part", "c", 1, 12), ("drill", "s", 1, 50 + 24),
     ],
 )  # fmt: skip
-def test_less_than_half_of_what_is_written_costs_more(
+def test_less_than_half_of_what_is_written_or_more_than_twice_costs_more(
     of: str, role: str, number: int, cost: int
 ) -> None:
     own = sized(own=size(number=number), of=of, what="rounds", written=4)
@@ -259,7 +262,7 @@ def test_nobody_is_warm_sooner_or_needs_longer_however_long_the_slot(
 
 @pytest.mark.parametrize(
     ("minutes", "takes", "cost"),
-    [(20, 1200, 0), (20, 1188, 2), (20, 1320, 0), (20, 1332, 2), (120, 5976, 0), (120, 6048, 2)],
+    [(20, 1200, 0), (20, 1188, 2), (20, 1320, 0), (20, 1332, 4), (120, 5976, 0), (120, 6048, 4)],
 )
 def test_a_cool_down_is_two_minutes_at_least_and_ten_at_most(
     minutes: int, takes: int, cost: int
@@ -304,8 +307,8 @@ FRESH = [sized(strokes=(0, 1))]
         (3000, {"strokes": (0,), "kick": 301}, 150, 30), (1800, {"strokes": (1, 2)}, 0, 30),
         (1799, {"strokes": (1, 2)}, 90, 120), (3000, {"strokes": (0,), "roles": "ec"}, 200, 230),
         (3000, {"strokes": (2,)}, 0, 70), (3000, {}, 0, 70), (60 * 120, {"strokes": (0,)}, 0, 30),
-        (60 * 121, {"strokes": (0,)}, 2, 32), (60 * 121 - 1, {"strokes": (0,)}, 0, 30),
-        (60 * 121 + 59, {"strokes": (0,)}, 2, 32), (30, {"strokes": (0,)}, 90, 120),
+        (60 * 121, {"strokes": (0,)}, 4, 34), (60 * 121 - 1, {"strokes": (0,)}, 0, 30),
+        (60 * 121 + 59, {"strokes": (0,)}, 4, 34), (30, {"strokes": (0,)}, 90, 120),
     ],
 )  # fmt: skip
 def test_relief_costs_by_what_came_before_it(
@@ -316,9 +319,19 @@ def test_relief_costs_by_what_came_before_it(
     assert relief_cost(asked(), own, FRESH) == fresh
 
 
+def test_relief_is_no_harder_than_the_work_and_twelve_minutes_at_most() -> None:
+    easy = [sized(strokes=(0,), hardest=1)]
+    for hardest, cost in ((0, 30), (1, 30), (2, 90), (3, 150)):
+        own = sized(3000, roles="e", strokes=(0,), hardest=hardest)
+        assert relief_cost(asked(), own, easy) == cost
+    for takes, cost in ((7200, 30), (7272, 34)):  # of 120 minutes a tenth, and a permille more
+        own = sized(takes, roles="e", strokes=(0,))
+        assert relief_cost(asked(minutes=120), own, easy) == cost
+
+
 @pytest.mark.parametrize(
     ("permille", "kick", "cost"),
-    [(60, 500, 0), (60, 501, 60), (59, 0, 2), (100, 0, 0), (101, 0, 2), (101, 501, 62)],
+    [(60, 500, 0), (60, 501, 60), (59, 0, 2), (100, 0, 0), (101, 0, 4), (101, 501, 64)],
 )
 def test_a_cool_down_costs_by_its_length_and_its_kick(permille: int, kick: int, cost: int) -> None:
     assert cool_down_cost(asked(), sized(60 * permille, kick=kick)) == cost

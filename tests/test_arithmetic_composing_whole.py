@@ -146,8 +146,8 @@ def test_so_much_work_is_tried_that_may_be_done() -> None:
 
 def test_an_answer_that_costs_500_more_than_the_first_is_none() -> None:
     """Each round more than is written costs 25; with a warm-up for each none is the same again."""
-    for number, count in ((20, 2), (21, 1)):
-        other = piece("other", "m", what="rounds"), (size(30000, number),)
+    for number, count in ((39, 2), (40, 1)):
+        other = piece("other", "m", what="rounds", written=20), (size(30000, number),)
         opens = [(piece(role, role), (size(15000),)) for role in "ww"]
         close = (piece("c", "c"), (size(14000),))
         own = asked((piece("one", "m"), (size(30000),)), other, *opens, close)

@@ -350,6 +350,10 @@ def test_of_a_goal_that_is_missed_the_wish_in_the_way_is_named(capsys) -> None:
         ((*WISHES, "--minutes", "sixty"), "almanac: --minutes: 'sixty' is no whole number"),
         ((*WISHES, "--start", "25:99"), "almanac: --start: '25:99' is no time of day"),
         ((*WISHES, "--until", "2026-13-01"), "almanac: --until: '2026-13-01' is no day"),
+        (
+            (*WISHES, "--without", "fins", "--gear", "fins=4"),
+            "--gear fins=4 and --without fins: leave out one of them",
+        ),
         ((*WISHES, "--without", "flippers"), "no gear 'flippers'; did you mean 'fins'?"),
         ((*WISHES, "--goals", "walls,walls"), "--goals: 'walls' stands there twice"),
         (

@@ -121,7 +121,7 @@ class Around:
     def __init__(self, asked: Asked, known: Lists) -> None:
         self.asked, self.known = asked, known
         self._closing: dict[int, dict[int, list[tuple[int, Sized]]]] = {}
-        self._eased: dict[tuple[bool, frozenset[int], tuple[int, ...]], list[_Easy]] = {}
+        self._eased: dict[tuple[object, ...], list[_Easy]] = {}
         easies = [own_cost(asked, own, EASY) for own in known.easies]
         if not any(own.role == EASY for own in asked.wishes.kept):
             easies.append(0)
@@ -228,7 +228,8 @@ class Around:
         """Relief that may follow a heart, the cheapest first."""
         work = heart.pieces
         strokes = frozenset(stroke for own in work for stroke in own.piece.strokes)
-        key = are_legs_tired(work), strokes, work[-1].piece.ends
+        hardest = max(own.piece.hardest for own in work)
+        key = are_legs_tired(work), strokes, hardest, work[-1].piece.ends
         if key not in self._eased:
             self._eased[key] = self._every_easy(work)
         return [own for own in self._eased[key] if own[2] is None or own[2].place not in taken]

@@ -23,7 +23,7 @@ UNUSED_SKILL, NO_SKILL, SKILL_FROM = 40, 200, 24000
 EFFORT_BELOW, EFFORT_ABOVE, SKILL_ABOVE = 90, 160, 80
 # Rounds or reps more or fewer than written, of a set and of others; where it comes from.
 STEP_OF_SET, STEP_OF_WORK, STEP_OF_EASY = 25, 8, 4
-# Less than half of what is written: no longer what its writer meant.
+# Less than half of what is written, or more than twice: no longer what its writer meant.
 STUMP = 120
 FROM: Mapping[str, Mapping[str, int]] = {
     SET: {}, PART: {MAIN: 120, SECOND: 40, SKILL: 30}, DRILL: {SKILL: 50, MAIN: 150},
@@ -44,6 +44,8 @@ def own_cost(asked: Asked, own: Sized, role: str) -> int:
     each = STEP_OF_SET if piece.of == SET else STEP_OF_WORK
     is_work = role in (MAIN, SECOND, SKILL)
     cost += own.steps * (each if is_work or piece.of == SET else STEP_OF_EASY)
+    if is_work and piece.what and own.number > 2 * piece.written:
+        cost += STUMP
     if is_work and piece.of != DRILL and 2 * own.number < piece.written:
         cost += STUMP
     if role in (MAIN, SECOND):
@@ -114,7 +116,7 @@ WARM_LEAST, WARM_MOST = 140, 250
 COOL_LEAST, COOL_MOST = 60, 110
 # And in tenths: nobody is warm sooner or needs longer, however long the slot is.
 WARM_SOONEST, WARM_LONGEST, COOL_SOONEST, COOL_LONGEST = 2700, 12000, 1200, 6000
-MAIN_LEAST, EASY_MOST = 280, 120
+MAIN_LEAST, EASY_MOST, EASY_LONGEST = 280, 120, 7200
 # A skill before other work, and one that is what is wished for most; in permille and in tenths.
 SKILL_MOST, SKILL_LONGEST = 200, 7200
 CHIEF_SKILL_MOST, CHIEF_SKILL_LONGEST = 300, 12000
@@ -160,7 +162,8 @@ def are_legs_tired(heart: Sequence[Sized]) -> bool:
 
 def relief_cost(asked: Asked, relief: Sized | None, heart: Sequence[Sized]) -> int:
     """What relief costs after the work, or that there is none: tired legs are carried into the
-    stroke that was trained; where they are not tired it is only time.
+    stroke that was trained; where they are not tired it is only time. It is no harder than the
+    work, and what is long is no relief but another main set.
     """
     tired = are_legs_tired(heart)
     if relief is None:
@@ -171,15 +174,18 @@ def relief_cost(asked: Asked, relief: Sized | None, heart: Sequence[Sized]) -> i
     cost += SCRAP if relief.takes < SCRAP_UNDER else 0
     cost += ENDS_TWICE if COOL_DOWN in relief.piece.roles else 0
     cost += OTHER_STROKE if strokes and strokes.isdisjoint(relief.piece.strokes) else 0
-    return cost + outside(1000 * relief.takes // asked.slot, 0, EASY_MOST)
+    cost += HOT * max(0, relief.piece.hardest - max(own.piece.hardest for own in heart))
+    most = min(EASY_MOST, _WHOLE * EASY_LONGEST // asked.slot)
+    return cost + 2 * outside(_WHOLE * relief.takes // asked.slot, 0, most)
 
 
 def cool_down_cost(asked: Asked, cool_down: Sized) -> int:
-    """What a cool-down costs: its length, and kicking home."""
+    """What a cool-down costs: its length, twice where it is too long, and kicking home."""
     cost = MORE_KICK if cool_down.piece.kick > LEGS else 0
     least = max(COOL_LEAST, _WHOLE * COOL_SOONEST // asked.slot)
     most = max(least, min(COOL_MOST, _WHOLE * COOL_LONGEST // asked.slot))
-    return cost + outside(_WHOLE * cool_down.takes // asked.slot, least, most)
+    share = _WHOLE * cool_down.takes // asked.slot
+    return cost + outside(share, least, most) + outside(share, 0, most)
 
 
 def shape_cost(asked: Asked, skill: Sized | None, mains: Sequence[Sized]) -> int:

@@ -132,7 +132,11 @@ def _there(analysis: Analysis, arguments: argparse.Namespace) -> None:
     there("goal", goals, catalogue.words("goals"))
     once("goals", goals)
     called = {fold(name): id for id, own in catalogue.gear.items() for name in own.also_called}
-    gear = [*listed(arguments.without), *numbers(arguments.gear, "gear")]
+    without, at_hand = listed(arguments.without), numbers(arguments.gear, "gear")
+    for id in without:
+        if id in at_hand:
+            raise UsageError(f"--gear {id}={at_hand[id]} and --without {id}: leave out one of them")
+    gear = [*without, *at_hand]
     there("gear", gear, catalogue.gear, called)
     there("effort", listed(arguments.effort), catalogue.efforts)
     there("progression", numbers(arguments.taught, "taught"), catalogue.progressions)

@@ -182,7 +182,7 @@ export class Around {
 
   /** @param {Sized[]} pieces @param {Work} work */
   #easies(pieces, work) {
-    const { asked } = this, worn = pieces.at(-1)?.piece.ends ?? [], key = `${work.tired} ${work.strokes} ${worn}`;
+    const { asked } = this, worn = pieces.at(-1)?.piece.ends ?? [], key = `${work.tired} ${work.strokes} ${work.hardest} ${worn}`;
     let found = this.eased.get(key);
     if (!found) {
       found = this.easies.map(({ own, cost }) => ({

@@ -14,7 +14,7 @@ const UNUSED_SKILL = 40, NO_SKILL = 200;
 export const SKILL_FROM = 24000;
 const EFFORT_BELOW = 90, EFFORT_ABOVE = 160, SKILL_ABOVE = 80;
 const STEP_OF_SET = 25, STEP_OF_WORK = 8, STEP_OF_EASY = 4;
-const STUMP = 120; // less than half of what is written
+const STUMP = 120; // less than half of what is written, or more than twice
 /** @type {Record<string, Record<string, number>>} */
 const FROM = { set: {}, part: { m: 120, n: 40, s: 30 }, drill: { s: 50, m: 150 } };
 const GEAR_PIECE = 15;
@@ -36,8 +36,8 @@ export function ownCost(asked, own, role) {
   return cost + ASIDE * asked.aside.filter((goal) => !piece.goals.includes(goal)).length;
 }
 
-/** What it costs that less than half of it is left. @param {Sized} own */
-const stumpCost = ({ piece, number }) => (piece.of !== "drill" && 2 * number < piece.written ? STUMP : 0);
+/** What it costs that less than half of it is left, or that it is more than twice as much. @param {Sized} own */
+const stumpCost = ({ piece: { of, what, written }, number }) => ((what && number > 2 * written) || (of !== "drill" && 2 * number < written) ? STUMP : 0);
 
 /** What it costs that a piece was done lately. @param {Asked} asked @param {Sized} own @param {boolean} isMain */
 function daysCost(asked, own, isMain) {
@@ -99,7 +99,7 @@ export function pairCost(asked, one, other) {
 const WARM_LEAST = 140, WARM_MOST = 250;
 const COOL_LEAST = 60, COOL_MOST = 110;
 const WARM_SOONEST = 2700, WARM_LONGEST = 12000, COOL_SOONEST = 1200, COOL_LONGEST = 6000; // tenths, however long the slot is
-const MAIN_LEAST = 280, EASY_MOST = 120;
+const MAIN_LEAST = 280, EASY_MOST = 120, EASY_LONGEST = 7200;
 const SKILL_MOST = 200, SKILL_LONGEST = 7200, SKILL_SOON = 4800;
 const CHIEF_SKILL_MOST = 300, CHIEF_SKILL_LONGEST = 12000; // where it is what is wished for most
 const STROKE_COLD = 40, COLD = 30, HOT = 60, LEGS = 500, LEGS_COLD = 60;
@@ -168,7 +168,7 @@ export function warmUpCost(asked, { piece, takes }, { strokes, hardest, legsFirs
  * @param {Sized | null} relief
  * @param {Work} work
  */
-export function reliefCost(asked, relief, { strokes, tired }) {
+export function reliefCost(asked, relief, { strokes, tired, hardest }) {
   if (!relief) {
     return tired ? TIRED : 0;
   }
@@ -178,12 +178,16 @@ export function reliefCost(asked, relief, { strokes, tired }) {
   cost += takes < SCRAP_UNDER ? SCRAP : 0;
   cost += piece.roles.includes(COOL_DOWN) ? ENDS_TWICE : 0;
   cost += strokes.length && !strokes.some((stroke) => piece.strokes.includes(stroke)) ? OTHER_STROKE : 0;
-  return cost + outside(shareOf(asked, takes), 0, EASY_MOST);
+  cost += HOT * Math.max(0, piece.hardest - hardest);
+  return cost + 2 * outside(shareOf(asked, takes), 0, Math.min(EASY_MOST, shareOf(asked, EASY_LONGEST)));
 }
 
-/** What a cool-down costs: its length, and kicking home. @param {Asked} asked @param {Sized} coolDown */
-export const coolDownCost = (asked, coolDown) =>
-  (coolDown.piece.kick > LEGS ? MORE_KICK : 0) + outsideOf(asked, coolDown.takes, [COOL_LEAST, COOL_MOST], [COOL_SOONEST, COOL_LONGEST]);
+/** What a cool-down costs: its length, twice where it is too long, and kicking home. @param {Asked} asked @param {Sized} coolDown */
+export function coolDownCost(asked, { piece, takes }) {
+  const most = Math.max(shareOf(asked, COOL_SOONEST), Math.min(COOL_MOST, shareOf(asked, COOL_LONGEST)), COOL_LEAST);
+  const length = outsideOf(asked, takes, [COOL_LEAST, COOL_MOST], [COOL_SOONEST, COOL_LONGEST]) + outside(shareOf(asked, takes), 0, most);
+  return (piece.kick > LEGS ? MORE_KICK : 0) + length;
+}
 
 /** What the length of the main sets costs. @param {Asked} asked @param {number} takes */
 export const mainsCost = (asked, takes) => outside(shareOf(asked, takes), MAIN_LEAST, 1000);
