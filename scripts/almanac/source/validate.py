@@ -39,7 +39,8 @@ class Validated:
     """What one document gave.
 
     ``moved`` has, by (path, old id), the id that replaced it; ``meant``, by (path, whether it is a
-    key), the word that was surely meant by one of no list; ``asked`` what was asked of the names;
+    key), the word that was surely meant by one of no list; ``values``, by path, the YAML that
+    belongs in place of a value, of so many that were ``tried``; ``asked`` what of the names;
     ``style``, of a sound one, what has one right answer in how it is written.
     """
 
@@ -48,6 +49,7 @@ class Validated:
     moved: dict[tuple[DataPath, str], str] = field(default_factory=dict)
     meant: dict[tuple[DataPath, bool], str] = field(default_factory=dict)
     values: dict[DataPath, str] = field(default_factory=dict)
+    tried: int = 0
     asked: Mapping[Question, Answer] = field(default_factory=dict)
 
     @property
@@ -162,10 +164,9 @@ class Shapes:
         self, finding: Finding, problem: Any, document: Document, kind: str, checked: Validated
     ) -> Finding:
         """A finding, which says so where ``check --fix`` writes what it says."""
-        if len(checked.values) >= _MOST_TRIED:
-            return finding
         failure = Failure(problem, document, kind, self.names)
-        new = value_meant(failure, finding)
+        new = value_meant(failure, finding) if checked.tried < _MOST_TRIED else ""
+        checked.tried += bool(new)
         if not new or not would_do(document, failure.path, new, self.validator(kind)):
             return finding
         checked.values[failure.path] = new
