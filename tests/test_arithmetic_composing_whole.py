@@ -113,6 +113,15 @@ def test_there_is_something_to_choose_from() -> None:
         "".join(role for role, _ in order) for seed in range(SEEDS) for _, order in every(seed)
     }
     assert {"wsmc", "wmc", "wnmc", "wmec", "wsmec"} <= roles
+    # Gear comes off before relief in some, and before a cool-down.
+    for at, role in ((-2, "e"), (-1, "c")):
+        found = [seed for seed in range(SEEDS) if any(off(own, at, role) for _, own in every(seed))]
+        assert len(found) >= 5
+
+
+def off(order: Order, at: int, role: str) -> bool:
+    """Whether gear comes off before a piece in a role."""
+    return order[at][0] == role and bool(order[at - 1][1].piece.ends)
 
 
 def made(*of: tuple[str, int, dict[str, int]]) -> Asked:
