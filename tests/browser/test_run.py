@@ -16,6 +16,7 @@ from typing import Any
 import pytest
 import yaml
 from playwright.sync_api import Browser, BrowserContext, Locator, Page, expect
+from shared import examples
 
 from almanac.publish.node import search_path
 
@@ -371,12 +372,18 @@ def test_a_station_that_nobody_is_at_says_who_comes_next(
 
 
 def test_wet_touches_change_no_clock(at_six: Page, server: Server) -> None:
-    """200 touches anywhere but on Stop."""
+    """A dozen touches on Hold, some dozens anywhere but on Stop, 200 by --long."""
     begin(at_six, server)
     go(at_six)
     before = changes(at_six)
+    box = at_six.locator(".run-main").bounding_box()
+    assert box
+    for _ in range(12):
+        at_six.touchscreen.tap(box["x"] + box["width"] / 2, box["y"] + box["height"] / 2)
+        at_six.clock.run_for(450)
+    assert changes(at_six) == before
     by = random.Random(7)
-    for _ in range(200):
+    for _ in range(examples(60, 200)):
         x, y = by.uniform(0, 360), by.uniform(0, 560)
         if x > 112 or y < 460:  # a browser takes a touch beside a button for one on it
             at_six.touchscreen.tap(x, y)
