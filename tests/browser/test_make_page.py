@@ -10,10 +10,11 @@ import re
 from pathlib import Path
 
 from playwright.sync_api import Page, Route, expect
-from shared import CATALOGUE, DAY, copied, reread
+from shared import CATALOGUE, DAY, copied
 
 from almanac.analysis.analysis import Analysis
 from almanac.checks import check
+from almanac.model.load import load
 
 from .web import Server
 
@@ -36,7 +37,7 @@ def propose(page: Page) -> None:
 
 def findings(root: Path, file: str) -> list[str]:
     """What check says of a file."""
-    catalogue = reread(root).catalogue
+    catalogue = load(root).catalogue
     assert catalogue is not None
     return [own.code for own in check(Analysis(catalogue, DAY)) if own.place.file == file]
 
