@@ -6,6 +6,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from itertools import product
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.composing import Proposal, compose
@@ -23,6 +24,8 @@ FEW = 4
 """With fewer practices that fit, others are composed for each goal."""
 LIGHT_SHARE = 70
 """A week that is to be light has practices of so much of a usual one, in hundredths."""
+LIGHT_SHARES = LIGHT_SHARE, 55
+"""And of so much of the slot are those that are composed for it."""
 _NUMBER = 4  # letters of ", 12" after a title that another has
 _STEP = 5  # minutes that a slot is cut by are in such steps
 
@@ -93,13 +96,11 @@ def _requests(planning: Planning, kind: _Kind, slots: Sequence[int]) -> Iterator
         for asked in ([goal], [goal, beside] if beside else []):
             if asked:
                 yield Request(kind.pool, minutes, asked, lanes=lanes)
-    minutes_light = max(MINUTES_LEAST, minutes * LIGHT_SHARE // 100 // _STEP * _STEP)
+    efforts = [*planning.analysis.catalogue.efforts][:2]
     for taught in _light_lacking(planning, slots, fit):
-        for goal in goals:
-            for effort in [*planning.analysis.catalogue.efforts][:2]:
-                yield Request(
-                    kind.pool, minutes_light, [goal], lanes=lanes, effort=effort, taught=taught
-                )
+        for share, goal, effort in product(LIGHT_SHARES, goals, efforts):
+            short = max(MINUTES_LEAST, minutes * share // 100 // _STEP * _STEP)
+            yield Request(kind.pool, short, [goal], lanes=lanes, effort=effort, taught=taught)
 
 
 def _light_lacking(
