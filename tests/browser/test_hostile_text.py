@@ -33,7 +33,7 @@ from .web import Server, Watched
 MARK = re.compile(r"Zq\d+z")
 # Fields that no page shows, or that only a script writes on one. Data files hold them all.
 NOT_SHOWN = re.compile(
-    r"(log|policy)\.|club\.(title|site\.about|pools\.\*\.ends\.)|vocabulary\.(title|about|words\.\*\.(also|control|gravity))"
+    r"(log|policy)\.|club\.(title|site\.about|pools\.\*\.ends\.)|vocabulary\.(title|about|words\.\*\.(alarm|also|control|gravity))"
     r"|.*\.asked_as\[\]$|.*\.forms\[\]$|.*\.cord\.at$|.*\.words\.\*\.(title|means)$"
 )
 ADDRESSES = {

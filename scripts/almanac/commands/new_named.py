@@ -23,7 +23,7 @@ def named(kind: str, answers: Mapping[str, Any], loaded: Loaded) -> dict[str, st
     found = {"course": _course(club, str(answers.get("pool", "")))}
     found |= {"level": levels[0]} if levels else {}
     if found["course"] == ON_LAND:
-        usual = levels[0] if kind == "practice" and levels else ""
+        usual = found.get("level", "")
         found["drill"] = _drill_on_land(loaded, str(answers.get("level", usual)))
     squad = str(answers.get("squad", ""))
     practices = {id: data for id, data in _entries("practice", loaded) if "squad" in data}
