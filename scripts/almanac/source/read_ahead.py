@@ -6,6 +6,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
+from itertools import chain
 from pathlib import Path
 from typing import Any
 
@@ -36,8 +37,8 @@ def begin_reading(
     """Have the files below ``root`` that ``store`` does not remember read beside what comes next;
     ``contents`` are their bytes. Returns what waits for the result.
 
-    Texts are read as long as nobody waits: who comes for the result does the rest later, and not
-    alone.
+    Files and then their texts are read as long as nobody waits: who comes for the result does the
+    rest later, and not alone.
     """
     files = {
         one.file: (one.kind, one.id)
@@ -47,21 +48,21 @@ def begin_reading(
     new = [file for file, (kind, _) in files.items() if not store.find(kind, contents[file])]
     if not is_worth(len(new)):
         return ReadAhead
-    turns = in_turns(new)
+    turns, turns_of_texts = in_turns(new), in_turns(new)
 
     def work() -> ReadAhead:
-        found = {file: read(contents[file], file) for file in new}
+        found = {file: read(contents[file], file) for file in turns}
         documents = {file: own for file, (own, _) in found.items() if own}
         harmless = HarmlessFiles()
         marks = {file: mark_of(*files[file], own.text) for file, own in documents.items()}
-        unread = (file for file in turns if file in marks and marks[file] not in harmless)
+        unread = (file for file in turns_of_texts if file in marks and marks[file] not in harmless)
         told = {marks[file]: told_in(*files[file], documents[file].data) for file in unread}
         return ReadAhead({file: _parsed(*own) for file, own in found.items()}, told)
 
     beside = begun(work)
 
     def result() -> ReadAhead:
-        for _ in turns:  # none is left for the other
+        for _ in chain(turns, turns_of_texts):  # none is left for the other
             pass
         return beside()
 
