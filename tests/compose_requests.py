@@ -12,7 +12,7 @@ from pathlib import Path
 from typing import Any
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.composing import Proposal
+from almanac.arithmetic.composing_around import Proposal
 from almanac.arithmetic.composing_changes import (
     DEEDS,
     ChosenPractice,

@@ -14,7 +14,8 @@ from node_scripts import run_by_node
 from shared import CATALOGUE, DAY
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.composing import Proposal, compose
+from almanac.arithmetic.composing import compose
+from almanac.arithmetic.composing_around import Proposal
 from almanac.arithmetic.composing_costs import LEGS_COLD, are_legs_first, warm_up_cost
 from almanac.arithmetic.composing_order import Stood, unsafe, whole
 from almanac.arithmetic.composing_pieces import UNKNOWN

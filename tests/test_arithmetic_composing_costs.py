@@ -36,8 +36,8 @@ from almanac.arithmetic.composing_wishes import Asked, Sized
 ROOT = Path(__file__).parents[1]
 SCRIPTS = ROOT / "site_src" / "scripts" / "compose"
 MODULES = (
-    "composing", "composing_costs", "composing_hearts", "composing_lists", "composing_order",
-    "composing_request",
+    "composing", "composing_around", "composing_costs", "composing_hearts", "composing_lists",
+    "composing_order", "composing_request",
     "composing_hinders", "composing_why", "composing_wishes",
 )  # fmt: skip
 

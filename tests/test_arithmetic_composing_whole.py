@@ -10,8 +10,9 @@ from unittest.mock import patch
 import pytest
 from composing_world import asked, drawn, piece, size
 
-from almanac.arithmetic import composing
-from almanac.arithmetic.composing import Proposal, compose, fits
+from almanac.arithmetic import composing, composing_around
+from almanac.arithmetic.composing import compose, fits
+from almanac.arithmetic.composing_around import Proposal
 from almanac.arithmetic.composing_fit import cost_of
 from almanac.arithmetic.composing_order import broken, laid
 from almanac.arithmetic.composing_wishes import Asked, Kept, Sized
@@ -129,9 +130,12 @@ def made(*of: tuple[str, int, dict[str, int]]) -> Asked:
     return asked(*((piece(role, role), (size(takes, **limited),)) for role, takes, limited in of))
 
 
-def proposed(own: Asked, **most: int) -> list[list[int]]:
-    """The pieces of each proposal, where so many are tried."""
-    with patch.multiple(composing, **({"TRIED": 400} | most)):
+def proposed(own: Asked, tried: int = 400, refused: int = 60) -> list[list[int]]:
+    """The pieces of each proposal, where so many are tried, and refused around one heart."""
+    with (
+        patch.object(composing, "TRIED", tried),
+        patch.object(composing_around, "REFUSED", refused),
+    ):
         return [[one.own.place for one in found.order] for found in compose(own.table, own.wishes)]
 
 
@@ -139,8 +143,8 @@ def test_after_so_many_practices_that_break_a_limit_the_work_is_given_up() -> No
     fast = {"fast": 401}
     opens = [("w", 15000, fast), ("w", 15000, fast), ("w", 15000, {})]
     own = made(*opens, ("m", 30000, {}), ("c", 14000, {}))
-    assert proposed(own, REFUSED=3) == [[2, 3, 4]]
-    assert proposed(own, REFUSED=2) == []
+    assert proposed(own, refused=3) == [[2, 3, 4]]
+    assert proposed(own, refused=2) == []
 
 
 def test_so_much_work_is_tried_that_may_be_done() -> None:
@@ -149,8 +153,8 @@ def test_so_much_work_is_tried_that_may_be_done() -> None:
     """
     ends = [("w", 10000, {}), ("w", 20000, {}), ("c", 10000, {})]
     own = made(*ends, ("m", 30000, {"fast": 401}), ("m", 35000, {}), ("m", 30000, {}))
-    assert proposed(own, TRIED=2) == [[1, 5, 2]]
-    assert proposed(own, TRIED=1) == []
+    assert proposed(own, tried=2) == [[1, 5, 2]]
+    assert proposed(own, tried=1) == []
 
 
 def test_an_answer_that_costs_500_more_than_the_first_is_none() -> None:
@@ -224,4 +228,4 @@ def test_work_that_needs_what_nobody_has_taught_is_not_counted_as_tried() -> Non
         (piece("m", "m"), (size(30000),)),
         (piece("c", "c"), (size(14000),)),
     )  # fmt: skip
-    assert proposed(own, TRIED=1) == [[0, 2, 3]]
+    assert proposed(own, tried=1) == [[0, 2, 3]]

@@ -10,7 +10,8 @@ from typing import Any
 import pytest
 from composing_world import GROUPS, asked, piece, size, table
 
-from almanac.arithmetic.composing import Proposal, compose
+from almanac.arithmetic.composing import compose
+from almanac.arithmetic.composing_around import Proposal
 from almanac.arithmetic.composing_hinders import Hinders, hindering
 from almanac.arithmetic.composing_order import laid
 from almanac.arithmetic.composing_pieces import UNKNOWN

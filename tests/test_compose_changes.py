@@ -17,7 +17,8 @@ from compose_requests import drawn
 from shared import CATALOGUE, DAY
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.composing import Proposal, compose
+from almanac.arithmetic.composing import compose
+from almanac.arithmetic.composing_around import Proposal
 from almanac.arithmetic.composing_changes import (
     DEEDS,
     KEEP,

@@ -8,7 +8,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from itertools import combinations, product
 
-from almanac.arithmetic.composing import A_POINT, SPARE
+from almanac.arithmetic.composing_around import A_POINT, SPARE
 from almanac.arithmetic.composing_costs import (
     cool_down_cost,
     idle_cost,

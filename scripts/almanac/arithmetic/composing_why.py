@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterator, Sequence
 from collections.abc import Set as AbstractSet
 from dataclasses import dataclass
 
-from almanac.arithmetic.composing import Proposal
+from almanac.arithmetic.composing_around import Proposal
 from almanac.arithmetic.composing_costs import (
     CALM_LEGS,
     SKILL_FROM,

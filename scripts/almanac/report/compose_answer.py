@@ -7,7 +7,8 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.composing import Proposal, compose
+from almanac.arithmetic.composing import compose
+from almanac.arithmetic.composing_around import Proposal
 from almanac.arithmetic.composing_changes import Deed, change, practice_of, standing
 from almanac.arithmetic.composing_hinders import FULL, PIECE, Hinders, hindering
 from almanac.arithmetic.composing_order import Stood, whole

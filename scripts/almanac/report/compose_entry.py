@@ -7,7 +7,7 @@ import re
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
-from almanac.arithmetic.composing import Proposal
+from almanac.arithmetic.composing_around import Proposal
 from almanac.arithmetic.composing_order import Stood
 from almanac.arithmetic.composing_pieces import (
     COOL_DOWN,

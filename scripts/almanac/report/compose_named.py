@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from almanac.arithmetic.composing import Proposal
+from almanac.arithmetic.composing_around import Proposal
 from almanac.arithmetic.composing_pieces import MAIN, PART, SKILL, UNKNOWN, PracticePiece
 from almanac.arithmetic.composing_sentences import said
 from almanac.arithmetic.composing_why import WORK

@@ -9,7 +9,8 @@ from dataclasses import dataclass, replace
 from itertools import product
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.composing import Proposal, compose
+from almanac.arithmetic.composing import compose
+from almanac.arithmetic.composing_around import Proposal
 from almanac.arithmetic.composing_pieces import MAIN, SET
 from almanac.arithmetic.composing_request import BadWish, Request, wishes_of
 from almanac.arithmetic.composing_wishes import MINUTES_LEAST, MINUTES_MOST, Asked
