@@ -14,7 +14,8 @@ from typing import Any
 import pytest
 from planning_world import FIRST, choice, grid, problem, slot
 
-from almanac.arithmetic.planning_aims import PARTS, Aims
+from almanac.arithmetic.planning_aim_rules import PARTS, aim_rules
+from almanac.arithmetic.planning_aims import Aims
 from almanac.arithmetic.planning_choices import (
     ALL_OUT,
     HARD,
@@ -171,7 +172,7 @@ def aims(
 def over(own: Aims, plan: Plan) -> dict[str, int]:
     """What of the wishes is missed, by name, in units."""
     found: dict[str, int] = {}
-    for rule in own.rules():
+    for rule in aim_rules(own):
         if rule.over(plan):
             found[rule.about] = found.get(rule.about, 0) + rule.over(plan)
     return found
@@ -361,7 +362,7 @@ def test_the_rules_of_variety_are_these_and_no_others() -> None:
 
 
 def told_of(own: Aims) -> list[tuple[str, str, int, int, int]]:
-    return [(rule.about, rule.which, rule.most, rule.points, rule.unit) for rule in own.rules()]
+    return [(rule.about, rule.which, rule.most, rule.points, rule.unit) for rule in aim_rules(own)]
 
 
 def test_the_rules_of_wishes_are_these_and_no_others() -> None:
@@ -393,7 +394,7 @@ def test_the_rules_of_wishes_are_these_and_no_others() -> None:
     ]
     amounts = {
         (rule.about, rule.which): rule.amounts[0].get(1)
-        for rule in own.rules()
+        for rule in aim_rules(own)
         if 0 in rule.amounts
     }
     assert amounts["kick_share over", "kick_share"] == 1000 * 250 - 297 * 1000
@@ -412,7 +413,7 @@ def test_a_taper_is_held_against_the_two_loading_weeks_before_it() -> None:
     )
     days = [0, 2, 7, 14, 21, 28, 30]
     own = aims(days, [PLAIN], wishes)
-    rules = {rule.about: rule for rule in own.rules() if "cut" in rule.about}
+    rules = {rule.about: rule for rule in aim_rules(own) if "cut" in rule.about}
     little, much = rules["cut too little"], rules["cut too much"]
     # 7 days, 2 weeks before (the third and the fourth), 1000 m a usual practice, 1 slot a usual
     # week
@@ -431,7 +432,7 @@ def test_a_taper_is_held_against_the_two_loading_weeks_before_it() -> None:
         4: {1: (1000 - 585) * 7 * 1000},
     }  # fmt: skip
     light = aims(days, [PLAIN], wishes, replace(LIMITS, cut=None, light_days=(3, 5)))
-    each = [rule for rule in light.rules() if rule.about == "not lighter"]
+    each = [rule for rule in aim_rules(light) if rule.about == "not lighter"]
     assert [(rule.which, rule.most, rule.points, rule.unit) for rule in each] == [
         ("2027-02-01", -1, 3, 20), ("2027-02-03", -1, 3, 20),
     ]  # fmt: skip
@@ -554,10 +555,10 @@ def test_a_level_without_light_days_is_held_to_a_cut_and_one_without_either_to_n
         (LIMITS, {"cut too much", "cut too little"}),
         (replace(LIMITS, cut=None), set()),
     ):
-        rules = {rule.about for rule in aims([0, 7], [PLAIN], wishes, limits).rules()}
+        rules = {rule.about for rule in aim_rules(aims([0, 7], [PLAIN], wishes, limits))}
         assert {about for about in rules if "cut" in about or "lighter" in about} == told
     alone = replace(wishes, weeks=(WeekWish("test", 100), WeekWish("taper", 50)))
-    assert not any("cut" in rule.about for rule in aims([0, 7], [PLAIN], alone).rules())
+    assert not any("cut" in rule.about for rule in aim_rules(aims([0, 7], [PLAIN], alone)))
 
 
 def test_two_sessions_of_a_day_are_one_day_in_a_row() -> None:
@@ -582,7 +583,7 @@ def test_the_rules_of_five_weeks_of_which_one_has_no_slots() -> None:
     assert (own.slots_a_week, own.full) == (2, 200)
     assert [own.target(week) for week in range(5)] == [200, 200, 0, 160, 100]
     told = [
-        (*row, sorted(rule.amounts)) for row, rule in zip(told_of(own), own.rules(), strict=True)
+        (*row, sorted(rule.amounts)) for row, rule in zip(told_of(own), aim_rules(own), strict=True)
     ]
     every, taper = [0, 1, 2, 3, 4, 5, 6, 7], "2027-02-01"
     assert told == [
@@ -604,7 +605,7 @@ def test_the_rules_of_five_weeks_of_which_one_has_no_slots() -> None:
 
 def test_two_weeks_without_slots_are_not_asked_for_a_goal() -> None:
     wishes = BlockWishes(FIRST, {"legs": 1}, WEEK * 4)
-    gone = [rule.which for rule in aims([0, 2], [PLAIN], wishes).rules() if "gone" in rule.about]
+    gone = [rule.which for rule in aim_rules(aims([0, 2], [PLAIN], wishes)) if "gone" in rule.about]
     assert gone == ["legs 1"]
 
 
@@ -637,7 +638,7 @@ def test_each_share_is_of_its_own_whole_and_missed_on_either_side(
     ]
     wishes = BlockWishes(FIRST, {}, WEEK, {name: (250, 280)})
     limits = replace(LIMITS, supine=0)
-    rules = {rule.about: rule for rule in aims([0], two, wishes, limits).rules()}
+    rules = {rule.about: rule for rule in aim_rules(aims([0], two, wishes, limits))}
     over_, under = rules[f"{name} over"], rules[f"{name} under"]
     assert over_.unit == under.unit == 240  # 1202 of five
     assert over_.amounts == {0: {1: 300_000 - 277 * 1000, 2: 50_000 - 277 * 202}}
@@ -653,7 +654,7 @@ def test_a_share_that_may_be_any_is_no_rule(wished: tuple[int, int], told: set[s
     wishes = BlockWishes(FIRST, {}, WEEK, {"kick_share": wished})
     own = aims([0], [PLAIN], wishes, replace(LIMITS, supine=0))
     assert {
-        rule.about.split()[1] for rule in own.rules() if rule.about.startswith("kick_share")
+        rule.about.split()[1] for rule in aim_rules(own) if rule.about.startswith("kick_share")
     } == told
 
 
@@ -665,7 +666,7 @@ def test_the_days_of_a_taper_are_those_from_its_first_to_its_last() -> None:
     limits = replace(LIMITS, cut=None, light_days=(3, 5))
     lighter = [
         rule.which
-        for rule in aims([0, 7, 8, 10, 11], [PLAIN], wishes, limits).rules()
+        for rule in aim_rules(aims([0, 7, 8, 10, 11], [PLAIN], wishes, limits))
         if rule.about == "not lighter"
     ]
     assert lighter == ["2027-01-12", "2027-01-14"]
@@ -692,7 +693,7 @@ def test_steps_are_whole_where_a_usual_practice_is_no_round_number() -> None:
 def test_what_the_first_week_may_weigh_is_asked_of_its_own_slots() -> None:
     wishes = BlockWishes(FIRST, {}, WEEK * 3)
     own = aims([0, 2, 7, 14], [PLAIN], wishes, replace(LIMITS, first_load=150))
-    (first,) = (rule for rule in own.rules() if rule.about == "first week")
+    (first,) = (rule for rule in aim_rules(own) if rule.about == "first week")
     assert first.amounts == {0: {1: 100}, 1: {1: 100}} and first.most == 150
 
 
@@ -703,7 +704,7 @@ def test_where_no_practice_is_known_a_step_is_one() -> None:
         replace(LIMITS, cut=None, light_days=(3, 5)), ("not lighter",)
     )):  # fmt: skip
         own = Aims(grid([0, 7], []), wishes, limits, load=0, metres=0)
-        rules = {rule.about: rule.unit for rule in own.rules()}
+        rules = {rule.about: rule.unit for rule in aim_rules(own)}
         names = (
             "load over",
             "load under",
@@ -719,11 +720,11 @@ def test_a_stroke_is_asked_for_where_one_is_wished_and_of_what_is_swum() -> None
     fly, still = replace(PLAIN, strokes={"fly": 100}), choice("still")
     wishes = BlockWishes(FIRST, {}, WEEK * 2, strokes=150, four=("fly",))
     own = aims([0], [fly, PLAIN, still], wishes)
-    (under,) = (rule for rule in own.rules() if rule.about == "stroke under")
+    (under,) = (rule for rule in aim_rules(own) if rule.about == "stroke under")
     assert under.amounts == {0: {1: 150 * 1000 - 100 * 1000, 2: 150 * 1000}}
     assert under.unit == 2000 // 3
     none = aims([0], [fly], replace(wishes, strokes=0))
-    assert not any(rule.about == "stroke under" for rule in none.rules())
+    assert not any(rule.about == "stroke under" for rule in aim_rules(none))
 
 
 def test_days_outside_a_block_are_never_light_and_its_first_week_may_be() -> None:
@@ -736,7 +737,7 @@ def test_days_outside_a_block_are_never_light_and_its_first_week_may_be() -> Non
 def test_nothing_is_wished_of_strokes_that_nobody_has_named() -> None:
     wishes = BlockWishes(FIRST, {}, WEEK * 2, four=("fly",))
     assert wishes.strokes == 0 and wishes.taper is None
-    assert not any(rule.about == "stroke under" for rule in aims([0], [PLAIN], wishes).rules())
+    assert not any(rule.about == "stroke under" for rule in aim_rules(aims([0], [PLAIN], wishes)))
     assert WeekWish("loading", 100).benchmarks == ()
 
 

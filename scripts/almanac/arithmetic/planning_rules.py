@@ -75,6 +75,11 @@ def most_of(name: str) -> Counted:
     return lambda choice: choice.most.get(name, 0)
 
 
+def sum_of(name: str) -> Counted:
+    """What a choice has of a sum."""
+    return lambda choice: choice.sums.get(name, 0)
+
+
 def limit_rules(grid: Grid, limits: BlockLimits) -> Iterator[PlanRule]:
     """Limits that are never passed, and days that had better not touch."""
     yield from _of_days(grid, limits)
@@ -136,3 +141,10 @@ def _light_before_tests(grid: Grid, first: date, slots: Sequence[int]) -> Iterat
             tests = grid.amounts([slot], lambda own: int(own.is_test))
             for own in before:
                 yield PlanRule("light before tests", str(first), {own: heavy[own], **tests}, 1)
+
+
+def minus(amounts: Mapping[int, Amounts]) -> dict[int, Amounts]:
+    """Amounts turned round, for a rule that asks for so many at least."""
+    return {
+        slot: {place: -amount for place, amount in own.items()} for slot, own in amounts.items()
+    }

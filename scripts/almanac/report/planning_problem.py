@@ -13,6 +13,7 @@ from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.block import BlockSummary
 from almanac.arithmetic.block_days import SessionPlan
 from almanac.arithmetic.gear_needs import GearNeed
+from almanac.arithmetic.planning_aim_rules import aim_rules
 from almanac.arithmetic.planning_aims import Aims
 from almanac.arithmetic.planning_choices import HEAVY, LOAD, METRES, NOTHING, WORN, Choice, DaySlot
 from almanac.arithmetic.planning_costs import (
@@ -100,7 +101,7 @@ class Planning:
         aims = self.aims
         rules = (
             *limit_rules(grid, self.limits),
-            *aims.rules(),
+            *aim_rules(aims),
             *variety(grid, aims.inside()),
         )
         own = tuple(
