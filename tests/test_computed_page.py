@@ -8,6 +8,7 @@ import json
 import re
 import sys
 from collections.abc import Iterator
+from pathlib import Path
 from types import CodeType, FrameType
 from typing import Any
 
@@ -20,8 +21,9 @@ from almanac.analysis.figures.figure import Documented
 from almanac.checks import check
 from almanac.kinds import SUMMED
 from almanac.model.load import Loaded, load
-from almanac.site.computed import chapters, code_of
+from almanac.site.computed import chapters, code_of, place_of
 from almanac.site.data_files import data_files
+from almanac.site.formulas import FORMER
 from almanac.site.vectors import vectors_file
 
 TOLD = {
@@ -29,6 +31,9 @@ TOLD = {
     for members in chapters().values()
     for _, member in members
 }
+
+# Every anchor that the page has given, so that links from elsewhere are held to.
+GIVEN = (Path(__file__).parent / "anchors-of-computed.txt").read_text().split()
 
 
 def code(member: Documented) -> CodeType:
@@ -236,3 +241,15 @@ def test_every_number_that_is_shown_is_told_of(kind: str, hardest: Loaded) -> No
 def test_each_formula_of_a_shown_number_is_told() -> None:
     needed = {code for table in FORMULA_OF.values() for code in table.values() if code}
     assert needed <= set(TOLD)
+
+
+def test_an_anchor_that_was_given_stays(hardest: Loaded) -> None:
+    assert hardest.catalogue is not None
+    page = pages_of(Analysis(hardest.catalogue, DAY), hardest.names).others["computed.md"]
+    anchors = re.findall(r' id="(of-[^"]+)"', page)
+    assert len(anchors) == len(set(anchors))
+    gone = {*GIVEN, *FORMER} - set(anchors)
+    assert not gone, "a formula has moved in the code: add its old anchor to FORMER"
+    for old, member in FORMER.items():  # inside the fold that is opened for it
+        own, told = page.split(f' id="{old}"')[0].rpartition("<details")[2], code_of(member)
+        assert place_of(told) in own, old

@@ -15,7 +15,7 @@ from almanac.analysis.figures import registered
 from almanac.analysis.figures.figure import Documented
 from almanac.model.policy import RestRule
 from almanac.site.entry_page import source_link
-from almanac.site.formulas import ASKED, FORMULAS
+from almanac.site.formulas import ASKED, FORMER, FORMULAS
 from almanac.site.links import Page
 from almanac.site.search_pages import FORMULA
 from almanac.units import show_number
@@ -33,6 +33,11 @@ class Formula:
     def place(self) -> str:
         """Its anchor on the page."""
         return place_of(self.code)
+
+    @property
+    def former(self) -> tuple[str, ...]:
+        """The anchors that it had before."""
+        return tuple(place for place, member in FORMER.items() if code_of(member) == self.code)
 
 
 def place_of(code: str) -> str:

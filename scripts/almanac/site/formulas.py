@@ -75,6 +75,16 @@ ASKED: Mapping[str, tuple[str, ...]] = {
     ),
 }  # fmt: skip
 
+# Anchors that the page gave a formula before it moved in the code, which is where they come from:
+# links from elsewhere still lead to it.
+FORMER: Mapping[str, Documented] = {
+    "of-arithmetic-pace-effortpace-time": EffortPace.time,
+    "of-arithmetic-stages-stage": SharedStart,
+    "of-arithmetic-timed-reps-groupclock-density": GroupClock.density,
+    "of-arithmetic-timed-reps-groupclock-rated-work": GroupClock.rated_work,
+    "of-arithmetic-timed-reps-groupclock-rest": GroupClock.rest,
+}
+
 # The rules that numbers follow, by chapter. The formulas of registered figures that are not named
 # here stand at the end of their chapters.
 FORMULAS: tuple[tuple[str, tuple[tuple[str, Documented], ...]], ...] = (
