@@ -5,8 +5,8 @@ without the days on which nobody trains, and those of meets.
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Collection, Iterable, Iterator, Sequence
+from dataclasses import dataclass
 from datetime import date, timedelta
 
 from almanac.arithmetic.block_days import DAYS
@@ -175,10 +175,3 @@ def meet_on(catalogue: Catalogue, squad: str, on: date) -> Meet | None:
 def named_days(slots: Sequence[DaySlot], days: Sequence[str]) -> list[DaySlot]:
     """The slots that lie on some days of the week."""
     return [slot for slot in slots if DAYS[slot.on.weekday()] in days]
-
-
-def with_only(
-    slots: Sequence[DaySlot], only: Mapping[tuple[date, str], tuple[str, ...]]
-) -> list[DaySlot]:
-    """The slots with what stands in them already, by day and start."""
-    return [replace(slot, only=only.get((slot.on, slot.begins), ())) for slot in slots]

@@ -48,11 +48,6 @@ def _index_link(kind: str) -> Link:
     return Link(f"{names.pages}/index.html", names.plural, names.about)
 
 
-def _with_goals(catalogue: Catalogue) -> Iterator[Drill | SwimSet]:
-    yield from catalogue.drills.values()
-    yield from catalogue.sets.values()
-
-
 def _by_word(analysis: Analysis) -> dict[str, tuple[str, str, list[dict[str, Any]]]]:
     catalogue = analysis.catalogue
     return {

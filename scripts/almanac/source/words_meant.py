@@ -15,7 +15,6 @@ from almanac.source.syntax_slips import excerpt
 from almanac.source.times_meant import slot_meant
 
 BETWEEN = re.compile(r"\s*(?:,|;|/|&|\+|->|→)\s*|\s+(?:and|to)\s+")
-_DOSE = re.compile(r"([0-9]{1,2})(?: ?[-–] ?([0-9]{1,2}))? ?[x×*] ?([0-9]{1,4})(?![0-9]|[.,][0-9])")
 _MOST_LANES = 30
 _LEAST_BEGUN = 3  # letters of a word that stands for a longer one: tue for Tuesday
 _NUMBERS = ("integer", "number")
