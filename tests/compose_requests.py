@@ -15,12 +15,10 @@ from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.composing_around import Proposal
 from almanac.arithmetic.composing_changes import (
     DEEDS,
-    ChosenPractice,
     Deed,
     change,
-    practice_of,
-    standing,
 )
+from almanac.arithmetic.composing_chosen import ChosenPractice, practice_of, standing
 from almanac.arithmetic.composing_request import BadWish, Request
 from almanac.arithmetic.composing_table import ComposeTable
 from almanac.commands.compose_save import lanes_of

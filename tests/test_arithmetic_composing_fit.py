@@ -22,13 +22,10 @@ from almanac.arithmetic.composing_changes import (
     OUT,
     SWAP,
     UP,
-    Chosen,
-    ChosenPractice,
     Deed,
     change,
-    practice_of,
-    standing,
 )
+from almanac.arithmetic.composing_chosen import Chosen, ChosenPractice, practice_of, standing
 from almanac.arithmetic.composing_costs import (
     BOTH_FAST,
     IDLE_MAIN,

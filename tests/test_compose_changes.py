@@ -24,13 +24,10 @@ from almanac.arithmetic.composing_changes import (
     KEEP,
     OUT,
     SWAP,
-    Chosen,
-    ChosenPractice,
     Deed,
     change,
-    practice_of,
-    standing,
 )
+from almanac.arithmetic.composing_chosen import Chosen, ChosenPractice, practice_of, standing
 from almanac.arithmetic.composing_order import SLACK_MOST, unsafe, whole
 from almanac.arithmetic.composing_request import BadWish, wishes_of
 from almanac.arithmetic.composing_why import SLOT, TIME_LEFT, unmet

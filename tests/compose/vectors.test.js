@@ -4,7 +4,8 @@ import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import test from "node:test";
 
-import { change, practiceOf, proposalOf } from "../../site_src/scripts/compose/change.js";
+import { change, proposalOf } from "../../site_src/scripts/compose/change.js";
+import { practiceOf } from "../../site_src/scripts/compose/chosen.js";
 import { entryText, titleOf } from "../../site_src/scripts/compose/entry.js";
 import { propose } from "../../site_src/scripts/compose/propose.js";
 import { fromAddress } from "../../site_src/scripts/make/asked.js";

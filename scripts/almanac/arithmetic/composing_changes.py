@@ -7,13 +7,21 @@ sentence.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from almanac.arithmetic.composing_fit import Fitted, RoleSlot, cost_of, fitted, held
+from almanac.arithmetic.composing_chosen import (
+    Chosen,
+    ChosenPractice,
+    practice_of,
+    sized_of,
+    slots_of,
+    standing,
+)
+from almanac.arithmetic.composing_fit import Fitted, RoleSlot, fitted
 from almanac.arithmetic.composing_lists import of_role
-from almanac.arithmetic.composing_order import Stood, laid, unsafe, whole
-from almanac.arithmetic.composing_pieces import COOL_DOWN, MAIN, ROLES, TENTHS, WARM_UP, Offer
+from almanac.arithmetic.composing_order import laid, unsafe
+from almanac.arithmetic.composing_pieces import COOL_DOWN, MAIN, WARM_UP
 from almanac.arithmetic.composing_request import BadWish
 from almanac.arithmetic.composing_sentences import role_word, said
 from almanac.arithmetic.composing_wishes import SECOND, Asked, Sized
@@ -25,56 +33,11 @@ _SWAPS = ((0, 1), (2,))
 
 
 @dataclass(frozen=True)
-class Chosen:
-    """A piece of a practice, by its key, in a role, so often; ``kept`` is neither swapped nor done
-    more or less often by what changes elsewhere. ``talk_s`` goes before it where a practice that
-    is written has another talk than is usual.
-    """
-
-    role: str
-    piece: str
-    number: int
-    kept: bool = False
-    talk_s: int | None = None
-
-
-@dataclass(frozen=True)
-class ChosenPractice:
-    """A practice by what of it is chosen; ``out`` are pieces that were swapped or taken out, and
-    are not offered again.
-    """
-
-    parts: tuple[Chosen, ...]
-    out: tuple[str, ...] = ()
-
-
-@dataclass(frozen=True)
 class Deed:
     """What is done to the piece in a role."""
 
     do: str
     role: str
-
-
-def practice_of(order: Sequence[Stood]) -> ChosenPractice:
-    """A proposal, to be changed."""
-    return ChosenPractice(
-        tuple(Chosen(one.role, one.own.piece.key, one.own.number) for one in order)
-    )
-
-
-def standing(asked: Asked, practice: ChosenPractice) -> Fitted:
-    """A practice laid out, with its points. Raises BadWish for one that cannot be."""
-    _check_roles(practice)
-    order = [(own.role, _sized(asked, own)) for own in practice.parts]
-    places = [own.place for _, own in order]
-    if len(set(places)) < len(places):
-        raise BadWish(said("bad-twice"))
-    stood = laid(asked, order)
-    reason = "minutes" if whole(stood) > asked.slot else unsafe(asked, stood)
-    if reason:
-        raise BadWish(said(f"broken-{reason}"))
-    return Fitted(stood, cost_of(asked, order))
 
 
 def change(asked: Asked, practice: ChosenPractice, deed: Deed) -> ChosenPractice:
@@ -90,13 +53,13 @@ def change(asked: Asked, practice: ChosenPractice, deed: Deed) -> ChosenPractice
     if deed.do in (UP, DOWN):
         return _moved(asked, practice, place, place + (1 if deed.do == DOWN else -1))
     if own.kept:
-        raise BadWish(said("change-kept", title=_sized(asked, own).piece.title))
+        raise BadWish(said("change-kept", title=sized_of(asked, own).piece.title))
     return _swapped(asked, practice, place) if deed.do == SWAP else _without(asked, practice, place)
 
 
 def _swapped(asked: Asked, practice: ChosenPractice, place: int) -> ChosenPractice:
     """With the next best in a place: of all that may stand there and fits, what costs least."""
-    slots = _slots(asked, practice)
+    slots = slots_of(asked, practice)
     free = Asked(asked.table, replace(asked.wishes, kept=()))
     role, gone = practice.parts[place].role, practice.parts[place].piece
     known = {own.piece for own in practice.parts} | set(practice.out)
@@ -157,7 +120,7 @@ def _without(asked: Asked, practice: ChosenPractice, place: int) -> ChosenPracti
 
 
 def _fitted_again(asked: Asked, practice: ChosenPractice) -> ChosenPractice:
-    slots = _slots(asked, practice)
+    slots = slots_of(asked, practice)
     found = fitted(asked, slots, _A_FEW, leaves=True)
     if found is None:
         stood = laid(asked, [(slot.role, slot.now) for slot in slots])
@@ -181,53 +144,3 @@ def _as_fitted(practice: ChosenPractice, found: Fitted) -> ChosenPractice:
 def _with(practice: ChosenPractice, place: int, own: Chosen) -> ChosenPractice:
     parts = practice.parts
     return replace(practice, parts=(*parts[:place], own, *parts[place + 1 :]))
-
-
-def _slots(asked: Asked, practice: ChosenPractice) -> list[RoleSlot]:
-    """The places of a practice, each with the other sizes of its piece."""
-    slots = []
-    for own in practice.parts:
-        now = _sized(asked, own)
-        others = tuple(size for size in _sizes(asked, own) if size.number != own.number)
-        slot = RoleSlot(own.role, now, others)
-        slots.append(held(slot) if own.kept else slot)
-    return slots
-
-
-def _offer(asked: Asked, own: Chosen) -> Offer:
-    """What is offered of a piece. Raises BadWish where it may not stand there."""
-    place = asked.table.piece_of.get(own.piece)
-    if place is None:
-        raise BadWish(said("bad-place", what=said("what-piece"), id=own.piece))
-    piece = asked.table.pieces[place]
-    offer = next((one for one in asked.offers if one.piece == place), None)
-    if (MAIN if own.role == SECOND else own.role) not in piece.roles:
-        raise BadWish(said("bad-keep", key=own.piece))
-    reason = asked.why_not(offer, own.role) if offer else "groups"
-    if reason or offer is None:
-        raise BadWish(said("bad-stand", title=piece.title, because=said(f"because-{reason}")))
-    return offer
-
-
-def _sizes(asked: Asked, own: Chosen) -> Iterator[Sized]:
-    """The sizes of a piece, with its own talk before it."""
-    for size in asked.sized(_offer(asked, own)):
-        if own.talk_s is None:
-            yield size
-        else:
-            yield replace(size, piece=replace(size.piece, talk=TENTHS * own.talk_s))
-
-
-def _sized(asked: Asked, own: Chosen) -> Sized:
-    found = next((size for size in _sizes(asked, own) if size.number == own.number), None)
-    if found is None:
-        raise BadWish(said("bad-keep", key=own.piece))
-    return found
-
-
-def _check_roles(practice: ChosenPractice) -> None:
-    """It begins with a warm-up, ends with a cool-down and has a main set; each role once."""
-    roles = [own.role for own in practice.parts]
-    sound = len(set(roles)) == len(roles) and set(roles) <= {*ROLES, SECOND} and MAIN in roles
-    if not sound or roles[0] != WARM_UP or roles[-1] != COOL_DOWN:
-        raise BadWish(said("bad-roles"))

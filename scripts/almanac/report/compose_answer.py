@@ -9,7 +9,8 @@ from typing import Any
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.composing import compose
 from almanac.arithmetic.composing_around import Proposal
-from almanac.arithmetic.composing_changes import Deed, change, practice_of, standing
+from almanac.arithmetic.composing_changes import Deed, change
+from almanac.arithmetic.composing_chosen import practice_of, standing
 from almanac.arithmetic.composing_hinders import FULL, PIECE, Hinders, hindering
 from almanac.arithmetic.composing_order import Stood, whole
 from almanac.arithmetic.composing_pieces import ROLES, TENTHS, UNKNOWN

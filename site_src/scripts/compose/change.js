@@ -1,14 +1,15 @@
 // What a coach changes of a proposal: a piece swapped for the next best, kept, moved or taken out. What was not touched stays where it is, the
 // others are cut or lengthened where the slot asks for it, and what breaks a limit is refused in a sentence. Pure. Of composing_changes.py.
 
-import { costOf, fitted } from "./fit.js";
+import { askedOf, refuse, sizedOf, slotsOf, standing } from "./chosen.js";
+import { fitted } from "./fit.js";
 import { ofRole } from "./lists.js";
-import { laid, unsafe, whole } from "./order.js";
-import { COOL_DOWN, MAIN, ROLES, SECOND, tableOf, TENTHS, WARM_UP } from "./pieces.js";
+import { laid, unsafe } from "./order.js";
+import { COOL_DOWN, MAIN, SECOND, WARM_UP } from "./pieces.js";
 import { told } from "./propose.js";
-import { BadWish, wishesOf } from "./request.js";
+import { BadWish } from "./request.js";
 import { Asked } from "./wishes.js";
-import { changeWords, roleWord, said } from "./words.js";
+import { changeWords, roleWord } from "./words.js";
 
 /** @typedef {import("./types.js").Practice} Practice */
 /** @typedef {import("./types.js").Chosen} Chosen */
@@ -21,9 +22,6 @@ import { changeWords, roleWord, said } from "./words.js";
 const DEEDS = new Map([["swap", 0], ["keep", 0], ["free", 0], ["up", -1], ["down", 1], ["out", 0]]); // and how many places it moves a piece
 const A_FEW = [0, 1, 2];
 const SWAPS = [[0, 1], [2]]; // how many other pieces are changed: at most one where that does, else two
-
-/** A proposal, to be changed. @param {import("./types.js").Proposal} proposal @returns {Practice} */
-export const practiceOf = ({ parts }) => ({ parts: parts.map(({ as: role, piece, number }) => ({ role, piece, number, kept: false })), out: [] });
 
 /**
  * A practice as a proposal; refused where it cannot be. Throws BadWish for a request that cannot be.
@@ -57,12 +55,6 @@ export function change(data, request, practice, deed) {
   });
 }
 
-/** The wishes of a request. @param {object} data @param {Request} request */
-export function askedOf(data, request) {
-  const table = tableOf(data);
-  return new Asked(table, wishesOf(table, request));
-}
-
 /** @template T @param {() => T} make @returns {T | Refused} */
 function orRefused(make) {
   try {
@@ -73,25 +65,6 @@ function orRefused(make) {
     }
     throw problem;
   }
-}
-
-/** @param {Asked} asked @param {string} key @param {Record<string, string | number>} [filled] @returns {never} */
-function refuse({ table }, key, filled = {}) {
-  throw new BadWish(said(table, key, filled));
-}
-
-/** A practice laid out, with its points. @param {Asked} asked @param {Practice} practice @returns {Found} */
-export function standing(asked, practice) {
-  checkRoles(asked, practice);
-  const order = practice.parts.map((own) => /** @type {import("./order.js").Standing} */ ([own.role, sizedOf(asked, own)]));
-  if (new Set(order.map(([, own]) => own.place)).size < order.length) {
-    refuse(asked, "bad-twice");
-  }
-  const stood = laid(asked, order), reason = whole(stood) > asked.slot ? "minutes" : unsafe(asked, stood);
-  if (reason) {
-    refuse(asked, `broken-${reason}`);
-  }
-  return { order: stood, cost: costOf(asked, order) };
 }
 
 /** @param {Asked} asked @param {Practice} practice @param {import("./types.js").Deed} deed @returns {Practice} */
@@ -178,52 +151,9 @@ const asFitted = (practice, { order }) => ({
   parts: order.map(({ role, own: { piece: { key }, number } }) => ({ kept: false, ...practice.parts.find((part) => part.piece === key), role, piece: key, number })),
 });
 
-/** The places of a practice, each with the other sizes of its piece; with none where it is kept. @param {Asked} asked @param {Practice} practice @returns {Slot[]} */
-const slotsOf = (asked, { parts }) =>
-  parts.map((own) => ({
-    role: own.role,
-    now: sizedOf(asked, own),
-    others: own.kept ? [] : sizesOf(asked, own).filter((size) => size.number !== own.number),
-  }));
-
-/** What is offered of a piece. @param {Asked} asked @param {Chosen} own */
-function offerOf(asked, { piece: key, role }) {
-  const place = asked.table.pieceOf.get(key), piece = asked.table.pieces[place ?? -1];
-  if (!piece) {
-    return refuse(asked, "bad-place", { what: said(asked.table, "what-piece"), id: key });
-  }
-  if (!piece.roles.includes(role === SECOND ? MAIN : role)) {
-    refuse(asked, "bad-keep", { key });
-  }
-  const offer = asked.offers.find((one) => one.piece === piece), reason = offer ? asked.whyNot(offer, role) : "groups";
-  if (reason || !offer) {
-    return refuse(asked, "bad-stand", { title: piece.title, because: said(asked.table, `because-${reason}`) });
-  }
-  return offer;
-}
-
-/** The sizes of a piece, with its own talk before it. @param {Asked} asked @param {Chosen} own */
-function sizesOf(asked, own) {
-  const sizes = asked.sized(offerOf(asked, own)), talk = own.talk_s;
-  return talk === undefined ? sizes : sizes.map((size) => ({ ...size, piece: { ...size.piece, talk: TENTHS * talk } }));
-}
-
-/** @param {Asked} asked @param {Chosen} own */
-const sizedOf = (asked, own) =>
-  sizesOf(asked, own).find((size) => size.number === own.number) ?? refuse(asked, "bad-keep", { key: own.piece });
-
 /** There is such a deed, and something to do it to. @param {Asked} asked @param {Practice} practice @param {import("./types.js").Deed} deed */
 function checkDeed(asked, { parts }, { do: what, role }) {
   if (!DEEDS.has(what) || !parts.some((part) => part.role === role)) {
     refuse(asked, "bad-deed", { do: what, role });
-  }
-}
-
-/** It begins with a warm-up, ends with a cool-down and has a main set; each role once. @param {Asked} asked @param {Practice} practice */
-function checkRoles(asked, { parts }) {
-  const roles = parts.map((own) => own.role), known = ROLES + SECOND;
-  const isSound = new Set(roles).size === roles.length && roles.includes(MAIN) && roles.every((role) => role.length === 1 && known.includes(role));
-  if (!isSound || roles[0] !== WARM_UP || roles.at(-1) !== COOL_DOWN) {
-    refuse(asked, "bad-roles");
   }
 }

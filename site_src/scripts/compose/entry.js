@@ -2,7 +2,7 @@
 // Of report/compose_entry.py and commands/compose_save.py.
 
 import { showTime } from "../arithmetic/rounding.js";
-import { askedOf, standing } from "./change.js";
+import { askedOf, standing } from "./chosen.js";
 import { toAddress } from "../make/asked.js";
 import { focus, summary, titled } from "./named.js";
 import { TENTHS } from "./pieces.js";

@@ -1,6 +1,7 @@
 // The answer to a request, worked out once; and what can't be, in a sentence.
 
-import { practiceOf, proposalOf } from "../compose/change.js";
+import { proposalOf } from "../compose/change.js";
+import { practiceOf } from "../compose/chosen.js";
 import { propose } from "../compose/propose.js";
 import { BadWish } from "../compose/request.js";
 

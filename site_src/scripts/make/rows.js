@@ -1,6 +1,6 @@
 // A proposal: a row a piece, with one button that opens what may be done with it. Nothing is dragged.
 
-import { askedOf } from "../compose/change.js";
+import { askedOf } from "../compose/chosen.js";
 import { all, make, root, tool } from "../lib/dom.js";
 import { count, many } from "../run/words.js";
 import { at } from "./goes.js";

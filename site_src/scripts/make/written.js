@@ -1,6 +1,7 @@
 // A practice that is an entry, opened to be changed: its pieces put into the roles of a composed one, and what it is for. Pure.
 
-import { askedOf, proposalOf } from "../compose/change.js";
+import { proposalOf } from "../compose/change.js";
+import { askedOf } from "../compose/chosen.js";
 import { many } from "../run/words.js";
 import { pieceOf } from "./lay.js";
 
