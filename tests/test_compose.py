@@ -28,7 +28,7 @@ from almanac.commands.main import main
 from almanac.commands.shared import CheckedCatalogue, load_and_check
 from almanac.model.load import load
 from almanac.report.compose_address import opens
-from almanac.report.compose_answer import before_words
+from almanac.report.compose_board import before_words
 from almanac.report.compose_entry import as_yaml, practice_entry
 from almanac.report.compose_table import compose_table
 from almanac.report.compose_words import unmet_words

@@ -23,7 +23,8 @@ from almanac.commands.outcome import ERRORS, FINE, UsageError, today
 from almanac.commands.shared import CheckedCatalogue, load_and_check
 from almanac.findings import as_text
 from almanac.model.log import Log
-from almanac.report.compose_answer import Proposals, answer_json, answer_text, answered, changed
+from almanac.report.compose_answer import Proposals, answer_json, answered, changed
+from almanac.report.compose_board import answer_text
 from almanac.report.compose_table import Made, can_compose, compose_table
 from almanac.report.compose_usual import usual_pool
 from almanac.source.suggest import fold

@@ -1,8 +1,8 @@
-"""The answer to a request, as JSON (version 1) and as a coach would write it up."""
+"""The answer to a request for a practice, and its contract as JSON (version 1)."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from typing import Any
 
@@ -19,13 +19,9 @@ from almanac.arithmetic.composing_sentences import role_word
 from almanac.arithmetic.composing_table import ComposeTable
 from almanac.arithmetic.composing_why import Unmet, unmet, why
 from almanac.arithmetic.composing_wishes import Asked
-from almanac.arithmetic.scaling import scaled_items
-from almanac.findings import counted
-from almanac.report.compose_lines import line_words, lines_of
 from almanac.report.compose_named import focus, title
 from almanac.report.compose_table import Made
 from almanac.report.compose_words import change_words, hinders_words, unmet_words, why_words
-from almanac.units import show_time
 
 VERSION = 1
 
@@ -158,80 +154,3 @@ def _which(table: ComposeTable, own: Unmet | Hinders) -> str | int | None:
 def adults(asked: Asked, own: Proposal) -> int:
     """The adults that a practice needs."""
     return max([asked.adults_least, *(one.own.adults for one in own.order)])
-
-
-def _seconds(tenths: int) -> int:
-    return -(-tenths // TENTHS)
-
-
-def answer_text(answer: Proposals) -> str:
-    """The answer for a terminal: a whiteboard for each proposal."""
-    asked, table = answer.asked, answer.table
-    pool = next(own for own in table.pools if own.id == asked.wishes.pool)
-    goals = ", ".join(table.goals[goal].title.lower() for goal in asked.wishes.goals)
-    head = f"{table.squad.title}, {pool.title}, {asked.wishes.minutes} minutes: {goals}"
-    if not answer.proposals:
-        why_not = [hinders_words(table, own) for own in answer.hinders]
-        return "\n".join([head, "Nothing fits.", *why_not])
-    blocks = [
-        "\n".join(_board(answer, number, own))
-        for number, own in enumerate(answer.proposals, start=1)
-    ]
-    changes = ["\n".join("; ".join(own) for own in answer.changes)] if answer.changes else []
-    return "\n\n".join([head, *blocks, *changes])
-
-
-def _board(answer: Proposals, number: int, own: Proposal) -> Iterator[str]:
-    takes = _seconds(whole(own.order))
-    left = 60 * answer.asked.wishes.minutes - takes
-    unit = answer.unit
-    far = sum(one.own.size.distance for one in own.order)
-    count = len(answer.proposals)
-    hands = counted(adults(answer.asked, own), "adult")
-    yield title(answer.asked, own)
-    yield f"{number} of {count}: {show_time(takes)}, {show_time(left)} left, {far} {unit}, {hands}"
-    yield f"  every lane hears: {focus(answer.asked, own)}"
-    at = 0
-    for one in own.order:
-        begins = at + one.lead
-        at = begins + one.own.takes
-        piece = one.own.piece
-        often = f", {_often(one)}" if one.own.steps else ""
-        swum = [show_time(_seconds(one.own.takes)), f"{one.own.size.distance} {unit}"]
-        yield (
-            f"  after {show_time(_seconds(begins)):>7}  {role_word(one.role)}: "
-            f"{piece.title}{often} ({', '.join([*swum, *before_words(one)])})"
-        )
-        for line in _lines(answer, one):
-            yield f"                 {line}"
-        reasons = "; ".join(why_words(answer.table, one, why(answer.asked, own.order, one)))
-        if reasons:
-            yield f"                 why: {reasons}"
-    for not_met in unmet(answer.asked, own):
-        yield f"  {unmet_words(answer.table, not_met)}"
-
-
-def before_words(one: Stood) -> Iterator[str]:
-    """What goes before a piece: its talk, and what a change of gear takes beyond it."""
-    talk = min(one.lead, one.own.piece.talk)
-    if talk:
-        yield f"{show_time(_seconds(talk))} talk before it"
-    if one.lead > talk:
-        yield f"{show_time(_seconds(one.lead - talk))} to change gear before it"
-
-
-def _often(one: Stood) -> str:
-    """How often, beside how often it is written: ``2 rounds of 3``."""
-    piece, number = one.own.piece, one.own.number
-    return f"{counted(number, piece.what.removesuffix('s'))}, written {piece.written}"
-
-
-def _lines(answer: Proposals, one: Stood) -> Sequence[str]:
-    """What is written on the board for a piece, so often as it is done."""
-    candidate = answer.made.candidates[one.own.piece.key]
-    items = candidate.items
-    if candidate.scale and one.own.steps:
-        items = scaled_items(items, candidate.scale, one.own.number)
-    groups = [answer.table.squad.groups[group].id for group in answer.asked.wishes.groups]
-    lines = lines_of(answer.analysis.catalogue, items, groups)
-    return [f"{'  ' * line.depth}{line_words(line)}" for line in lines]
