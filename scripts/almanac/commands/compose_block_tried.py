@@ -19,7 +19,8 @@ from almanac.findings import Finding, as_text, counted
 from almanac.report.block_answer import BlockAnswer
 from almanac.report.block_entry import block_text
 from almanac.report.block_judged import JudgedBlock, judged
-from almanac.report.planning_request import BlockRequest, as_wished
+from almanac.report.planning_block import as_wished
+from almanac.report.planning_request import BlockRequest
 from almanac.report.planning_slots import Left
 
 _TRIES = 3
