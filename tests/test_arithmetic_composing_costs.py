@@ -38,7 +38,7 @@ SCRIPTS = ROOT / "site_src" / "scripts" / "compose"
 MODULES = (
     "composing", "composing_around", "composing_costs", "composing_hearts", "composing_lists",
     "composing_order", "composing_request",
-    "composing_hinders", "composing_why", "composing_wishes",
+    "composing_hinders", "composing_unmet", "composing_why", "composing_wishes",
 )  # fmt: skip
 
 

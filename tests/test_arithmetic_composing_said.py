@@ -12,6 +12,7 @@ from language import dictionary
 
 from almanac.arithmetic import composing_hinders as hinders
 from almanac.arithmetic import composing_order as order
+from almanac.arithmetic import composing_unmet as unmet
 from almanac.arithmetic import composing_why as of
 from almanac.arithmetic import composing_wishes as wishes
 from almanac.arithmetic.composing_sentences import SENTENCES, role_word, said
@@ -54,18 +55,18 @@ def test_every_sentence_is_said_by_its_key_or_by_a_key_that_is_put_together() ->
         ("role-", "wsmnec"), ("stands-", "wsmnc"),
         ("", (of.WARMS, of.LEGS, of.COMES_UP, of.CARRIES, of.AFTER, of.USED, of.AS_WISHED)),
         ("", (of.TRAINS, "trains-by", "serves", "serves-by", "serves-some", "written-for")),
-        ("unmet-effort-", (of.HARDER,)), ("", (of.NO_OTHER,)),
+        ("unmet-effort-", (unmet.HARDER,)), ("", (of.NO_OTHER,)),
         ("no-other-", ("fits", "because")),
         ("because-", (wishes.NOT_FOR, wishes.GEAR, wishes.ROOM, wishes.ADULTS, wishes.LATELY,
                       wishes.LEFT_OUT)),
-        ("because-", (of.MINUTES, of.TAUGHT)),
+        ("because-", (unmet.MINUTES, unmet.TAUGHT)),
         ("bad-keep-", (wishes.NOT_FOR, wishes.ROOM, wishes.ADULTS, wishes.LEFT_OUT)),
         ("bad-keep-", (wishes.GEAR, "twice")),
-        ("unmet-", (of.GOAL, of.EFFORT, of.NO_SKILL, of.NO_RELIEF)),
-        ("unmet-", (f"{of.NO_SKILL}-time-left", f"{of.NO_RELIEF}-time-left",
-                    f"{of.SLOT}-time-left")),
-        ("hinders-", (of.GOAL, of.EFFORT, of.MINUTES, of.TAUGHT, of.KEEP, hinders.PIECE,
-                      hinders.FULL, wishes.GEAR, wishes.ROOM)),
+        ("unmet-", (unmet.GOAL, unmet.EFFORT, unmet.NO_SKILL, unmet.NO_RELIEF)),
+        ("unmet-", (f"{unmet.NO_SKILL}-time-left", f"{unmet.NO_RELIEF}-time-left",
+                    f"{unmet.SLOT}-time-left")),
+        ("hinders-", (unmet.GOAL, unmet.EFFORT, unmet.MINUTES, unmet.TAUGHT, unmet.KEEP,
+                      hinders.PIECE, hinders.FULL, wishes.GEAR, wishes.ROOM)),
         ("hinders-", (wishes.ADULTS, wishes.LATELY, wishes.LEFT_OUT, "fewer")), ("done-", "01"),
         ("broken-", (order.TIME, order.LIMIT, order.DOSE, order.BREATH, order.TAUGHT)),
         ("what-", ("pool", "group", "goal", "gear", "effort", "piece", "done", "progression")),

@@ -16,7 +16,8 @@ from almanac.arithmetic.composing_hinders import Hinders, hindering
 from almanac.arithmetic.composing_order import laid
 from almanac.arithmetic.composing_pieces import UNKNOWN
 from almanac.arithmetic.composing_table import TableSquad
-from almanac.arithmetic.composing_why import Note, Unmet, Why, unmet, why
+from almanac.arithmetic.composing_unmet import Unmet, unmet
+from almanac.arithmetic.composing_why import Note, Why, why
 from almanac.arithmetic.composing_wishes import Asked, Kept
 
 # 15 000 + 30 000 + 14 000 tenths: 98 minutes and 20 seconds, of 100.

@@ -21,7 +21,7 @@ from almanac.arithmetic.composing_lists import SHORT, SHORTEST, of_role
 from almanac.arithmetic.composing_order import whole
 from almanac.arithmetic.composing_pieces import MAIN
 from almanac.arithmetic.composing_request import Request, wishes_of
-from almanac.arithmetic.composing_why import unmet
+from almanac.arithmetic.composing_unmet import unmet
 from almanac.arithmetic.composing_wishes import Asked
 from almanac.arithmetic.scaling import item_at
 from almanac.checks import check

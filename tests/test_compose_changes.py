@@ -30,7 +30,7 @@ from almanac.arithmetic.composing_changes import (
 from almanac.arithmetic.composing_chosen import Chosen, ChosenPractice, practice_of, standing
 from almanac.arithmetic.composing_order import SLACK_MOST, unsafe, whole
 from almanac.arithmetic.composing_request import BadWish, wishes_of
-from almanac.arithmetic.composing_why import SLOT, TIME_LEFT, unmet
+from almanac.arithmetic.composing_unmet import SLOT, TIME_LEFT, unmet
 from almanac.arithmetic.composing_wishes import Asked
 from almanac.checks import check
 from almanac.commands.main import main

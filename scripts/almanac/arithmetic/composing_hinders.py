@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from almanac.arithmetic.composing import fits
 from almanac.arithmetic.composing_pieces import COOL_DOWN, MAIN, ROLES, UNKNOWN, WARM_UP
 from almanac.arithmetic.composing_table import ComposeTable
-from almanac.arithmetic.composing_why import EFFORT, GOAL, KEEP, MINUTES, TAUGHT
+from almanac.arithmetic.composing_unmet import EFFORT, GOAL, KEEP, MINUTES, TAUGHT
 from almanac.arithmetic.composing_wishes import (
     ADULTS,
     GEAR,

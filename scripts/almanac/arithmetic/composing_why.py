@@ -1,46 +1,23 @@
-"""Why each piece of a composed practice stands there, and what the practice could not meet."""
+"""Why each piece of a composed practice stands there."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
-from collections.abc import Set as AbstractSet
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from almanac.arithmetic.composing_around import Proposal
-from almanac.arithmetic.composing_costs import (
-    CALM_LEGS,
-    SKILL_FROM,
-    are_legs_first,
-    are_legs_tired,
-    uses,
-)
-from almanac.arithmetic.composing_order import SLACK_MOST, Stood, whole
+from almanac.arithmetic.composing_costs import CALM_LEGS, are_legs_first, are_legs_tired, uses
+from almanac.arithmetic.composing_order import Stood
 from almanac.arithmetic.composing_pieces import (
     COOL_DOWN,
     EASY,
     MAIN,
     SKILL,
-    TENTHS,
     UNKNOWN,
     WARM_UP,
     PracticePiece,
 )
-from almanac.arithmetic.composing_wishes import (
-    NOT_FOR,
-    SECOND,
-    Asked,
-    Sized,
-)
-
-GOAL, EFFORT, MINUTES, TAUGHT, KEEP, NO_SKILL, NO_RELIEF, SLOT = (
-    "goals", "effort", "minutes", "taught", "keep", "skill", "relief", "slot",
-)  # fmt: skip
-WORK = (SKILL, MAIN, SECOND)
-HARDER = "harder"
-"""Why an effort is not met where a main set has it: other work is harder."""
-TIME_LEFT = "time-left"
-"""Why something is not met where there was time for it."""
-
+from almanac.arithmetic.composing_unmet import WORK, in_the_way
+from almanac.arithmetic.composing_wishes import SECOND, Asked, Sized
 
 WARMS, LEGS, COMES_UP, CARRIES, AFTER, USED, AS_WISHED, TRAINS, STANDS, NO_OTHER = (
     "warms", "legs", "comes-up", "carries", "after", "used", "as-wished", "trains", "stands",
@@ -73,18 +50,6 @@ class Why:
     notes: tuple[Note, ...]
     days: int
     gear: tuple[tuple[int, int, int], ...]
-
-
-@dataclass(frozen=True)
-class Unmet:
-    """What a practice does not meet: a wish, which of it by place (``UNKNOWN``; of the slot the
-    seconds that nothing fills), and the wish that is in the way; ``TIME_LEFT`` where there
-    was time.
-    """
-
-    wish: str
-    which: int
-    because: str
 
 
 def why(asked: Asked, order: Sequence[Stood], one: Stood) -> Why:
@@ -139,7 +104,7 @@ def _no_other(asked: Asked, order: Sequence[Stood], role: str) -> Note:
         return role if letter in asked.roles_of(piece) else ""
 
     stood = {own.own.place for own in order}
-    return Note(NO_OTHER, goals, _in_the_way(asked, goals, stands_as, stood))
+    return Note(NO_OTHER, goals, in_the_way(asked, goals, stands_as, stood))
 
 
 def _warming(asked: Asked, warm_up: Sized, work: Sequence[Sized]) -> Iterator[Note]:
@@ -159,54 +124,3 @@ def _shared(own: Sized, work: Sequence[Sized]) -> tuple[int, ...]:
     """The strokes of a piece that the work has too."""
     strokes = {stroke for each in work for stroke in each.piece.strokes}
     return tuple(stroke for stroke in own.piece.strokes if stroke in strokes)
-
-
-def unmet(asked: Asked, own: Proposal) -> Iterator[Unmet]:
-    """What a practice could not meet, and which wish to drop for it."""
-    work = [one.own for one in own.order if one.role in WORK]
-    for goal in asked.wishes.goals:
-        if not any(goal in one.own.piece.goals for one in own.order):
-            yield Unmet(GOAL, goal, _in_the_way(asked, (goal,), asked.works_as))
-    yield from _other_effort(asked, own.order)
-    roles, left = [one.role for one in own.order], asked.slot - whole(own.order)
-    because = TIME_LEFT if left > SLACK_MOST else MINUTES
-    if SKILL not in roles and asked.slot >= SKILL_FROM:
-        yield Unmet(NO_SKILL, UNKNOWN, because)
-    if EASY not in roles and are_legs_tired(work):
-        yield Unmet(NO_RELIEF, UNKNOWN, because)
-    if because == TIME_LEFT:  # only after something was taken out
-        yield Unmet(SLOT, left // TENTHS, TIME_LEFT)
-
-
-def _other_effort(asked: Asked, order: Sequence[Stood]) -> Iterator[Unmet]:
-    """That no main set is of the effort that was wished, or that some work is harder."""
-    wished = asked.wishes.effort
-    mains = [one.own.piece.effort for one in order if one.role in (MAIN, SECOND)]
-    work = [one.own.piece.effort for one in order if one.role in WORK]
-    if wished == UNKNOWN:
-        return
-    if wished not in mains:
-        yield Unmet(EFFORT, wished, GOAL)
-    elif max(work) > wished:
-        yield Unmet(EFFORT, wished, HARDER)
-
-
-def _in_the_way(
-    asked: Asked,
-    goals: Sequence[int],
-    stands_as: Callable[[PracticePiece], str],
-    stood: AbstractSet[int] = frozenset(),
-) -> str:
-    """What keeps every piece of work that serves a goal from standing: a wish, or the time. Each is
-    asked for in the role that it ``stands_as``, if any; what has ``stood`` already is not.
-    """
-    found = []
-    for offer in asked.offers:
-        piece = asked.table.pieces[offer.piece]
-        role = "" if set(goals).isdisjoint(piece.goals) else stands_as(piece)
-        if role and offer.piece not in stood:
-            reason = asked.why_not(offer, role)
-            if not reason:
-                return MINUTES if asked.wishes.taught.issuperset(piece.asks) else TAUGHT
-            found.append(reason)
-    return next((reason for reason in found if reason != NOT_FOR), NOT_FOR)

@@ -17,7 +17,8 @@ from almanac.arithmetic.composing_pieces import ROLES, TENTHS, UNKNOWN
 from almanac.arithmetic.composing_request import Request, wishes_of
 from almanac.arithmetic.composing_sentences import role_word
 from almanac.arithmetic.composing_table import ComposeTable
-from almanac.arithmetic.composing_why import Unmet, unmet, why
+from almanac.arithmetic.composing_unmet import Unmet, unmet
+from almanac.arithmetic.composing_why import why
 from almanac.arithmetic.composing_wishes import Asked
 from almanac.report.compose_named import focus, title
 from almanac.report.compose_table import Made

@@ -8,7 +8,8 @@ from almanac.arithmetic.composing_around import Proposal
 from almanac.arithmetic.composing_order import Stood, whole
 from almanac.arithmetic.composing_pieces import TENTHS
 from almanac.arithmetic.composing_sentences import role_word
-from almanac.arithmetic.composing_why import unmet, why
+from almanac.arithmetic.composing_unmet import unmet
+from almanac.arithmetic.composing_why import why
 from almanac.arithmetic.scaling import scaled_items
 from almanac.findings import counted
 from almanac.report.compose_answer import Proposals, adults

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from almanac.arithmetic.composing_around import Proposal
 from almanac.arithmetic.composing_pieces import MAIN, PART, SKILL, UNKNOWN, PracticePiece
 from almanac.arithmetic.composing_sentences import said
-from almanac.arithmetic.composing_why import WORK
+from almanac.arithmetic.composing_unmet import WORK
 from almanac.arithmetic.composing_wishes import SECOND, Asked
 from almanac.report.compose_facts import ended
 

@@ -10,21 +10,8 @@ from almanac.arithmetic.composing_order import SLACK_MOST, Stood, whole
 from almanac.arithmetic.composing_pieces import MAIN, ROLES, TENTHS, UNKNOWN, PracticePiece
 from almanac.arithmetic.composing_sentences import SENTENCES, role_word, said
 from almanac.arithmetic.composing_table import ComposeTable
-from almanac.arithmetic.composing_why import (
-    CARRIES,
-    EFFORT,
-    GOAL,
-    HARDER,
-    MINUTES,
-    NO_OTHER,
-    STANDS,
-    TIME_LEFT,
-    TRAINS,
-    WARMS,
-    Note,
-    Unmet,
-    Why,
-)
+from almanac.arithmetic.composing_unmet import EFFORT, GOAL, HARDER, MINUTES, TIME_LEFT, Unmet
+from almanac.arithmetic.composing_why import CARRIES, NO_OTHER, STANDS, TRAINS, WARMS, Note, Why
 from almanac.arithmetic.composing_wishes import NOT_FOR, SECOND, Asked
 from almanac.units import show_time
 
