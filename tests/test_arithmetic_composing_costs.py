@@ -17,6 +17,7 @@ import pytest
 from composing_world import asked, piece, size, sized
 
 from almanac.arithmetic import composing_costs as points
+from almanac.arithmetic.composing_asked import Asked, Sized
 from almanac.arithmetic.composing_costs import (
     are_legs_first,
     are_legs_tired,
@@ -31,13 +32,12 @@ from almanac.arithmetic.composing_costs import (
     skill_cost,
     warm_up_cost,
 )
-from almanac.arithmetic.composing_wishes import Asked, Sized
 
 ROOT = Path(__file__).parents[1]
 SCRIPTS = ROOT / "site_src" / "scripts" / "compose"
 MODULES = (
-    "composing", "composing_around", "composing_costs", "composing_hearts", "composing_lists",
-    "composing_order", "composing_request",
+    "composing", "composing_around", "composing_asked", "composing_costs", "composing_hearts",
+    "composing_lists", "composing_order", "composing_request",
     "composing_hinders", "composing_unmet", "composing_why", "composing_wishes",
 )  # fmt: skip
 

@@ -15,6 +15,7 @@ import pytest
 from composing_world import asked, drawn, piece, size, sized
 
 from almanac.arithmetic.composing import compose
+from almanac.arithmetic.composing_asked import Asked, Sized
 from almanac.arithmetic.composing_changes import (
     DOWN,
     FREE,
@@ -36,7 +37,6 @@ from almanac.arithmetic.composing_costs import (
 from almanac.arithmetic.composing_fit import Fitted, RoleSlot, cost_of, fitted, held
 from almanac.arithmetic.composing_order import Stood, laid, unsafe, whole
 from almanac.arithmetic.composing_request import BadWish
-from almanac.arithmetic.composing_wishes import Asked, Sized
 
 SEEDS = 100
 Order = Sequence[tuple[str, Sized]]

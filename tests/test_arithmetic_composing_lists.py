@@ -8,11 +8,12 @@ import pytest
 from composing_world import asked, piece, size, sized, table
 
 from almanac.arithmetic.composing import compose
+from almanac.arithmetic.composing_asked import Asked, Sized
 from almanac.arithmetic.composing_costs import shape_cost
 from almanac.arithmetic.composing_hearts import hearts
 from almanac.arithmetic.composing_lists import lists, of_role, some
 from almanac.arithmetic.composing_pieces import UNKNOWN, Offer, Sizes
-from almanac.arithmetic.composing_wishes import Asked, Kept, Sized
+from almanac.arithmetic.composing_wishes import Kept
 
 NONE = frozenset[int]()
 

@@ -8,6 +8,7 @@ from typing import Any
 import pytest
 from composing_world import asked, piece, size, sized, table
 
+from almanac.arithmetic.composing_asked import Sized, in_a_lane
 from almanac.arithmetic.composing_order import (
     Stood,
     broken,
@@ -18,7 +19,7 @@ from almanac.arithmetic.composing_order import (
     whole,
 )
 from almanac.arithmetic.composing_pieces import UNKNOWN, Offer, Sizes
-from almanac.arithmetic.composing_wishes import Kept, Sized, in_a_lane
+from almanac.arithmetic.composing_wishes import Kept
 
 NONE = frozenset[int]()
 

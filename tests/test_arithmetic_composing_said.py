@@ -10,11 +10,11 @@ from pathlib import Path
 import pytest
 from language import dictionary
 
+from almanac.arithmetic import composing_asked as asked
 from almanac.arithmetic import composing_hinders as hinders
 from almanac.arithmetic import composing_order as order
 from almanac.arithmetic import composing_unmet as unmet
 from almanac.arithmetic import composing_why as of
-from almanac.arithmetic import composing_wishes as wishes
 from almanac.arithmetic.composing_sentences import SENTENCES, role_word, said
 from almanac.report.compose_words import listed
 
@@ -57,17 +57,17 @@ def test_every_sentence_is_said_by_its_key_or_by_a_key_that_is_put_together() ->
         ("", (of.TRAINS, "trains-by", "serves", "serves-by", "serves-some", "written-for")),
         ("unmet-effort-", (unmet.HARDER,)), ("", (of.NO_OTHER,)),
         ("no-other-", ("fits", "because")),
-        ("because-", (wishes.NOT_FOR, wishes.GEAR, wishes.ROOM, wishes.ADULTS, wishes.LATELY,
-                      wishes.LEFT_OUT)),
+        ("because-", (asked.NOT_FOR, asked.GEAR, asked.ROOM, asked.ADULTS, asked.LATELY,
+                      asked.LEFT_OUT)),
         ("because-", (unmet.MINUTES, unmet.TAUGHT)),
-        ("bad-keep-", (wishes.NOT_FOR, wishes.ROOM, wishes.ADULTS, wishes.LEFT_OUT)),
-        ("bad-keep-", (wishes.GEAR, "twice")),
+        ("bad-keep-", (asked.NOT_FOR, asked.ROOM, asked.ADULTS, asked.LEFT_OUT)),
+        ("bad-keep-", (asked.GEAR, "twice")),
         ("unmet-", (unmet.GOAL, unmet.EFFORT, unmet.NO_SKILL, unmet.NO_RELIEF)),
         ("unmet-", (f"{unmet.NO_SKILL}-time-left", f"{unmet.NO_RELIEF}-time-left",
                     f"{unmet.SLOT}-time-left")),
         ("hinders-", (unmet.GOAL, unmet.EFFORT, unmet.MINUTES, unmet.TAUGHT, unmet.KEEP,
-                      hinders.PIECE, hinders.FULL, wishes.GEAR, wishes.ROOM)),
-        ("hinders-", (wishes.ADULTS, wishes.LATELY, wishes.LEFT_OUT, "fewer")), ("done-", "01"),
+                      hinders.PIECE, hinders.FULL, asked.GEAR, asked.ROOM)),
+        ("hinders-", (asked.ADULTS, asked.LATELY, asked.LEFT_OUT, "fewer")), ("done-", "01"),
         ("broken-", (order.TIME, order.LIMIT, order.DOSE, order.BREATH, order.TAUGHT)),
         ("what-", ("pool", "group", "goal", "gear", "effort", "piece", "done", "progression")),
     ],

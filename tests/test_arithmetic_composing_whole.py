@@ -13,9 +13,10 @@ from composing_world import asked, drawn, piece, size
 from almanac.arithmetic import composing, composing_around
 from almanac.arithmetic.composing import compose, fits
 from almanac.arithmetic.composing_around import Proposal
+from almanac.arithmetic.composing_asked import Asked, Sized
 from almanac.arithmetic.composing_fit import cost_of
 from almanac.arithmetic.composing_order import broken, laid
-from almanac.arithmetic.composing_wishes import Asked, Kept, Sized
+from almanac.arithmetic.composing_wishes import Kept
 
 SEEDS = 100
 Order = tuple[tuple[str, Sized], ...]

@@ -17,12 +17,12 @@ from node_scripts import run_by_node
 from shared import DAY, examples, is_long
 
 from almanac.analysis.analysis import Analysis
+from almanac.arithmetic.composing_asked import Asked
 from almanac.arithmetic.composing_lists import SHORT, SHORTEST, of_role
 from almanac.arithmetic.composing_order import whole
 from almanac.arithmetic.composing_pieces import MAIN
 from almanac.arithmetic.composing_request import Request, wishes_of
 from almanac.arithmetic.composing_unmet import unmet
-from almanac.arithmetic.composing_wishes import Asked
 from almanac.arithmetic.scaling import item_at
 from almanac.checks import check
 from almanac.commands import compose_practice

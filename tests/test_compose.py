@@ -19,9 +19,9 @@ from shared import CATALOGUE, DAY
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.composing import compose
+from almanac.arithmetic.composing_asked import ADULTS, GEAR, LATELY, LEFT_OUT, NOT_FOR, ROOM
 from almanac.arithmetic.composing_request import Request, wishes_of
 from almanac.arithmetic.composing_unmet import GOAL, MINUTES, TAUGHT, Unmet
-from almanac.arithmetic.composing_wishes import ADULTS, GEAR, LATELY, LEFT_OUT, NOT_FOR, ROOM
 from almanac.checks import check
 from almanac.commands import compose_practice
 from almanac.commands.main import main

@@ -19,6 +19,7 @@ from shared import CATALOGUE, DAY
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.composing import compose
 from almanac.arithmetic.composing_around import Proposal
+from almanac.arithmetic.composing_asked import Asked
 from almanac.arithmetic.composing_changes import (
     DEEDS,
     KEEP,
@@ -31,7 +32,6 @@ from almanac.arithmetic.composing_chosen import Chosen, ChosenPractice, practice
 from almanac.arithmetic.composing_order import SLACK_MOST, unsafe, whole
 from almanac.arithmetic.composing_request import BadWish, wishes_of
 from almanac.arithmetic.composing_unmet import SLOT, TIME_LEFT, unmet
-from almanac.arithmetic.composing_wishes import Asked
 from almanac.checks import check
 from almanac.commands.main import main
 from almanac.model.load import load

@@ -12,12 +12,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from almanac.arithmetic.composing_around import Around, Proposal
+from almanac.arithmetic.composing_asked import Asked
 from almanac.arithmetic.composing_hearts import Heart, hearts
 from almanac.arithmetic.composing_lists import lists
 from almanac.arithmetic.composing_order import too_much
 from almanac.arithmetic.composing_pieces import COOL_DOWN, EASY, SKILL, WARM_UP
 from almanac.arithmetic.composing_table import ComposeTable
-from almanac.arithmetic.composing_wishes import Asked, Wishes
+from almanac.arithmetic.composing_wishes import Wishes
 
 PROPOSALS = 3
 TRIED = 400

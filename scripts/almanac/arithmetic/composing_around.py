@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from almanac.arithmetic.composing_asked import Asked, Sized
 from almanac.arithmetic.composing_costs import (
     are_legs_tired,
     cool_down_cost,
@@ -23,7 +24,6 @@ from almanac.arithmetic.composing_order import (
     taken_off,
 )
 from almanac.arithmetic.composing_pieces import COOL_DOWN, EASY, TENTHS, WARM_UP
-from almanac.arithmetic.composing_wishes import Asked, Sized
 
 REFUSED = 60
 """So many practices around one heart may break a limit before it is given up."""

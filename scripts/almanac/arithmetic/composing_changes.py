@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
+from almanac.arithmetic.composing_asked import Asked, Sized
 from almanac.arithmetic.composing_chosen import (
     Chosen,
     ChosenPractice,
@@ -24,7 +25,7 @@ from almanac.arithmetic.composing_order import laid, unsafe
 from almanac.arithmetic.composing_pieces import COOL_DOWN, MAIN, WARM_UP
 from almanac.arithmetic.composing_request import BadWish
 from almanac.arithmetic.composing_sentences import role_word, said
-from almanac.arithmetic.composing_wishes import SECOND, Asked, Sized
+from almanac.arithmetic.composing_wishes import SECOND
 
 SWAP, KEEP, FREE, UP, DOWN, OUT = DEEDS = ("swap", "keep", "free", "up", "down", "out")
 _A_FEW = (0, 1, 2)

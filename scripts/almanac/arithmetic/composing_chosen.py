@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
+from almanac.arithmetic.composing_asked import Asked, Sized
 from almanac.arithmetic.composing_fit import Fitted, RoleSlot, cost_of, held
 from almanac.arithmetic.composing_order import Stood, laid, unsafe, whole
 from almanac.arithmetic.composing_pieces import COOL_DOWN, MAIN, ROLES, TENTHS, WARM_UP, Offer
 from almanac.arithmetic.composing_request import BadWish
 from almanac.arithmetic.composing_sentences import said
-from almanac.arithmetic.composing_wishes import SECOND, Asked, Sized
+from almanac.arithmetic.composing_wishes import SECOND
 
 
 @dataclass(frozen=True)

@@ -6,8 +6,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
+from almanac.arithmetic.composing_asked import Asked, Sized
 from almanac.arithmetic.composing_pieces import COOL_DOWN, DRILL, MAIN, PART, SET, SKILL, UNKNOWN
-from almanac.arithmetic.composing_wishes import SECOND, Asked, Sized
+from almanac.arithmetic.composing_wishes import SECOND
 
 _WHOLE = 1000
 # A goal: missed (the first weighs more), and how it is served.

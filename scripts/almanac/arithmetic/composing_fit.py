@@ -9,6 +9,7 @@ from dataclasses import dataclass, replace
 from itertools import combinations, product
 
 from almanac.arithmetic.composing_around import A_POINT, SPARE
+from almanac.arithmetic.composing_asked import Asked, Sized
 from almanac.arithmetic.composing_costs import (
     cool_down_cost,
     idle_cost,
@@ -23,7 +24,7 @@ from almanac.arithmetic.composing_costs import (
 from almanac.arithmetic.composing_lists import some
 from almanac.arithmetic.composing_order import SLACK_MOST, Stood, laid, unsafe, whole
 from almanac.arithmetic.composing_pieces import COOL_DOWN, EASY, MAIN, SKILL, TENTHS, WARM_UP
-from almanac.arithmetic.composing_wishes import SECOND, Asked, Sized
+from almanac.arithmetic.composing_wishes import SECOND
 
 
 @dataclass(frozen=True)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from almanac.arithmetic.composing_asked import Asked, Sized
 from almanac.arithmetic.composing_costs import (
     idle_cost,
     own_cost,
@@ -16,7 +17,7 @@ from almanac.arithmetic.composing_costs import (
 from almanac.arithmetic.composing_lists import Lists
 from almanac.arithmetic.composing_order import change, taken_off
 from almanac.arithmetic.composing_pieces import MAIN, SKILL
-from almanac.arithmetic.composing_wishes import SECOND, Asked, Sized
+from almanac.arithmetic.composing_wishes import SECOND
 
 SECOND_FROM = 50 * 600
 """A shorter slot has no second main set."""

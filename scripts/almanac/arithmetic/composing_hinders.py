@@ -6,24 +6,22 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from almanac.arithmetic.composing import fits
-from almanac.arithmetic.composing_pieces import COOL_DOWN, MAIN, ROLES, UNKNOWN, WARM_UP
-from almanac.arithmetic.composing_table import ComposeTable
-from almanac.arithmetic.composing_unmet import EFFORT, GOAL, KEEP, MINUTES, TAUGHT
-from almanac.arithmetic.composing_wishes import (
+from almanac.arithmetic.composing_asked import (
     ADULTS,
     GEAR,
     LATELY,
     LEFT_OUT,
-    MINUTES_LEAST,
-    MINUTES_MOST,
     ROOM,
     Asked,
-    Wishes,
     in_a_lane,
 )
+from almanac.arithmetic.composing_pieces import COOL_DOWN, MAIN, ROLES, UNKNOWN, WARM_UP
+from almanac.arithmetic.composing_table import ComposeTable
+from almanac.arithmetic.composing_unmet import EFFORT, GOAL, KEEP, MINUTES, TAUGHT
+from almanac.arithmetic.composing_wishes import MINUTES_LEAST, MINUTES_MOST, Wishes
 
 PIECE, FULL = "piece", "room"
-"""Beside the reasons why a piece may not stand (``composing_wishes``): wishes, what is missing, and
+"""Beside the reasons why a piece may not stand (``composing_asked``): wishes, what is missing, and
 what has no room for so many.
 """
 _STEP, _STEPS = 5, 6  # minutes more or fewer that are tried, and how often

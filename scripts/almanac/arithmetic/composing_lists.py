@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
+from almanac.arithmetic.composing_asked import Asked, Sized
 from almanac.arithmetic.composing_costs import idle_cost, own_cost, served
 from almanac.arithmetic.composing_pieces import (
     COOL_DOWN,
@@ -14,7 +15,7 @@ from almanac.arithmetic.composing_pieces import (
     UNKNOWN,
     WARM_UP,
 )
-from almanac.arithmetic.composing_wishes import SECOND, Asked, Sized
+from almanac.arithmetic.composing_wishes import SECOND
 
 A_GOAL: Mapping[str, int] = {MAIN: 9, SKILL: 5, SECOND: 4}
 """So many of the best that serve a wished goal are tried in a role, for each goal."""

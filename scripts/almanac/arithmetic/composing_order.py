@@ -8,8 +8,8 @@ from collections.abc import Sequence
 from collections.abc import Set as AbstractSet
 from dataclasses import dataclass
 
+from almanac.arithmetic.composing_asked import Asked, Sized
 from almanac.arithmetic.composing_pieces import UNKNOWN, Size
-from almanac.arithmetic.composing_wishes import Asked, Sized
 
 SLACK_MOST = 1200
 """Tenths of the slot that may be left."""

@@ -5,17 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 
+from almanac.arithmetic.composing_asked import GEAR, NOT_FOR, Asked
 from almanac.arithmetic.composing_pieces import MAIN, ROLES, UNKNOWN
 from almanac.arithmetic.composing_sentences import said
 from almanac.arithmetic.composing_table import ComposeTable, TableSquad
 from almanac.arithmetic.composing_wishes import (
-    GEAR,
     GOALS_MOST,
     MINUTES_LEAST,
     MINUTES_MOST,
-    NOT_FOR,
     SECOND,
-    Asked,
     Kept,
     Wishes,
 )

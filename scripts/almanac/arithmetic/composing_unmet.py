@@ -7,6 +7,7 @@ from collections.abc import Set as AbstractSet
 from dataclasses import dataclass
 
 from almanac.arithmetic.composing_around import Proposal
+from almanac.arithmetic.composing_asked import NOT_FOR, Asked
 from almanac.arithmetic.composing_costs import SKILL_FROM, are_legs_tired
 from almanac.arithmetic.composing_order import SLACK_MOST, Stood, whole
 from almanac.arithmetic.composing_pieces import (
@@ -17,7 +18,7 @@ from almanac.arithmetic.composing_pieces import (
     UNKNOWN,
     PracticePiece,
 )
-from almanac.arithmetic.composing_wishes import NOT_FOR, SECOND, Asked
+from almanac.arithmetic.composing_wishes import SECOND
 
 GOAL, EFFORT, MINUTES, TAUGHT, KEEP, NO_SKILL, NO_RELIEF, SLOT = (
     "goals", "effort", "minutes", "taught", "keep", "skill", "relief", "slot",

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from almanac.arithmetic.composing_asked import Asked, Sized
 from almanac.arithmetic.composing_costs import CALM_LEGS, are_legs_first, are_legs_tired, uses
 from almanac.arithmetic.composing_order import Stood
 from almanac.arithmetic.composing_pieces import (
@@ -17,7 +18,7 @@ from almanac.arithmetic.composing_pieces import (
     PracticePiece,
 )
 from almanac.arithmetic.composing_unmet import WORK, in_the_way
-from almanac.arithmetic.composing_wishes import SECOND, Asked, Sized
+from almanac.arithmetic.composing_wishes import SECOND
 
 WARMS, LEGS, COMES_UP, CARRIES, AFTER, USED, AS_WISHED, TRAINS, STANDS, NO_OTHER = (
     "warms", "legs", "comes-up", "carries", "after", "used", "as-wished", "trains", "stands",

@@ -6,10 +6,10 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Mapping, Sequence
 
+from almanac.arithmetic.composing_asked import Asked
 from almanac.arithmetic.composing_order import Stood
 from almanac.arithmetic.composing_pieces import TENTHS, UNKNOWN
 from almanac.arithmetic.composing_table import ComposeTable
-from almanac.arithmetic.composing_wishes import Asked
 from almanac.model.catalogue import Catalogue
 from almanac.model.composed_words import named_in
 

@@ -9,6 +9,7 @@ from typing import Any
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.composing import compose
 from almanac.arithmetic.composing_around import Proposal
+from almanac.arithmetic.composing_asked import Asked
 from almanac.arithmetic.composing_changes import Deed, change
 from almanac.arithmetic.composing_chosen import practice_of, standing
 from almanac.arithmetic.composing_hinders import FULL, PIECE, Hinders, hindering
@@ -19,7 +20,6 @@ from almanac.arithmetic.composing_sentences import role_word
 from almanac.arithmetic.composing_table import ComposeTable
 from almanac.arithmetic.composing_unmet import Unmet, unmet
 from almanac.arithmetic.composing_why import why
-from almanac.arithmetic.composing_wishes import Asked
 from almanac.report.compose_named import focus, title
 from almanac.report.compose_table import Made
 from almanac.report.compose_words import change_words, hinders_words, unmet_words, why_words

@@ -8,6 +8,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
 from almanac.arithmetic.composing_around import Proposal
+from almanac.arithmetic.composing_asked import Asked
 from almanac.arithmetic.composing_order import Stood
 from almanac.arithmetic.composing_pieces import (
     COOL_DOWN,
@@ -19,7 +20,7 @@ from almanac.arithmetic.composing_pieces import (
     WARM_UP,
 )
 from almanac.arithmetic.composing_table import ComposeTable
-from almanac.arithmetic.composing_wishes import SECOND, Asked, Wishes
+from almanac.arithmetic.composing_wishes import SECOND, Wishes
 from almanac.arithmetic.scaling import REPS
 from almanac.model.vocabularies import CLOSES, OPENS, TEACHES, WORKS
 from almanac.report.compose_address import address_words

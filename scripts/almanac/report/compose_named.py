@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from almanac.arithmetic.composing_around import Proposal
+from almanac.arithmetic.composing_asked import Asked
 from almanac.arithmetic.composing_pieces import MAIN, PART, SKILL, UNKNOWN, PracticePiece
 from almanac.arithmetic.composing_sentences import said
 from almanac.arithmetic.composing_unmet import WORK
-from almanac.arithmetic.composing_wishes import SECOND, Asked
+from almanac.arithmetic.composing_wishes import SECOND
 from almanac.report.compose_facts import ended
 
 TITLE_MOST, SUMMARY_MOST = 60, 120

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from almanac.arithmetic.composing_asked import NOT_FOR, Asked
 from almanac.arithmetic.composing_changes import DOWN, FREE, KEEP, UP, Deed
 from almanac.arithmetic.composing_hinders import FULL, PIECE, Hinders
 from almanac.arithmetic.composing_order import SLACK_MOST, Stood, whole
@@ -12,7 +13,7 @@ from almanac.arithmetic.composing_sentences import SENTENCES, role_word, said
 from almanac.arithmetic.composing_table import ComposeTable
 from almanac.arithmetic.composing_unmet import EFFORT, GOAL, HARDER, MINUTES, TIME_LEFT, Unmet
 from almanac.arithmetic.composing_why import CARRIES, NO_OTHER, STANDS, TRAINS, WARMS, Note, Why
-from almanac.arithmetic.composing_wishes import NOT_FOR, SECOND, Asked
+from almanac.arithmetic.composing_wishes import SECOND
 from almanac.units import show_time
 
 _SOME = 300

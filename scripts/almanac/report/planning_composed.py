@@ -11,9 +11,10 @@ from itertools import product
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.composing import compose
 from almanac.arithmetic.composing_around import Proposal
+from almanac.arithmetic.composing_asked import Asked
 from almanac.arithmetic.composing_pieces import MAIN, SET
 from almanac.arithmetic.composing_request import BadWish, Request, wishes_of
-from almanac.arithmetic.composing_wishes import MINUTES_LEAST, MINUTES_MOST, Asked
+from almanac.arithmetic.composing_wishes import MINUTES_LEAST, MINUTES_MOST
 from almanac.arithmetic.planning_choices import HEAVY, LOAD, Choice
 from almanac.report.compose_entry import as_yaml, practice_entry
 from almanac.report.compose_named import TITLE_MOST, title
