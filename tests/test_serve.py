@@ -309,6 +309,30 @@ def test_a_fault_is_told_with_its_log_and_the_next_save_is_built(
     bench.rebuilder.prepare()
 
 
+def test_a_template_that_is_gone_is_told_as_the_program_s_fault_and_none_of_the_disk(
+    bench: Bench,
+    monkeypatch: pytest.MonkeyPatch,
+    capsys: pytest.CaptureFixture[str],
+    tmp_path: Path,
+) -> None:
+    before = contents(bench.site)
+    source = tmp_path / "source"
+    for name in ("templates", "theme"):
+        shutil.copytree(resources.SITE_SOURCE / name, source / name)
+    monkeypatch.setattr("tempfile.tempdir", str(tmp_path))
+    with monkeypatch.context() as patch:
+        patch.setattr(rebuilding, "SITE_SOURCE", source)
+        (source / "templates/_parts.j2").unlink()
+        assert not bench.saved(SET, *SEEN)
+    said = capsys.readouterr().err
+    assert said.startswith("a fault of the program itself; please report ")
+    assert "_parts.j2" in Path(said.split()[-1]).read_text("utf-8")
+    assert contents(bench.site) == before
+    assert bench.saved(SET, *SEEN[::-1])
+    assert contents(bench.site) == before
+    bench.rebuilder.prepare()
+
+
 def test_a_script_that_cannot_be_bundled_is_told(
     bench: Bench, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:

@@ -10,7 +10,7 @@ from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
-from jinja2 import Environment, FileSystemLoader, StrictUndefined
+from jinja2 import Environment, FileSystemLoader, StrictUndefined, TemplateNotFound
 from markupsafe import Markup
 
 from almanac.arithmetic.brief import IN_FULL
@@ -106,6 +106,9 @@ class Templates:
 
     def page(self, name: str, context: Mapping[str, Any]) -> str:
         """The text of a page. Raises jinja2.UndefinedError where the template asks for what is not
-        there.
+        there, LookupError where a template is missing.
         """
-        return self._environment.get_template(f"{name}.md.j2").render(context)
+        try:
+            return self._environment.get_template(f"{name}.md.j2").render(context)
+        except TemplateNotFound as missing:  # an OSError, which would pass for one of the disk
+            raise LookupError(f"no template {missing.message}") from missing
