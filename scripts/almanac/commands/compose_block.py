@@ -29,7 +29,7 @@ from almanac.publish.together import ChangedSince, change
 from almanac.report.block_answer import BlockAnswer, answer_json, answer_text
 from almanac.report.block_judged import judged
 from almanac.report.planning_block import as_wished, request_of
-from almanac.report.planning_problem import limits_of
+from almanac.report.planning_limits import limits_of
 from almanac.report.planning_request import checked_request, not_over
 from almanac.report.planning_usual import wishes_for
 from almanac.source.suggest import absent

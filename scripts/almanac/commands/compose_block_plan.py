@@ -21,8 +21,9 @@ from almanac.commands.drafts import Unwritten, tried
 from almanac.commands.shared import CheckedCatalogue
 from almanac.report.compose_table import can_compose
 from almanac.report.planning_composed import Draft, drafts
+from almanac.report.planning_limits import first_load, limits_of
 from almanac.report.planning_practices import choices_of
-from almanac.report.planning_problem import Planning, first_load, limits_of
+from almanac.report.planning_problem import Planning
 from almanac.report.planning_request import BlockRequest, last_of, slots_for
 from almanac.report.planning_slots import Left, weeks_without
 from almanac.report.planning_usual import wishes_for, with_holidays
