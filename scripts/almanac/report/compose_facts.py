@@ -38,7 +38,7 @@ from almanac.model.vocabularies import (
     TO_RECOVER,
     TO_WARM_UP,
 )
-from almanac.report.compose_offers import Laid
+from almanac.report.compose_laid import Laid
 from almanac.report.compose_pieces import Candidate
 from almanac.report.compose_serves import Served, Serving
 from almanac.units import Course

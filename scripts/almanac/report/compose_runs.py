@@ -14,7 +14,7 @@ from almanac.arithmetic.composing_pieces import DRILL, PART, SET, PracticePiece
 from almanac.arithmetic.run_blocks import run_blocks
 from almanac.checks.run_offers import CrewOffer, RepsOffer
 from almanac.model.pool import START_END
-from almanac.report.compose_offers import Laid, Layer
+from almanac.report.compose_laid import Laid, Layer
 from almanac.report.compose_table import Made
 from almanac.report.run_blocks_json import BlocksOfCrew, ItemsOfPart
 from almanac.report.run_json import hazards_json

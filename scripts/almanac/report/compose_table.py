@@ -16,7 +16,8 @@ from almanac.arithmetic.composing_table import (
 )
 from almanac.model.catalogue import Catalogue
 from almanac.report.compose_facts import PieceFacts, Places
-from almanac.report.compose_offers import Layer
+from almanac.report.compose_laid import Layer
+from almanac.report.compose_offers import adults_for, room_for, size_of
 from almanac.report.compose_pieces import Candidate, candidates
 from almanac.report.compose_sizes import sizes_of
 from almanac.report.compose_squad import blocks_of, practices_of, squad_of
@@ -151,13 +152,13 @@ def _offer(layer: Layer, facts: PieceFacts, own: Candidate) -> tuple[PracticePie
     numbers = own.numbers or (1,)
     runs = sizes_of(
         numbers,
-        lambda n: layer.size(own, n, drills),
+        lambda n: size_of(layer, own, n, drills),
         lambda n: layer.lay(own, n) is not None,
         written,
     )
     if not runs:
         return None
-    offer = Offer(0, layer.adults(chief), layer.room(chief), runs)
+    offer = Offer(0, adults_for(layer, chief), room_for(layer, chief), runs)
     return facts.piece(own, chief), offer
 
 
