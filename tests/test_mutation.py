@@ -6,6 +6,7 @@ from __future__ import annotations
 
 import ast
 import importlib
+import importlib.util
 import json
 import textwrap
 from pathlib import Path
@@ -95,3 +96,16 @@ def test_tests_of_a_module_of_figures_alone_are_those_of_the_modules_that_use_it
     plain = outcomes.plain_run([], "x")
     (mutant, *_) = mutate.mutants("planning_costs", "EMPTY = 5000\n")
     assert plain.batches(mutant) == [[], ["test_a.py::test_one"]]
+
+
+def test_what_is_listed_as_equivalent_is_a_mutant_that_is_made(mutate) -> None:
+    """Else `scripts/mutants` ends with 1 after a run of hours."""
+    forks = importlib.import_module("forks")
+    spec = importlib.util.spec_from_file_location("mutants", SCRIPTS / "__main__.py")
+    program = importlib.util.module_from_spec(spec)
+    spec.loader.exec_module(program)
+    sources = {name: path.read_text("utf-8") for name, path in forks.modules().items()}
+    made = (one for name, source in sources.items() for one in mutate.mutants(name, source))
+    same, stale = program.equivalents(program.names(made))
+    assert same
+    assert stale == []
