@@ -78,13 +78,14 @@ def load_change(of: WeekOfBlock) -> Working | None:
     """Load of the week over the median of the last four weeks, less one. Not told of a week lighter
     than the policy's ``week_load_least``.
     """
-    own = _whole_load(of.week)
-    return None if own is None or own < of.least_load else week_change(of, _whole_load, "")
+    own = whole_load(of.week)
+    return None if own is None or own < of.least_load else week_change(of, whole_load, "")
 
 
 def _planned(number: Callable[[WeekPlan], float]) -> Number:
     return lambda week: number(week) if week.is_planned else None
 
 
-def _whole_load(week: WeekPlan) -> float | None:
+def whole_load(week: WeekPlan) -> float | None:
+    """The load of a week of which every day is known, in rating × minutes; None of another."""
     return week.load.total if week.load and week.load.is_whole else None

@@ -10,8 +10,8 @@ from almanac.arithmetic.cords import ties
 from almanac.arithmetic.practice import PracticeSummary
 from almanac.arithmetic.under_water import counts
 from almanac.arithmetic.watching import watch
+from almanac.checks.each_practice import practices_at_levels
 from almanac.checks.rule import Problem, refuses
-from almanac.model.practice import Practice
 from almanac.units import show_time
 
 
@@ -22,7 +22,7 @@ def coach_alone(analysis: Analysis) -> Iterator[Problem]:
     of any other that does not, the house rule stands in the brief.
     """
     least = int(analysis.catalogue.policy.limit("adults_least"))
-    for practice, summary, level in _practices(analysis):
+    for practice, summary, level in practices_at_levels(analysis):
         if practice.adults is not None and practice.adults < least:
             text = f"{_adults(practice.adults)}, and {least} are the fewest"
             mend = "find another adult, or do not swim; local codes may ask for more"
@@ -60,7 +60,7 @@ def water_temperature(analysis: Analysis) -> Iterator[Problem]:
     under water. There how warm it is has to be known (``water_c`` of the pool).
     """
     policy = analysis.catalogue.policy
-    for practice, summary, level in _practices(analysis):
+    for practice, summary, level in practices_at_levels(analysis):
         water_c, own = summary.pool.water_c, policy.of_level(level)
         if water_c is None:
             if _goes_under(summary, policy.limit("push_off_most")):
@@ -99,7 +99,7 @@ def deep_unwatched(analysis: Analysis) -> Iterator[Problem]:
     and fewer where nobody can stand anywhere (``all_deep_heads_each_adult_most``).
     Where a practice does not say how many adults it has, they are the fewest that it may have.
     """
-    for practice, summary, level in _practices(analysis):
+    for practice, summary, level in practices_at_levels(analysis):
         own = watch(analysis.catalogue.policy, level, summary.pool)
         most, fewest = own.each, own.fewest
         adults = fewest if practice.adults is None else practice.adults
@@ -122,7 +122,7 @@ def talk_long(analysis: Analysis) -> Iterator[Problem]:
     (``talk_minutes_most``) before one part of a practice, but before the first.
     """
     policy = analysis.catalogue.policy
-    for practice, summary, level in _practices(analysis):
+    for practice, summary, level in practices_at_levels(analysis):
         most_s = 60 * policy.of_level(level).limit("talk_minutes_most")
         for path, doing in practice.doings:
             is_first = path == ("parts", 0)
@@ -130,9 +130,3 @@ def talk_long(analysis: Analysis) -> Iterator[Problem]:
                 text = f"a talk of {show_time(doing.talk or 0)}, and {level} is wet for it"
                 mend = f"{show_time(most_s)} at most: the rest of it before anyone is in"
                 yield Problem(practice, (*path, "talk"), text, mend, level=level)
-
-
-def _practices(analysis: Analysis) -> Iterator[tuple[Practice, PracticeSummary, str]]:
-    for id, summary in analysis.practices.items():
-        practice = analysis.catalogue.practices[id]
-        yield practice, summary, analysis.catalogue.club.squads[practice.squad].level

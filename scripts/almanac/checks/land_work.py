@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.at_once import Busy, moments
-from almanac.arithmetic.practice import PracticeSummary
+from almanac.checks.each_practice import practices_at_levels
 from almanac.checks.rule import Problem, refuses
 from almanac.checks.ways import lowest
 from almanac.model.block import Block
@@ -25,7 +25,7 @@ def land_level(analysis: Analysis) -> Iterator[Problem]:
     """
     catalogue = analysis.catalogue
     order = list(catalogue.words("levels"))
-    for practice, summary, level in _practices(analysis):
+    for practice, summary, level in practices_at_levels(analysis):
         told = set[tuple[DataPath, str]]()
         for run in summary.runs:
             for drill in {p.drill.id: p.drill for own in run.each for p in own.pieces}.values():
@@ -104,7 +104,7 @@ def land_long(analysis: Analysis) -> Iterator[Problem]:
     (``land_minutes_most``); how long it takes is known.
     """
     policy = analysis.catalogue.policy
-    for practice, summary, level in _practices(analysis):
+    for practice, summary, level in practices_at_levels(analysis):
         most_s = 60 * policy.of_level(level).limit("land_minutes_most")
         for group in summary.groups:
             rows = [row for row in summary.rows_of(group) if not row.run.is_in_water]
@@ -159,7 +159,7 @@ def land_alone(analysis: Analysis) -> Iterator[Problem]:
     (``land_heads_each_adult_most``).
     """
     most = int(analysis.catalogue.policy.limit("land_heads_each_adult_most"))
-    for practice, summary, level in _practices(analysis):
+    for practice, summary, level in practices_at_levels(analysis):
         told = set[DataPath]()
         for busy in moments(summary.sheet):
             for path, text, mend in _alone(practice, busy, most):
@@ -185,9 +185,3 @@ def _alone(
             has = "1 adult" if adults == 1 else f"{adults} adults"
             text = f"{heads} heads are on land with {has}, and it takes {math.ceil(heads / most)}"
             yield path, text, "write `adults`, add helpers who are adults, or split the group"
-
-
-def _practices(analysis: Analysis) -> Iterator[tuple[Practice, PracticeSummary, str]]:
-    for id, summary in analysis.practices.items():
-        practice = analysis.catalogue.practices[id]
-        yield practice, summary, analysis.catalogue.club.squads[practice.squad].level

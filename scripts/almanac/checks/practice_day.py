@@ -11,9 +11,9 @@ from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.at_once import COACHES, LEADS
 from almanac.arithmetic.crews import HALVES
 from almanac.arithmetic.pace_lines import Because, NoNumber
-from almanac.arithmetic.practice import PracticeSummary
+from almanac.checks.each_practice import practices_of
 from almanac.checks.rule import Problem, forbids, warns
-from almanac.model.practice import Practice, PracticePart
+from almanac.model.practice import PracticePart
 
 
 @forbids("apart-unsound")
@@ -69,7 +69,7 @@ def adults_short(analysis: Analysis) -> Iterator[Problem]:
     ``helpers``, save a job that falls to the coach (``coach_is``). Not looked at where a practice
     does not say how many ``adults`` it has.
     """
-    for practice, summary in _practices(analysis):
+    for practice, summary in practices_of(analysis):
         need = summary.hands
         if need and practice.adults is not None and practice.adults < need.adults:
             jobs = ", ".join(f"{count} to {_VERBS[job]}" for job, count in need.must.items())
@@ -86,7 +86,7 @@ def part_length_unknown(analysis: Analysis) -> Iterator[Problem]:
     """How long each part takes each lane group is known. Where it is not, every time after it on
     the run sheet is only the earliest.
     """
-    for practice, summary in _practices(analysis):
+    for practice, summary in practices_of(analysis):
         for missing in summary.ends.missing:
             group = analysis.catalogue.lane_groups[missing.group].title
             message = f"{group}: how long it takes is not known; later times are only the earliest"
@@ -104,8 +104,3 @@ def _mend(group: str, reasons: tuple[NoNumber, ...]) -> str:
     )
     what = f"give {' and '.join(drills)} a pace, or" if drills else "give"
     return f"{what} its reps send-offs, or assume a time"
-
-
-def _practices(analysis: Analysis) -> Iterator[tuple[Practice, PracticeSummary]]:
-    for id, summary in analysis.practices.items():
-        yield analysis.catalogue.practices[id], summary

@@ -12,8 +12,8 @@ from almanac.arithmetic.crews import Crew
 from almanac.arithmetic.lane_order import lane_order
 from almanac.arithmetic.lanes import crowded
 from almanac.arithmetic.part_run import PartRun
-from almanac.arithmetic.practice import PracticeSummary
 from almanac.arithmetic.under_water import counts
+from almanac.checks.each_practice import practices_of
 from almanac.checks.lanes import Full, crowded_words, is_blind, room_hint
 from almanac.checks.rule import Problem, forbids, warns
 from almanac.model.club import LaneGroup
@@ -26,7 +26,7 @@ def lane_not_there(analysis: Analysis) -> Iterator[Problem]:
     """A lane that is named is one of the pool's, and in use; and no lane group is left without a
     lane while it is in the water.
     """
-    for practice, summary in _practices(analysis):
+    for practice, summary in practices_of(analysis):
         for path, lanes in _named_lanes(practice):
             beyond = [lane for lane in lanes if lane > summary.pool.lanes]
             closed = [lane for lane in lanes if lane in practice.lanes.out_of_use]
@@ -58,7 +58,7 @@ def _named_lanes(practice: Practice) -> Iterator[tuple[DataPath, tuple[int, ...]
 @forbids("lane-twice")
 def lane_twice(analysis: Analysis) -> Iterator[Problem]:
     """No two lane groups are in one lane at the same moment."""
-    for practice, summary in _practices(analysis):
+    for practice, summary in practices_of(analysis):
         for busy in moments(summary.sheet):
             holder: dict[int, Crew] = {}
             for row, cell in busy:
@@ -77,7 +77,7 @@ def shared_lane_unfit(analysis: Analysis) -> Iterator[Problem]:
     """In a lane that is shared with the public nobody starts from the wall or the edge, goes under
     water, on a cord or against gear that resists: strangers cannot know of it.
     """
-    for practice, summary in _practices(analysis):
+    for practice, summary in practices_of(analysis):
         if not practice.lanes.shared:
             continue
         own_starts = {
@@ -110,7 +110,7 @@ def shared_lane_full(analysis: Analysis) -> Iterator[Problem]:
     policy); who has no other lane is no more than that.
     """
     most = int(analysis.catalogue.policy.limit("shared_lane_most"))
-    for practice, summary in _practices(analysis):
+    for practice, summary in practices_of(analysis):
         told: set[str] = set()
         for run, crew in crews_in_water(summary):
             shared = [lane for lane in crew.lanes if lane in practice.lanes.shared]
@@ -144,7 +144,7 @@ def full_parts(analysis: Analysis) -> list[Full]:
 def _full_parts(analysis: Analysis) -> Iterator[Full]:
     policy = analysis.catalogue.policy
     most = int(policy.limit("shared_lane_most"))
-    for practice, summary in _practices(analysis):
+    for practice, summary in practices_of(analysis):
         for run, crew in crews_in_water(summary):
             shared = sum(lane in practice.lanes.shared for lane in crew.lanes)
             if crew.is_usual and not shared:
@@ -172,8 +172,3 @@ def _in_own_lanes(crew: Crew, shared: int, most: int) -> LaneGroup:
     own = crew.lane_group
     left = own.lanes - shared
     return replace(own, lanes=left, heads=max(left, own.heads - most * shared)) if left > 0 else own
-
-
-def _practices(analysis: Analysis) -> Iterator[tuple[Practice, PracticeSummary]]:
-    for id, summary in analysis.practices.items():
-        yield analysis.catalogue.practices[id], summary

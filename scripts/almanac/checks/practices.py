@@ -10,9 +10,9 @@ from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.effort import EffortScale
 from almanac.arithmetic.practice import PracticeSummary
 from almanac.arithmetic.warm_and_easy import Told, Words, effort_words_of, ending, opening
+from almanac.checks.each_practice import practices_of
 from almanac.checks.rule import Problem, forbids, refuses, warns
 from almanac.checks.sets import rep_words
-from almanac.model.practice import Practice
 from almanac.source.reader import DataPath
 from almanac.units import show_distance, show_time
 
@@ -24,7 +24,7 @@ def practice_overruns(analysis: Analysis) -> Iterator[Problem]:
     """A practice fits its slot: the slowest lane group is out of the water before the lanes are
     someone else's.
     """
-    for practice, summary in _practices(analysis):
+    for practice, summary in practices_of(analysis):
         if summary.slack_s is not None and summary.slack_s < 0:
             message = (
                 f"it takes {show_time(summary.ends_s or 0)} of a slot of "
@@ -37,7 +37,7 @@ def practice_overruns(analysis: Analysis) -> Iterator[Problem]:
 @warns("talk-of-seconds")
 def talk_of_seconds(analysis: Analysis) -> Iterator[Problem]:
     """Talk before a part takes ten seconds or more: a bare 3 is three seconds, not minutes."""
-    for practice, _ in _practices(analysis):
+    for practice, _ in practices_of(analysis):
         for number, part in enumerate(practice.parts):
             if part.talk is not None and 0 < part.talk < _LEAST_TALK_S:
                 message = f"the talk lasts {show_time(part.talk)}: a number alone is of seconds"
@@ -48,7 +48,7 @@ def talk_of_seconds(analysis: Analysis) -> Iterator[Problem]:
 @forbids("lanes-short")
 def lanes_short(analysis: Analysis) -> Iterator[Problem]:
     """The lane groups of a squad together fit the lanes that the club has in the pool."""
-    for practice, summary in _practices(analysis):
+    for practice, summary in practices_of(analysis):
         lanes = sum(group.lanes for group in summary.groups.values())
         if lanes > summary.pool.lanes and not summary.pool.is_land:
             message = (
@@ -66,7 +66,7 @@ def lanes_short(analysis: Analysis) -> Iterator[Problem]:
 @forbids("squad-empty")
 def squad_empty(analysis: Analysis) -> Iterator[Problem]:
     """A squad that has practices has lane groups."""
-    for practice, summary in _practices(analysis):
+    for practice, summary in practices_of(analysis):
         if not summary.groups:
             message = f"the squad '{practice.squad}' has no lane group"
             yield Problem(practice, ("squad",), message, "add its lane groups to plans/club.yml")
@@ -77,7 +77,7 @@ def part_mid_pool(analysis: Analysis) -> Iterator[Problem]:
     """Every rep of a practice ends at a wall of the pool that the practice is in, whatever its sets
     were written for; but for drills whose own dose is less than a length, as in sets.
     """
-    for practice, summary in _practices(analysis):
+    for practice, summary in practices_of(analysis):
         told: set[DataPath] = set()  # a station comes once a turn
         for run in summary.runs:
             if run.swim_set and run.swim_set.course == summary.pool.course:
@@ -101,7 +101,7 @@ def part_mid_pool(analysis: Analysis) -> Iterator[Problem]:
 @warns("gear-short")
 def gear_short(analysis: Analysis) -> Iterator[Problem]:
     """The club owns as much of each piece of gear as is in use at once."""
-    for practice, summary in _practices(analysis):
+    for practice, summary in practices_of(analysis):
         for need in summary.gear:
             if need.short:
                 message = (
@@ -116,7 +116,7 @@ def no_warm_up(analysis: Analysis) -> Iterator[Problem]:
     """Something gentle is swum before the first fast rep. The vocabulary of efforts says which
     efforts count as fast and which as gentle (``counts_as``).
     """
-    for practice, summary in _practices(analysis):
+    for practice, summary in practices_of(analysis):
         for path in _broken_at(analysis, summary, opening, 1):
             hint = "put easy swimming before it"
             level = analysis.catalogue.club.squads[practice.squad].level
@@ -129,15 +129,10 @@ def no_easy_after_all_out(analysis: Analysis) -> Iterator[Problem]:
     efforts = analysis.catalogue.efforts
     scale = analysis.scale
     softly, hard = (efforts[word].title.lower() for word in (scale.easiest, scale.hardest))
-    for practice, summary in _practices(analysis):
+    for practice, summary in practices_of(analysis):
         for path in _broken_at(analysis, summary, ending, -1):
             message = f"nothing {softly} after the last {hard} rep"
             yield Problem(practice, path, message, f"end with {softly} swimming")
-
-
-def _practices(analysis: Analysis) -> Iterator[tuple[Practice, PracticeSummary]]:
-    for id, summary in analysis.practices.items():
-        yield analysis.catalogue.practices[id], summary
 
 
 Rule = Callable[[Iterable[Words], EffortScale], Told]

@@ -9,10 +9,10 @@ from itertools import pairwise
 from statistics import median
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.block import BlockSummary, WeekPlan
+from almanac.arithmetic.block import BlockSummary
 from almanac.arithmetic.known_tests import repeat_weeks
 from almanac.arithmetic.season_days import TestRules, overdue, runs_of_tests
-from almanac.arithmetic.week_change import WeekOfBlock, distance_change, load_change
+from almanac.arithmetic.week_change import WeekOfBlock, distance_change, load_change, whole_load
 from almanac.checks.rule import Problem, forbids, warns
 from almanac.checks.seasons import blocks_in
 from almanac.checks.squad_days import path_of_day
@@ -69,9 +69,9 @@ def exams_not_lighter(analysis: Analysis) -> Iterator[Problem]:
                 if exam.meets(week.days[0].on, week.days[4].on)
             }
             loading = [w for w in summary.weeks if w.week.is_loading and w.number not in hard]
-            usual = [load for load in map(_load, loading) if load is not None]
+            usual = [load for load in map(whole_load, loading) if load is not None]
             for week in summary.weeks:
-                load = _load(week)
+                load = whole_load(week)
                 if week.number in hard and usual and load is not None:
                     share = load / median(usual)
                     if share > most:
@@ -80,10 +80,6 @@ def exams_not_lighter(analysis: Analysis) -> Iterator[Problem]:
                         mend = f"{show_share(most)} at most: shorter evenings, or one fewer"
                         path = ("weeks", week.number - 1)
                         yield Problem(summary.block, path, said, mend)
-
-
-def _load(week: WeekPlan) -> float | None:
-    return week.load.total if week.load and week.load.is_whole else None
 
 
 @warns("test-overdue")

@@ -4,7 +4,6 @@ CSV.
 
 from __future__ import annotations
 
-import json
 from collections.abc import Callable, Iterator
 from functools import partial
 from typing import Any
@@ -16,6 +15,7 @@ from almanac.model.catalogue import Key
 from almanac.model.need import Need
 from almanac.report.need_json import need_json
 from almanac.report.reports import REPORTS, figures_json
+from almanac.report.run_json import as_json
 from almanac.report.set_json import set_totals
 from almanac.site.calendar import block_calendar, block_table
 from almanac.site.meet_calendar import meet_calendar
@@ -92,7 +92,7 @@ def plan_files(analysis: Analysis, names: Names, address: str) -> Iterator[tuple
     for kind in KIND:
         yield (
             f"{FOLDER}/schema/{kind}.json",
-            f"{_json(published_schemas.published(kind, names.words))}\n",
+            f"{as_json(published_schemas.published(kind, names.words))}\n",
         )
     for id, groups in analysis.blocks.items():
         if groups:
@@ -145,11 +145,7 @@ def entry_data(analysis: Analysis, key: Key) -> str:
         figures = figures_json(analysis, *key)
         if figures:
             value["computed"] = {"version": VERSION, **figures}
-    return _json(value)
-
-
-def _json(value: Any) -> str:
-    return json.dumps(value, ensure_ascii=False, separators=(",", ":"))
+    return as_json(value)
 
 
 def _csv(columns: tuple[str, ...], rows: Iterator[dict[str, Any]]) -> str:

@@ -19,10 +19,10 @@ from jsonschema.validators import extend
 from almanac.findings import Finding, warning
 from almanac.kinds import KIND
 from almanac.source import schemas
+from almanac.source.hints import FIXED
 from almanac.source.reader import DataPath, Document
 
 _QUOTED_TIME = re.compile(r"""(["'])(?<!start: .)[\d:.]*\d:\d[\d:.]*\1""")
-_HINT = "almanac check --fix does it"
 
 
 def style_findings(document: Document, kind: str) -> Iterator[Finding]:
@@ -31,15 +31,15 @@ def style_findings(document: Document, kind: str) -> Iterator[Finding]:
     if wanted != list(document.data):
         first = next(key for key, right in zip(document.data, wanted, strict=True) if key != right)
         message = f"'{first}' does not stand in the order of the schema"
-        hint = f"{_HINT}; the order is that of the field tables"
+        hint = f"{FIXED}; the order is that of the field tables"
         yield warning("key-order", document.place((first,), of_key=True), message, hint)
     for path, node in _quoted_times(document, kind):
         yield warning(
-            "quoted-time", document.place(path), f"the time {node.value} needs no quotes", _HINT
+            "quoted-time", document.place(path), f"the time {node.value} needs no quotes", FIXED
         )
     for path, items in _unsorted_lists(document, kind):
         message = f"the list is in order as {', '.join(sorted(items))}"
-        yield warning("list-order", document.place(path), message, _HINT)
+        yield warning("list-order", document.place(path), message, FIXED)
 
 
 def fixed(document: Document, kind: str) -> str:
