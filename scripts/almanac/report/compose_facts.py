@@ -1,51 +1,33 @@
-"""What is told of a piece whoever does it: its title, what it may stand as, its goals, drills,
-gear and strokes.
-"""
+"""What is told of a piece whoever does it: its title, its goals, drills, gear and strokes."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache, cached_property
-from statistics import median_low
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.composing_pieces import (
-    COOL_DOWN,
-    DRILL,
-    EASY,
-    MAIN,
     PART,
-    ROLES,
-    SET,
-    SKILL,
     TENTHS,
-    WARM_UP,
     PracticePiece,
 )
 from almanac.arithmetic.events import Piece as Swum
 from almanac.arithmetic.events import Rep
 from almanac.arithmetic.glance import chief_drill
-from almanac.arithmetic.warm_and_easy import effort_words_of, opening
+from almanac.arithmetic.warm_and_easy import effort_words_of
 from almanac.model.drill import Drill
 from almanac.model.swim_set import SwimSet
 from almanac.model.vocabularies import (
-    CLOSES,
     KICK,
-    LEADS_ON,
-    OPENS,
-    TEACHES,
-    TO_RECOVER,
     TO_WARM_UP,
 )
 from almanac.report.compose_laid import Laid
 from almanac.report.compose_pieces import Candidate
+from almanac.report.compose_roles import PieceRoles
 from almanac.report.compose_serves import Served, Serving
 from almanac.units import Course
 from almanac.wording.reading import asked_for
-
-_TALK_S = {WARM_UP: 90, SKILL: 120, MAIN: 120, EASY: 30, COOL_DOWN: 0}
-"""Where no practice of the club has it: as the club's practices mostly do."""
 
 
 @dataclass(frozen=True)
@@ -68,16 +50,8 @@ class PieceFacts:
     talk_most_s: int
 
     @cached_property
-    def used(self) -> Mapping[str, tuple[tuple[str, int], ...]]:
-        """By set the parts of practices that it is used as, and the talk before each."""
-        found: dict[str, list[tuple[str, int]]] = {}
-        for practice in self.analysis.computable_practices.values():
-            for part in practice.parts:
-                for _, doing in part.doings:
-                    if doing.set:
-                        talk = int(doing.talk or part.talk or 0)
-                        found.setdefault(doing.set, []).append((part.part, talk))
-        return {id: tuple(own) for id, own in found.items()}
+    def _roles(self) -> PieceRoles:
+        return PieceRoles(self.analysis)
 
     @cached_property
     def _serving(self) -> Serving:
@@ -99,7 +73,7 @@ class PieceFacts:
         reps = laid.run.every_rep
         pieces = [piece for rep in reps for piece in rep.pieces]
         drills = list(dict.fromkeys(piece.drill.id for piece in pieces))
-        roles = self._roles(own, reps)
+        roles = self._roles.roles(own, reps)
         gear = list(dict.fromkeys(id for piece in pieces for id in piece.gear))
         serves = self._serving.of(own, reps, roles)
         chief = self._chief(serves, pieces)
@@ -122,7 +96,7 @@ class PieceFacts:
             begins=_placed(_at(laid, 0), self.places.gear),
             ends=_placed(_at(laid, -1), self.places.gear),
             most_in_lane=laid.run.most_in_lane or 0,
-            talk=TENTHS * min(self.talk_most_s, self._talk(own, roles)),
+            talk=TENTHS * min(self.talk_most_s, self._roles.talk(own, roles)),
             cue=_cue(chief),
             called=_called(chief, serves) if own.of == PART and chief else self._title(own),
             what=own.scale.what if own.scale else "",
@@ -141,34 +115,6 @@ class PieceFacts:
     def _efforts(self, reps: Iterable[Rep]) -> set[int]:
         words = {word for rep in reps for word in effort_words_of(rep, self.analysis.scale)}
         return {self.places.efforts[word] for word in words}
-
-    def _roles(self, own: Candidate, reps: Sequence[Rep]) -> str:
-        """What a piece may stand as. A set: what practices have it as, and what its goals say. A
-        part: what it was. What is fast teaches nothing new.
-        """
-        scale = self.analysis.scale
-        words = {word for rep in reps for word in effort_words_of(rep, scale)}
-        gentle, fast = words <= set(scale.gentle), not words.isdisjoint(scale.fast)
-        told = opening((effort_words_of(rep, scale) for rep in reps), scale)
-        eases_in = told is not None and not told[1]
-        if own.of == DRILL:
-            return SKILL + MAIN
-        parts = {part for part, _ in self.used.get(own.id, ())} if own.of == SET else {own.word}
-        goals = set(own.swim_set.goals) if own.swim_set else set()
-        found = set()
-        if eases_in and (OPENS in parts or TO_WARM_UP in goals):
-            found.add(WARM_UP)
-        if gentle and scale.easiest in words and (CLOSES in parts or TO_RECOVER in goals):
-            found |= {COOL_DOWN, EASY}
-        if not found:
-            found.add(MAIN)
-            taught = parts & {TEACHES, LEADS_ON} if parts else not fast
-            found |= {SKILL} if taught and not (own.of == PART and fast) else set()
-            eases = (
-                own.of == PART and own.follows and gentle and own.word not in (TEACHES, LEADS_ON)
-            )
-            found |= {EASY} if eases else set()
-        return "".join(role for role in ROLES if role in found)
 
     def _asks(self, drills: Sequence[str]) -> tuple[int, ...]:
         every = self.analysis.catalogue.drills
@@ -189,15 +135,6 @@ class PieceFacts:
             return self.analysis.catalogue.drills[first]
         taught = [own for own in pieces if not own.drill.is_full_stroke]
         return chief_drill(taught) or chief_drill(pieces)
-
-    def _talk(self, own: Candidate, roles: str) -> int:
-        """Before a set what practices mostly have; before a part no more than is usual in its role,
-        for the rest was that evening's.
-        """
-        if own.talk_s is not None:
-            return min(own.talk_s, _TALK_S[roles[0]])
-        talks = [talk for _, talk in self.used.get(own.id, ())]
-        return median_low(talks) if talks else _TALK_S[roles[0]]
 
 
 def _placed(ids: Iterable[str], places: Mapping[str, int]) -> tuple[int, ...]:
