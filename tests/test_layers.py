@@ -20,7 +20,7 @@ from almanac.source.codes import READING_CODES
 ROOT = Path(__file__).resolve().parents[1]
 LINT = Path(sys.executable).with_name("lint-imports")
 PACKAGE = ROOT / "scripts" / "almanac"
-LONGEST = 257  # lines of a module
+LONGEST = 250  # lines of a module
 MODULES = sorted(path for path in PACKAGE.rglob("*.py") if path.name != "__main__.py")
 TOP_LEVEL = {
     "README.md", "DEVELOPERS.md", "mkdocs.yml", "drills", "plans", "scripts", "tests", "site_src",
@@ -84,7 +84,7 @@ def test_modules_and_functions_stay_small_and_a_class_has_a_name_of_its_own() ->
     faults, classes = [], dict[str, str]()
     lengths = {path: path.read_text("utf-8").count("\n") for path in MODULES}
     long = [path for path, lines in lengths.items() if lines > 200]
-    if len(long) > len(MODULES) / 12:  # some hold one thing that takes more
+    if len(long) > len(MODULES) / 19:  # some hold one thing that takes more
         faults.append(f"{len(long)} modules are longer than 200 lines: split what holds two things")
     for path in MODULES:
         name, text = path.relative_to(PACKAGE), path.read_text("utf-8")
