@@ -16,6 +16,7 @@ const DATA = {
   words: {
     stroke: [["backstroke", "Backstroke"], ["butterfly", "Butterfly"], ["any", "Any stroke"]], position: [["supine", "On the back"], ["vertical", "Upright"]], goal: [["underwater", "Under water"]], effort: [["fast", "Fast"], ["all-out", "All-out"]],
   },
+  fast: ["fast", "all-out"],
   synonyms: [["Butterfly", "fly"], ["Dolphin", "fly kick"], ["Start", "dive", "diving"], ["Kick", "legs only"], ["Sprint", "sprinting"]],
 };
 const asked = (words) => questionOf(words, { gear: GEAR, out: namesToLeaveOut(DATA, GEAR), away: awayIn(GEAR), squads: [], lanes: 6 });
@@ -26,6 +27,15 @@ test("no water is land, but gear of that name is only gear that is away", () => 
   for (const [words, id] of [["no pool shoes", "pool-shoes"], ["no water cup", "water-cup"], ["we forgot the fins", "fins"]]) {
     assert.deepEqual([...asked(words).without], [id], words);
     assert.equal(asked(words).words.includes("on land"), false, words);
+  }
+});
+
+test("efforts that count as fast are left out by the club's own names", () => {
+  const words = { ...DATA.words, effort: [["brisk", "Brisk"], ["quick", "Quick"], ["full-gas", "Full gas"]] };
+  const out = namesToLeaveOut({ ...DATA, words, fast: ["quick", "full-gas"] }, GEAR);
+  const left = (text) => questionOf(text, { gear: GEAR, out, away: awayIn(GEAR), squads: [], lanes: 6 }).unlike.map(({ id }) => id);
+  for (const [text, ids] of [["kick set, nothing quick", ["quick"]], ["no full gas", ["full-gas"]], ["a set, no sprinting", ["full-gas"]], ["kick not quick", []], ["no brisk kick", []], ["no fast", []]]) {
+    assert.deepEqual(left(text), ids, text);
   }
 });
 

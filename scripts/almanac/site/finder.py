@@ -140,6 +140,7 @@ class Finder:
             "kinds": kinds(self.documents),
             "narrowed": NARROWED,
             "words": words,
+            "fast": list(self.analysis.scale.fast),
             "synonyms": synonyms(catalogue),
             "alarms": alarms(catalogue),
             "first": [

@@ -13,13 +13,11 @@ import { stem, stems, wordsOf } from "../lib/words.js";
  *   `least` how surely it has to be left out: "no kick" is a fault, and so is "not fast"
  */
 
-/** @type {[facet: Unlike["facet"], ids: string[] | null][]} which words of the page's choices may be named; null for all */
-const NAMED = [["stroke", null], ["position", ["supine", "prone", "side", "on-land"]], ["goal", ["underwater"]], ["effort", ["fast", "all-out"]]];
+/** @type {[facet: Unlike["facet"], ids: string[] | null][]} which words of the page's choices may be named, beside efforts that count as fast; null for all */
+const NAMED = [["stroke", null], ["position", ["supine", "prone", "side", "on-land"]], ["goal", ["underwater"]]];
 /** @type {[facet: Unlike["facet"], title: string][]} and which lists of other words */
 const LISTED = [["kick", "Kick"], ["kick", "Dolphin"], ["kick", "Flutter"], ["start", "Start"]];
-const BESIDE = new Map([["All-out", "Sprint"]]); // a list whose names mean it, too
-/** @type {Record<string, number>} */
-const LEAST = { kick: 2, fast: 1, "all-out": 1 };
+const HARDEST = "Sprint"; // a list whose names mean the hardest effort, too
 const IS_ONE = new Set(["back", "front", "side", "land"]); // "no back" is no way to lie, "not on the back" is one
 const ANY = "any";
 
@@ -35,6 +33,10 @@ const NEXT = new Set(["or", "and", "nor", "&"]);
 const OF_PLACE = new Set("flag flags ledge grips block blocks pain".split(" ")); // "no backstroke flags" are flags
 
 const BEGINNINGS = [...PLAIN, ...FIRM, NOT].map((words) => words.split(" ")).sort((one, two) => two.length - one.length);
+
+/** How surely a word has to be left out.
+ * @type {(facet: Unlike["facet"], id: string) => number} */
+const leastOf = (facet, id) => (facet === "effort" ? 1 : id === "kick" ? 2 : 0);
 
 /** @type {(terms: string[]) => boolean} */
 const isWay = (terms) => terms.length === 1 && IS_ONE.has(terms[0] ?? "");
@@ -54,10 +56,12 @@ function termsOf(name) {
 export function namesToLeaveOut(data, gear) {
   /** @type {(title: string) => string[]} */
   const called = (title) => [...new Set([title, ...data.synonyms.filter(([first]) => first === title).flat()])];
-  const words = NAMED.flatMap(([facet, ids]) => data.words[/** @type {"stroke"} */ (facet)].filter(([id]) => id !== ANY && (ids?.includes(id) ?? true)).map(([id, title]) => ({ facet, id, title })));
+  /** @type {typeof NAMED} */
+  const named = [...NAMED, ["effort", data.fast]];
+  const words = named.flatMap(([facet, ids]) => data.words[/** @type {"stroke"} */ (facet)].filter(([id]) => id !== ANY && (ids?.includes(id) ?? true)).map(([id, title]) => ({ facet, id, title })));
   const listed = LISTED.map(([facet, title]) => ({ facet, id: title.toLowerCase(), title }));
-  const unlike = [...words, ...listed].flatMap((own) => [own.title, BESIDE.get(own.title) ?? own.title].flatMap(called).flatMap(termsOf)
-    .map((terms) => ({ unlike: { ...own, name: terms }, gear: "", terms, isOn: isWay(terms), least: LEAST[own.id] ?? 0 })));
+  const unlike = [...words, ...listed].flatMap((own) => [own.title, own.facet === "effort" && own.id === data.fast.at(-1) ? HARDEST : own.title].flatMap(called).flatMap(termsOf)
+    .map((terms) => ({ unlike: { ...own, name: terms }, gear: "", terms, isOn: isWay(terms), least: leastOf(own.facet, own.id) })));
   const pieces = gear.map(([id, name]) => ({ unlike: null, gear: id, terms: stems(name), isOn: false, least: 0 })).filter(({ terms }) => terms.length);
   const all = new Map([...pieces, ...unlike].map((name) => [[name.gear, name.unlike?.facet, name.unlike?.id, ...name.terms].join(" "), name]));
   return [...all.values()].sort((one, two) => two.terms.length - one.terms.length);

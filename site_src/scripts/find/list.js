@@ -44,6 +44,7 @@
  * @property {string[]} columns
  * @property {any[][]} rows
  * @property {Record<List | "gear", [string, string][]>} words
+ * @property {string[]} fast the efforts that count as fast, the hardest last
  * @property {[string, string, string][]} kinds each with its title and that of many
  * @property {string[]} narrowed the kinds that choices narrow
  * @property {string[]} pools
