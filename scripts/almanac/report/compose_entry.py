@@ -24,8 +24,8 @@ from almanac.arithmetic.composing_wishes import SECOND, Wishes
 from almanac.arithmetic.scaling import REPS
 from almanac.model.vocabularies import CLOSES, OPENS, TEACHES, WORKS
 from almanac.report.compose_address import address_words
+from almanac.report.compose_candidate import Candidate
 from almanac.report.compose_named import focus, summary, title
-from almanac.report.compose_pieces import Candidate
 from almanac.source.scalars import scalar
 from almanac.units import show_time
 

@@ -22,8 +22,8 @@ from almanac.model.vocabularies import (
     KICK,
     TO_WARM_UP,
 )
+from almanac.report.compose_candidate import Candidate
 from almanac.report.compose_laid import Laid
-from almanac.report.compose_pieces import Candidate
 from almanac.report.compose_roles import PieceRoles
 from almanac.report.compose_serves import Served, Serving
 from almanac.units import Course

@@ -13,9 +13,9 @@ from almanac.arithmetic.composing_pieces import UNKNOWN, Offer, PracticePiece, S
 from almanac.arithmetic.composing_sentences import SENTENCES
 from almanac.arithmetic.composing_table import TableSquad
 from almanac.report.board_line import BoardLine
+from almanac.report.compose_candidate import Candidate
 from almanac.report.compose_entry import PART_WORDS
 from almanac.report.compose_lines import line_words, lines_of
-from almanac.report.compose_pieces import Candidate
 from almanac.report.compose_runs import drill_runs, part_hazards
 from almanac.report.compose_table import Made
 from almanac.source.reader import DataPath

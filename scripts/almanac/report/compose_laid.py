@@ -20,7 +20,7 @@ from almanac.checks.doses_judged import is_too_far_at_once
 from almanac.model.club import LaneGroup
 from almanac.model.practice import LanesInUse, PracticePart
 from almanac.model.vocabularies import WORKS
-from almanac.report.compose_pieces import Candidate
+from almanac.report.compose_candidate import Candidate
 from almanac.units import Course
 
 

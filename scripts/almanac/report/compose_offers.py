@@ -17,8 +17,8 @@ from almanac.arithmetic.under_water import is_under
 from almanac.checks.after_fast import breath_of
 from almanac.checks.dose_sums import DoseSum
 from almanac.checks.run_room import Tally, tally
+from almanac.report.compose_candidate import Candidate
 from almanac.report.compose_laid import Laid, Layer
-from almanac.report.compose_pieces import Candidate
 
 _CALM_S = 900
 """Fast work that was over so long ago is out of everyone's breath: policies ask for less."""

@@ -31,7 +31,7 @@ from almanac.model.vocabularies import (
     TO_RECOVER,
     TO_WARM_UP,
 )
-from almanac.report.compose_pieces import Candidate
+from almanac.report.compose_candidate import Candidate
 
 _TALK_S = {WARM_UP: 90, SKILL: 120, MAIN: 120, EASY: 30, COOL_DOWN: 0}
 """Where no practice of the club has it: as the club's practices mostly do."""

@@ -11,7 +11,7 @@ from almanac.arithmetic.composing_pieces import COOL_DOWN, EASY, MAIN, PART, SKI
 from almanac.arithmetic.events import Rep
 from almanac.arithmetic.trained import FAST, NAMED, Swim, Trained, Training
 from almanac.model.vocabularies import TO_RECOVER, TO_WARM_UP
-from almanac.report.compose_pieces import Candidate
+from almanac.report.compose_candidate import Candidate
 from almanac.report.set_words import gear_words
 
 _GOALS_MOST = 3

@@ -15,10 +15,11 @@ from almanac.arithmetic.composing_table import (
     Taught,
 )
 from almanac.model.catalogue import Catalogue
+from almanac.report.compose_candidate import Candidate
 from almanac.report.compose_facts import PieceFacts, Places
 from almanac.report.compose_laid import Layer
 from almanac.report.compose_offers import adults_for, room_for, size_of
-from almanac.report.compose_pieces import Candidate, candidates
+from almanac.report.compose_pieces import candidates
 from almanac.report.compose_sizes import sizes_of
 from almanac.report.compose_squad import blocks_of, practices_of, squad_of
 

@@ -16,7 +16,7 @@ from almanac.arithmetic.practice_aims import chief_goals
 from almanac.model.practice import Practice
 from almanac.report.bound_parts import bound_by
 from almanac.report.compose_address import PAGE, opens
-from almanac.report.compose_pieces import other_sizes, part_keys
+from almanac.report.compose_parts import other_sizes, part_keys
 from almanac.report.compose_table import can_compose
 
 _PARTS = range(3, 7)  # a warm-up, one to four pieces of work and relief, a cool-down
