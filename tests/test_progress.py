@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 import io
+from pathlib import Path
 
+import pytest
 from shared import CATALOGUE, DAY
 
+from almanac.commands.build import typed
 from almanac.commands.shared import load_and_check
 from almanac.progress import shown_on
 
@@ -63,3 +66,18 @@ def test_a_check_says_how_far_it_is() -> None:
     first, *rules, last = heard
     assert (first, last) == (("reading the entries", 0, 0), ("reading the texts", 0, 0))
     assert rules == [("checking by rules", n + 1, len(rules)) for n in range(len(rules))] != []
+
+
+def test_a_build_says_the_next_command_as_it_can_be_typed(
+    monkeypatch: pytest.MonkeyPatch, tmp_path: Path
+) -> None:
+    """In a checkout the program is found by its path alone, until its environment is activated."""
+    monkeypatch.setenv("PATH", str(tmp_path))
+    monkeypatch.setattr("sys.argv", [".venv/bin/almanac", "build"])
+    assert typed() == ".venv/bin/almanac"
+    (tmp_path / "almanac").write_text("#!/bin/sh\n", "utf-8")
+    (tmp_path / "almanac").chmod(0o755)
+    assert typed() == "almanac"
+    monkeypatch.setenv("PATH", "")
+    monkeypatch.setattr("sys.argv", ["-m", "build"])
+    assert typed() == "almanac"

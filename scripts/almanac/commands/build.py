@@ -7,6 +7,7 @@ when all of it has been built.
 from __future__ import annotations
 
 import argparse
+import shutil
 import sys
 import time
 from pathlib import Path
@@ -61,10 +62,16 @@ def run(arguments: argparse.Namespace) -> int:
         return ERRORS
     where = "" if root == Path() else f" --root {root}"
     print(
-        f"built {out} in {time.perf_counter() - started:.1f} s; look at it with: almanac "
+        f"built {out} in {time.perf_counter() - started:.1f} s; look at it with: {typed()} "
         f"serve{where}, or open {out / 'index.html'}"
     )
     return FINE
+
+
+def typed() -> str:
+    """How to type this program here: by its name, or by its path where no name would find it."""
+    path = Path(sys.argv[0])
+    return str(path) if path.name == "almanac" and not shutil.which("almanac") else "almanac"
 
 
 def build_checked(
