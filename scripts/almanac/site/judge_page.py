@@ -11,7 +11,7 @@ from functools import lru_cache
 from typing import Any
 
 from almanac.drawing.paints import PAINTS
-from almanac.drawing.swimmer.judged import Judged, judged
+from almanac.drawing.swimmer.judged import NUMBER, Judged, judged
 from almanac.model.catalogue import Catalogue
 from almanac.model.fault import Fault
 from almanac.model.fault_drawing import FaultDrawing
@@ -26,7 +26,6 @@ LEAST = 0.35  # less of a fault's own drawing looks like none; found by looking 
 MOST = 1.1  # a fault is drawn at most so large, of its picture
 STANDING_CM = 170.0
 _HALVES = 2  # numbers are sent in halves of a unit
-_NUMBER = re.compile(r"-?\d+(?:\.\d+)?")
 _CLASS = re.compile(r'class="figure-([\w-]+)"')
 _PAGE_DRAWS = ('class="figure-water"', 'class="figure-surface"', 'class="figure-ripple"')
 _PAGE_PAINTS = ("gear", "surface", "wall", "water")
@@ -149,9 +148,9 @@ def _parts(drawn: Judged, shapes: dict[str, int]) -> Iterator[list[Any]]:
     for right, wrong in zip(drawn.right, drawn.wrong, strict=True):
         if any(mark in right for mark in _PAGE_DRAWS):
             continue
-        shape = shapes.setdefault(_NUMBER.sub("#", right), len(shapes))
+        shape = shapes.setdefault(NUMBER.sub("#", right), len(shapes))
         own, other = (
-            [_in_halves(text) for text in _NUMBER.findall(part)] for part in (right, wrong)
+            [_in_halves(text) for text in NUMBER.findall(part)] for part in (right, wrong)
         )
         steps = [value - (own[at - 2] if at > 1 else 0) for at, value in enumerate(own)]
         moves = [there - here for here, there in zip(own, other, strict=True)]

@@ -26,7 +26,7 @@ DECK_ANGLE = 30.0
 _ROOM, _OVER, _UNDER = 0.1, 0.08, 0.14
 _MOST_SCALE, _MOST_HEIGHT = 190.0, 170.0
 _PAINT = re.compile(r' (?:fill|stroke|stroke-[a-z]+|paint-order)="[^"]*"')
-_NUMBER = re.compile(r"-?\d+(?:\.\d+)?")
+NUMBER = re.compile(r"-?\d+(?:\.\d+)?")
 
 
 @dataclass(frozen=True)
@@ -113,13 +113,13 @@ def between(one: Judged, along: float) -> list[str]:
 
 
 def _blended(right: str, wrong: str, along: float) -> str:
-    others = iter(map(float, _NUMBER.findall(wrong)))
+    others = iter(map(float, NUMBER.findall(wrong)))
 
     def moved(found: re.Match[str]) -> str:
         own = float(found[0])
         return number(own + along * (next(others) - own))
 
-    return _NUMBER.sub(moved, right)
+    return NUMBER.sub(moved, right)
 
 
 def shift(right: Skeleton, wrong: Skeleton) -> float:
@@ -199,4 +199,4 @@ def _parts(choice: FaultDrawing, held: Pose, view: View, like: Pose) -> tuple[st
 
 def _make(parts: tuple[str, ...]) -> list[str]:
     """What the elements are but for their numbers."""
-    return [_NUMBER.sub("#", part) for part in parts]
+    return [NUMBER.sub("#", part) for part in parts]
