@@ -422,6 +422,12 @@ def test_a_file_that_goes_while_it_is_read_is_told(
     assert bench.rebuilder.rebuild()
 
 
+def test_the_library_that_watches_says_nothing_on_the_terminal() -> None:
+    words = "import logging, almanac.commands.watch; logging.getLogger('watchdog.x').warning('no')"
+    done = subprocess.run([sys.executable, "-c", words], capture_output=True, check=True)
+    assert done.stderr == b""
+
+
 def test_what_is_watched_is_noticed_again_after_it_was_gone(tmp_path: Path) -> None:
     root = copied(BASE, tmp_path)
     with Watch(root) as watch:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import contextlib
+import logging
 import threading
 from pathlib import Path
 from types import TracebackType
@@ -18,6 +19,8 @@ from almanac.resources import SETTINGS, SITE_SOURCE
 _SETTLE_S = 0.05  # editors write a file in several steps
 _SAVES = {"created", "modified", "moved", "deleted"}
 _OF_SITE = ("pages", "templates", "styles", "scripts", "images", "theme", "offline")
+# Of a save while it stops it would speak on the terminal, to nobody's use.
+logging.getLogger("watchdog").addHandler(logging.NullHandler())
 
 
 class Watch(FileSystemEventHandler):
