@@ -89,6 +89,30 @@ def test_what_fix_is_said_to_do_it_does(tmp_path: Path) -> None:
         assert not any(one.is_error or FIXED in one.hint for one in again.findings), slip["slip"]
 
 
+@pytest.mark.parametrize(
+    ("file", "find", "with_"),
+    [
+        ("drills/skills/kicking/back-kick.yml", "mends: [bent-knees]", "mends: knees"),
+        ("drills/skills/kicking/back-kick.yml", "easier: [back-float]", "easier: float"),
+        ("drills/skills/kicking/back-kick.yml", "{from: easy, to: fast}", "fst to easy"),
+        ("drills/skills/kicking/back-kick.yml", "title: Back kick", "title: 1.30"),
+        ("drills/skills/kicking/back-kick.yml", "rest: 0:05", 'rest: "1,5"'),
+        ("drills/skills/kicking/back-kick.yml", "on: 2026-09-01", "on: 3-4-2026"),
+        ("drills/skills/kicking/back-kick.yml", "distance: 50", "distance: twice"),
+        ("plans/club.yml", "title: Example Club\n", "title: A\nsite: {address: none}\n"),
+    ],
+)
+def test_what_is_only_near_or_has_two_meanings_is_never_written(
+    file: str, find: str, with_: str, tmp_path: Path
+) -> None:
+    made({"in": file, "find": find, "with": with_}, tmp_path / "club")
+    before = (tmp_path / "club" / file).read_bytes()
+    assert any(own.is_error and own.hint for own in load(tmp_path / "club").findings)
+    assert not any(FIXED in own.hint for own in load(tmp_path / "club").findings)
+    assert not mend(tmp_path / "club", date(2026, 10, 1))
+    assert (tmp_path / "club" / file).read_bytes() == before
+
+
 def test_what_a_word_is_only_looked_up_by_is_offered_and_never_written(
     monkeypatch: pytest.MonkeyPatch,
 ) -> None:

@@ -18,6 +18,7 @@ from almanac.source.words_meant import (
 )
 
 FIXED = "almanac check --fix does it"
+_A_HOST = re.compile(r"https://[\w-]+(?:\.[\w-]+)*\.[^\W\d_]{2,}(?=[:/]|$)")
 _HARDLY_CHANCE = 0.8  # so like that one is taken for the other, though it is also a field elsewhere
 # What a coach says of several reps, and how it is written.
 EFFORT_PLANS = {
@@ -161,7 +162,7 @@ def form_hint(failure: Failure) -> str:
     if failure.on_key:
         return ""
     address = f"https://{failure.value.removeprefix('http://').lstrip('/')}"
-    if "https" in failure.wanted and re.search(failure.wanted, address):
+    if _A_HOST.match(address) and "https" in failure.wanted and re.search(failure.wanted, address):
         return f"write {address}"
     for meant in (of_day_meant(failure.value), weeks_meant(failure.value)):
         if meant and re.search(failure.wanted, meant):

@@ -117,7 +117,8 @@ def _object(failure: Failure) -> str:
 def _of_day(failure: Failure) -> str:
     """A time of day that reads as a number, 17.30; "" where none belongs here."""
     meant = of_day_meant(failure.written)
-    return meant if meant and _fits(meant, failure) else ""
+    is_any_text = _fits(failure.written, failure)
+    return meant if meant and _fits(meant, failure) and not is_any_text else ""
 
 
 def _rep_hint(failure: Failure) -> str:

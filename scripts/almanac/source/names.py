@@ -22,7 +22,8 @@ class Names:
     ``looked_for`` what people look a word up by, which is no name of it;
     ``retired`` are those of the moved ids whose entry has another in its place;
     ``misplaced`` are ids whose files stand where none is read, which is told of the files;
-    ``renamed`` tells, by kind and old id, the id of a file that was renamed since the last commit.
+    ``renamed`` tells, by kind and old id, the id of a file that was renamed since the last commit;
+    ``is_guessing`` is whether hints may offer what is only near or likely.
     """
 
     words: Mapping[tuple[str, str], Mapping[str, str]]
@@ -32,6 +33,7 @@ class Names:
     retired: Collection[tuple[str, str]] = ()
     misplaced: Collection[str] = ()
     renamed: Callable[[str, str], str] = lambda kind, id: ""
+    is_guessing: bool = True
 
     def answer(self, keyword: str, name: str, word: str) -> Answer:
         """Whether a list holds a word; None where the list itself is missing: a file that is

@@ -50,7 +50,7 @@ def day_meant(text: str) -> str:
         return ""
     day, mark, said = int(found[1]), found[2], found[3]
     month = int(said) if said.isdigit() else _MONTHS.get(said[:3].lower(), 0)
-    if mark == "/" and said.isdigit() and day <= len(_MONTHS) and month != day:
+    if mark in "/-" and said.isdigit() and day <= len(_MONTHS) and month != day:
         return ""
     try:
         return date(int(found[4]), month, day).isoformat()

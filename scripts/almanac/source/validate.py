@@ -163,11 +163,16 @@ class Shapes:
     def _with_mend(
         self, finding: Finding, problem: Any, document: Document, kind: str, checked: Validated
     ) -> Finding:
-        """A finding, which says so where ``check --fix`` writes what it says."""
+        """A finding, which says so where ``check --fix`` writes what it says: what would be said
+        if nothing was guessed.
+        """
         failure = Failure(problem, document, kind, self.names)
         new = value_meant(failure, finding) if checked.tried < _MOST_TRIED else ""
         checked.tried += bool(new)
         if not new or not would_do(document, failure.path, new, self.validator(kind)):
+            return finding
+        sure = replace(self.names, is_guessing=False)
+        if finding not in explain(problem, document, kind, sure):
             return finding
         checked.values[failure.path] = new
         return replace(finding, hint=f"{finding.hint}; {FIXED}")

@@ -33,7 +33,8 @@ def list_meant(failure: Failure) -> str:
         if 0 <= last - first < _MOST_LANES:
             return f"write it as a list: [{', '.join(map(str, range(first, last + 1)))}]"
     days = [str(choice) for choice in item.get("enum", ())]
-    two = [choice_meant(own, days) for own in re.split(r" ?(?:-|–|\bto\b) ?", text.strip())]
+    edges = re.split(r" ?(?:-|–|\bto\b) ?", text.strip())
+    two = [choice_meant(own, days, failure.names.is_guessing) for own in edges]
     if len(two) == 2 and all(two) and days.index(two[0]) < days.index(two[1]):
         between = days[days.index(two[0]) : days.index(two[1]) + 1]
         return f"write it as a list: [{', '.join(between)}]"
@@ -101,7 +102,7 @@ def fields_meant(failure: Failure) -> str:
     if isinstance(value, int) and not isinstance(value, bool):
         taking = [name for name in fields if _takes(_piece(failure, name), value)]
         name = "distance" if "distance" in taking else taking[0] if taking else ""
-        if name:
+        if name and (failure.names.is_guessing or len(taking) == 1):
             return f"write {as_written(failure, {name: str(value)})}"
     if isinstance(value, str) and (meant := _of_text(failure, value)):
         return meant
@@ -128,6 +129,8 @@ def _of_text(failure: Failure, value: str) -> str:
     ):
         return f"write {as_written(failure, {'distance': metres[1]})}"
     for name in fields:
+        if value == "none" and not failure.names.is_guessing:  # all of it, or that one field
+            break
         if word := word_meant(failure, _piece(failure, name), value, is_sure=True):
             both = f", to: {word}" if name == "from" and "to" in fields else ""
             return f"write {{{name}: {word}{both}}}"
@@ -153,16 +156,21 @@ def word_meant(failure: Failure, piece: Mapping[str, Any], text: str, is_sure: b
         if keyword in piece:
             known = failure.names.of(keyword, piece[keyword])
             sure = failure.names.certain(keyword, piece[keyword], text)
-            return sure or ("" if is_sure else nearest(text, known) or "")
+            is_guess = failure.names.is_guessing and not is_sure
+            return sure or (nearest(text, known) if is_guess else None) or ""
     choices = [str(choice) for choice in piece.get("enum", ())]
-    return choice_meant(text, choices) if not is_sure or text in choices else ""
+    is_guess = failure.names.is_guessing
+    return choice_meant(text, choices, is_guess) if not is_sure or text in choices else ""
 
 
-def choice_meant(text: str, choices: Iterable[str]) -> str:
-    """The choice that a text is, is nearly, or is the long form of: ``Tuesday`` for ``tue``."""
+def choice_meant(text: str, choices: Iterable[str], is_guess: bool = True) -> str:
+    """The choice that a text is, is the long form of, ``Tuesday`` for ``tue``, or, for a guess, is
+    nearly.
+    """
     known = list(choices)
     begun = [own for own in known if len(own) >= _LEAST_BEGUN and fold(text).startswith(fold(own))]
-    return begun[0] if len(begun) == 1 else nearest(text, known) or ""
+    near = nearest(text, known) if is_guess else {fold(own): own for own in known}.get(fold(text))
+    return begun[0] if len(begun) == 1 else near or ""
 
 
 def _words_between(failure: Failure, text: str) -> tuple[str, ...]:
