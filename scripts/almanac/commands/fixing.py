@@ -2,18 +2,23 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Mapping
 from datetime import date
 from pathlib import Path
+from typing import TypeVar
 
 from almanac.analysis.analysis import Analysis
 from almanac.checks.expectations import Mismatch, differences
+from almanac.model.catalogue import Key
 from almanac.model.load import Loaded
 from almanac.publish.atomic import replace_file
 from almanac.source.mended import mended
 from almanac.source.mends import with_values
-from almanac.source.reader import read
+from almanac.source.reader import Document, read
 from almanac.source.rewrite import renumbered
 from almanac.source.style import fixed, style_findings
+
+Mended = TypeVar("Mended")
 
 _BOM = b"\xef\xbb\xbf"
 
@@ -48,23 +53,27 @@ def mend_words(root: Path, loaded: Loaded) -> list[str]:
     a title or of before a rename, a word with a capital. Returns the files that were changed; other
     errors in them are no hindrance.
     """
-    changed = []
-    for key, words in loaded.meant.items():
-        document = loaded.documents[key]
-        text = mended(document, words)
-        if text is not None and _replace(root / document.file, document.text, text):
-            changed.append(document.file)
-    return changed
+    return _put(root, loaded, loaded.meant, mended)
 
 
 def mend_values(root: Path, loaded: Loaded) -> list[str]:
     """Put what a message says to write in place of a value, where it leaves no choice. Returns the
     files that were changed.
     """
+    return _put(root, loaded, loaded.values, with_values)
+
+
+def _put(
+    root: Path,
+    loaded: Loaded,
+    due: Mapping[Key, Mended],
+    written: Callable[[Document, Mended], str | None],
+) -> list[str]:
+    """Put what is due in each document into its file. Returns the files that were changed."""
     changed = []
-    for key, values in loaded.values.items():
+    for key, own in due.items():
         document = loaded.documents[key]
-        text = with_values(document, values)
+        text = written(document, own)
         if text is not None and _replace(root / document.file, document.text, text):
             changed.append(document.file)
     return changed

@@ -44,9 +44,7 @@ def counts_meant(failure: Failure, text: str) -> str:
     piece = failure.resolved(failure.schema)
     told: dict[str, str] = {}
     for own in re.split(r"[,;]|\band\b", text) if "propertyNames" in piece else ():
-        said = re.fullmatch(
-            r"([0-9]{1,4}) ?[x×]? *([a-z -]+)|([a-z -]+?) *[x×:=-]? *([0-9]{1,4})", own.strip()
-        )
+        said = _COUNTED.fullmatch(own.strip())
         thing = (said[2] or said[3]).strip() if said else ""
         names = {
             word_meant(failure, piece["propertyNames"], it)
