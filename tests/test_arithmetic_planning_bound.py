@@ -11,7 +11,7 @@ import pytest
 from planning_world import choice, grid, problem
 
 from almanac.arithmetic.planning_bound import least_cost
-from almanac.arithmetic.planning_greedy import greedy
+from almanac.arithmetic.planning_greedy import greedy, improved
 from almanac.arithmetic.planning_model import PlanProblem, PlanRule
 
 SEEDS = 24
@@ -35,11 +35,11 @@ def test_no_sound_plan_is_below_it_whatever_plan_it_is_sought_from(seed: int) ->
 
 
 def test_more_is_proven_than_by_what_is_paid_at_first() -> None:
-    """Of the cheapest plans' points together half: with so few practices much cannot be split."""
+    """Of the cheapest plans' points two thirds: with so few practices much cannot be split."""
     every = [problem(random.Random(seed)) for seed in range(SEEDS)]
     whole = sum(map(cheapest, range(SEEDS)))
     at_first, found = (sum(least_cost(own, greedy(own), n) for own in every) for n in (0, 100))
-    assert 1.1 * at_first < found and 0.5 * whole <= found <= whole
+    assert 1.1 * at_first < found and 0.67 * whole <= found <= whole
 
 
 def two(rule: PlanRule) -> PlanProblem:
@@ -67,3 +67,53 @@ def test_a_limit_is_paid_for_but_not_where_what_stands_is_beyond_it() -> None:
 def test_amounts_of_what_may_not_stand_there_count_for_nothing() -> None:
     own = two(PlanRule("often", "", {0: {1: 5, 2: 1}, 1: {2: 1}}, 1, 3))
     assert least_cost(replace(own, may=((2,), (2,))), (2, 2)) == 8 + 3
+
+
+def test_what_no_earlier_slot_can_teach_counts_for_nothing() -> None:
+    """The first practice is free, and needs a drill that the second teaches, for 4 points; an empty
+    slot costs 40.
+    """
+    every = [choice("a", needs=frozenset({"d"})), choice("b", teaches=frozenset({"d"}))]
+    own = replace(two(PlanRule("none", "", {}, 0, 1)), choices=grid([0, 2], every).choices)
+    assert least_cost(own, (2, 2)) == 4  # once it is taught
+    assert least_cost(replace(own, may=((0, 1), (0, 1))), (0, 0)) == 80  # by nothing that may stand
+    late = replace(own, may=((0, 1), (0, 1, 2)))
+    assert least_cost(late, (0, 2)) == 44 == late.cost((0, 2))  # taught in the last slot
+    stands = replace(own, may=((1,), (0, 1)))
+    assert least_cost(stands, (1, 0)) == 40 == stands.cost((1, 0))  # and what stands fast
+
+
+def in_weeks(weeks: int) -> PlanProblem:
+    """Three slots a week and practices of 40 to 85: a week is to come to 203, and no practice again
+    within four slots. Each is free or costs little, so that alone the choices come to nothing.
+    """
+    loads = {1: 40, 2: 55, 3: 70, 4: 85}
+    own = grid(
+        [7 * week + day for week in range(weeks) for day in (0, 2, 4)], list(map(choice, "abcd"))
+    )
+    slots, rules = range(3 * weeks), list[PlanRule]()
+    for first in slots[::3]:
+        for sign, points in ((1, 16), (-1, 6)):
+            each = {place: sign * load for place, load in loads.items()}
+            amounts = dict.fromkeys(slots[first : first + 3], each)
+            rules.append(PlanRule("load", str(first), amounts, sign * 203, points))
+    for first in slots[:-3]:
+        for place in loads:
+            again = {slot: {place: 1} for slot in slots[first : first + 4]}
+            rules.append(PlanRule("again", f"{place} {first}", again, 1, 45))
+    costs = {place: 5 * place - 5 for place in loads}
+    may = (tuple(loads),) * len(slots)
+    return PlanProblem(own.slots, own.choices, may, (costs,) * len(slots), tuple(rules))
+
+
+def test_it_is_sought_on_from_far_below_what_the_choices_cost_alone() -> None:
+    """What is paid at first proves less than nothing where weeks are off on both sides; it is
+    sought from there all the same, and not from there again and again.
+    """
+    own = in_weeks(2)
+    best = min(own.cost(plan) for plan in itertools.product(*own.may))
+    assert least_cost(own, greedy(own), 0) == 0
+    assert 0.25 * best < least_cost(own, greedy(own)) <= best
+    whole = in_weeks(8)
+    plan = improved(whole, greedy(whole), 4000)
+    assert 0.4 * whole.cost(plan) < least_cost(whole, plan) <= whole.cost(plan)

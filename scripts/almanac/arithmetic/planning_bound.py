@@ -5,7 +5,8 @@ for the most that it may be, never more than the points of a unit (Lagrangian re
 1981, Manage Sci 27:1-18; from memory). Whatever is paid, no sound plan pays more than it costs, and
 with the rules gone every slot has a cheapest choice of its own. What is to be paid is sought by
 subgradients, each leaning on those before (Camerini, Fratta and Maffioli 1975, Math Program Study
-3:26-34; from memory). The order of teaching is left out, which only lowers the bound.
+3:26-34; from memory). Of the order of teaching it is kept that nothing stands where no earlier slot
+can have taught what it needs; the rest is left out, which only lowers the bound.
 
 Whole numbers throughout, so that the bound holds to the point, and is the same on any machine.
 """
@@ -13,7 +14,7 @@ Whole numbers throughout, so that the bound holds to the point, and is the same 
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import cached_property
 
 from almanac.arithmetic.planning_model import Plan, PlanProblem
@@ -22,15 +23,15 @@ ROUNDS = 800
 """Rounds in which it is sought what to pay; as many on any machine."""
 _POINT = 10**12  # parts of a point that are reckoned in
 _UNIT = 10**6  # parts of a rule's unit
-_PATIENCE = 20  # rounds without a better bound, then steps are half as long
+_PATIENCE = 30  # rounds without a better bound, then steps are half as long
 _OLD, _ALL = 9, 10  # so many of ten parts of a step are the one before
 _LIMIT = 1000  # points a unit that are paid for a limit at most
 
 
 def least_cost(problem: PlanProblem, plan: Plan, rounds: int = ROUNDS) -> int:
     """Points that no sound plan costs less than; ``plan`` is one that is known."""
-    cost, paid = problem.cost(plan), _Paid(problem, plan)
-    best, kept, stale, halves = max(paid.unpaid, paid.bound()), [*paid.each], 0, 0
+    cost, paid = problem.cost(plan), _Paid(replace(problem, may=_teachable(problem)), plan)
+    best, kept, stale, halves = paid.bound(), [*paid.each], 0, 0
     for _ in range(rounds):
         short = _POINT * cost - paid.bound()
         if short <= 0 or not paid.step(short, halves):
@@ -43,7 +44,19 @@ def least_cost(problem: PlanProblem, plan: Plan, rounds: int = ROUNDS) -> int:
         else:
             stale, halves = 0, halves + 1
             paid.back_to(kept)
-    return min(cost, -(-best // _POINT))
+    return min(cost, -(-max(best, paid.unpaid) // _POINT))
+
+
+def _teachable(problem: PlanProblem) -> tuple[tuple[int, ...], ...]:
+    """By slot what may stand there and needs nothing that no earlier slot can teach; all of it
+    where that is nothing, since what stands fast was not asked.
+    """
+    found, taught = list[tuple[int, ...]](), set[str]()
+    for may in problem.may:
+        own = tuple(place for place in may if problem.needed[place] <= taught) or may
+        found.append(own)
+        taught.update(*(problem.choices[place].teaches for place in own))
+    return tuple(found)
 
 
 @dataclass
