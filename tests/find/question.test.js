@@ -44,13 +44,14 @@ test("what is not wanted is left out, and what is seen not to be done is none of
   for (const [words, id] of [
     ["kick set not on the back", "supine"], ["nothing on the back", "supine"], ["anything except butterfly", "butterfly"], ["drills but not fly", "butterfly"], ["no underwater", "underwater"],
     ["no fly kick", "dolphin"], ["no diving", "start"], ["butterfly instead of backstroke", "backstroke"], ["backstroke but not kick", "kick"], ["a set, no sprinting", "all-out"], ["kick on the side not back", "supine"],
+    ["avoid butterfly", "butterfly"], ["a set, avoiding backstroke tonight", "backstroke"], ["skip kick, more swim", "kick"], ["never butterfly", "butterfly"],
   ]) {
     assert.deepEqual(left(words), [id], words);
   }
   assert.deepEqual(left("no fly or backstroke"), ["butterfly", "backstroke"]);
   assert.equal(asked("kick set not on the back").words, "kick set");
   assert.deepEqual([...asked("kick without any fins or pool shoes").without], ["fins", "pool-shoes"]);
-  for (const words of ["he is not on his back", "not upright enough", "no backstroke flags", "no back pain", "back kick", "kick not fast", "no kick in the last 25"]) {
+  for (const words of ["he is not on his back", "not upright enough", "no backstroke flags", "no back pain", "back kick", "kick not fast", "no kick in the last 25", "avoid kicking from the knees", "avoid a dive too deep", "skipping kick beats", "swimmer who never kicks", "he never kicks on his back", "never fast"]) {
     assert.deepEqual(left(words), [], words);
   }
 });

@@ -23,16 +23,19 @@ const ANY = "any";
 
 const PLAIN = ["no", "without", "w/o", "minus", "sans"];
 const FIRM = [
-  "nothing", "except for", "except", "other than", "apart from", "anything but", "everything but", "avoid", "avoiding", "skip", "skipping", "leave out", "leaving out", "rather than", "instead of",
-  "don't want", "dont want", "do not want", "don't use", "dont use", "do not use", "not using", "never", "but not", "but no",
+  "nothing", "except for", "except", "other than", "apart from", "anything but", "everything but", "leave out", "leaving out", "rather than", "instead of",
+  "don't want", "dont want", "do not want", "don't use", "dont use", "do not use", "not using", "but not", "but no",
 ];
-const NOT = "not";
+const FIRM_ALONE = ["avoid", "avoiding", "skip", "skipping"]; // "avoid kicking from the knees" asks for a mend
+const NEGATED = ["not", "never"];
 const TELLS = new Set("is are was were be does do did can could will would should has have had am still he she they it".split(" ")); // "he is not on his back" tells what is seen
 const SMALL = new Set("any a an the on in with using use of for doing do our my your their his her more need needing having to or at all work".split(" "));
 const NEXT = new Set(["or", "and", "nor", "&"]);
 const OF_PLACE = new Set("flag flags ledge grips block blocks pain".split(" ")); // "no backstroke flags" are flags
 
-const BEGINNINGS = [...PLAIN, ...FIRM, NOT].map((words) => words.split(" ")).sort((one, two) => two.length - one.length);
+const IDLE_END = new Set("today tonight please now".split(" "));
+
+const BEGINNINGS = [...PLAIN, ...FIRM, ...FIRM_ALONE, ...NEGATED].map((words) => words.split(" ")).sort((one, two) => two.length - one.length);
 
 /** How surely a word has to be left out.
  * @type {(facet: Unlike["facet"], id: string) => number} */
@@ -75,12 +78,16 @@ const bare = (token) => token.replace(/^[("“]+|[)"”,.;!?]+$/gu, "").replace(
 function beginning(tokens, at) {
   const own = BEGINNINGS.find((words) => words.every((word, next) => bare(tokens[at + next] ?? "") === word));
   const before = bare(tokens[at - 1] ?? "");
-  return !own || before === "or" || (own[0] === NOT && own.length === 1 && (TELLS.has(before) || before.endsWith("'s"))) ? 0 : own.length;
+  return !own || before === "or" || (own.length === 1 && NEGATED.includes(own[0] ?? "") && (TELLS.has(before) || before.endsWith("'s"))) ? 0 : own.length;
 }
 
 /** How surely words leave something out: 2 "anything but", 1 "no", 0 "not".
  * @param {string[]} tokens */
-const surely = (tokens) => (FIRM.includes(tokens.map(bare).join(" ")) ? 2 : PLAIN.includes(bare(tokens[0] ?? "")) ? 1 : 0);
+const surely = (tokens) => ([...FIRM, ...FIRM_ALONE].includes(tokens.map(bare).join(" ")) ? 2 : PLAIN.includes(bare(tokens[0] ?? "")) ? 1 : 0);
+
+/** Whether nothing more is said of what is named before a place.
+ * @type {(tokens: string[], to: number) => boolean} */
+const isAtAnEnd = (tokens, to) => /[,.;!?]$/.test(tokens[to - 1] ?? "") || tokens.slice(to).every((token) => IDLE_END.has(bare(token)));
 
 /** The first word from a place on that is none of the small ones.
  * @type {(tokens: string[], from: number) => number} */
@@ -136,7 +143,8 @@ export function leftOut(text, names) {
     const length = beginning(tokens, at);
     const sure = surely(tokens.slice(at, at + length));
     const found = length ? namedFrom(tokens, at + length, names.filter(({ least }) => least <= sure)) : null;
-    if (found?.names.length) {
+    const isMeant = found && (!FIRM_ALONE.includes(bare(tokens[at] ?? "")) || isAtAnEnd(tokens, found.to));
+    if (isMeant && found.names.length) {
       out.push(...found.names);
       at = found.to;
     } else {

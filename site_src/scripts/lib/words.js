@@ -15,7 +15,7 @@ const IDLE = new Set(
     " gonna gotta wanna kinda sorta might may must actually basically honestly literally seriously simply maybe perhaps probably currently already though" +
     " although however until yet etc ok okay hi hello sorry damn stupid hell am im ive weve theyve hes shes happen happens happening supposed trying try" +
     " tries keep keeps keeping pretty quite rather totally completely constantly apparently obviously anyway anyways whatever everything anywhere everywhere since during" +
-    " he himself herself itself themselves than about shall whom whose such upon among able"
+    " he himself herself itself themselves than about shall whom whose such upon among able avoid avoiding"
   ).split(" "),
 );
 // Spelled in two ways, or bent in a way that no rule of endings knows.
