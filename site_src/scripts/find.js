@@ -6,7 +6,7 @@ import { toFirst, walk } from "./find/by-keys.js";
 import { choicesOf, say } from "./find/choices.js";
 import { engine } from "./find/engine.js";
 import { fitOf, minutesUntil } from "./find/fit.js";
-import { withGuides } from "./find/guides.js";
+import { besideGuides, withGuides } from "./find/guides.js";
 import { entriesOf, inOrder, isNothing, LISTS, nothing, sift } from "./find/list.js";
 import { forget, lookedFor, remember } from "./find/recent.js";
 import { bringFirst, resultLists } from "./find/results.js";
@@ -91,7 +91,6 @@ const lists = resultLists(one("[data-results]", page), {
  */
 function showTotal(found, untimed, unsure, isAtRest) {
   const { minutes, lanes, swimmers } = held();
-  say(one("[data-unknown]", page), tell.unknown(search.unknown(question)));
   say(one("[data-total]", page), isAtRest ? `${many(found.length, "page", "pages")}.` : tell.total(found, unsure, question));
   const isTimed = Boolean(minutes || lanes || swimmers);
   one("[data-ask-groups]", page).hidden = !isTimed || held().groups.length > 0;
@@ -167,12 +166,14 @@ function refresh(keepAddress = false) {
   const isAtRest = isNothing(state.choice);
   one("[data-clear]", form).hidden = isAtRest;
   one("[data-plain-lists]").toggleAttribute("data-at-rest", isAtRest);
-  showWayOut(found, without);
   showRecent();
   const { hits, guides } = withGuides(isAtRest ? [] : inOrder(found, wanted, scored, { firstFor, fit }), entries, wanted, { question, meant: search.meant(question), fit, groups: data.groups, alarms: data.alarms });
   /** @type {import("./find/results.js").IsSure} */
   const isSure = (entry) => !answered || answered.sure.has(entry.number) || guides.includes(entry);
-  showTotal(found, untimed, found.filter((entry) => !isSure(entry)).length, isAtRest);
+  const { shown, unknown } = besideGuides({ found, unknown: tell.unknown(search.unknown(question)) }, hits, guides);
+  say(one("[data-unknown]", page), unknown);
+  showWayOut(shown, without);
+  showTotal(shown, untimed, found.filter((entry) => !isSure(entry)).length, isAtRest);
   speak(lists.show(hits, { isOneKind: state.choice.kind.size === 1, isAsked: scored !== null, isSure }));
   if (!keepAddress) {
     written.soon();

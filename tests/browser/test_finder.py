@@ -436,3 +436,15 @@ def test_rows_of_the_table_name_what_they_say(finder: Page, analysis: Analysis) 
         assert goals == list(drill.goals)
         gear = [data["words"]["gear"][number][0] for number in row[at["needs"]]]
         assert gear == list(drill.gear.needs)
+
+
+def test_nothing_stands_between_a_danger_and_what_to_do(finder: Page) -> None:
+    finder.locator("#find-words").fill("collapsed qqqzzz")
+    first = finder.locator("[data-results] a").first
+    expect(first).to_have_attribute("href", re.compile(r"safety\.html#in-an-emergency$"))
+    expect(finder.locator("[data-total]")).to_have_text(re.compile(r"^[1-9]"))
+    expect(finder.locator("[data-unknown]")).to_be_empty()
+    expect(finder.locator("[data-nothing]")).to_be_hidden()
+    finder.locator("#find-words").fill("qqqzzz")
+    expect(finder.locator("[data-nothing]")).to_be_visible()
+    expect(finder.locator("[data-unknown]")).not_to_be_empty()

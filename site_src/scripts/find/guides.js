@@ -117,3 +117,8 @@ export function withGuides(hits, entries, asked, heard) {
   const known = guides.map(([href, at]) => /** @type {const} */ ([page(entries, href), at]));
   return { hits: known.reduce((all, [guide, at]) => placed(all, guide, at), hits), guides: known.flatMap(([guide]) => guide ?? []) };
 }
+
+/** What is shown as found, and what is told of words that nothing has: in an emergency nothing, for nothing stands before what to do.
+ * @type {(own: {found: Entry[], unknown: string}, hits: Entry[], guides: Entry[]) => {shown: Entry[], unknown: string}} */
+export const besideGuides = ({ found, unknown }, hits, guides) =>
+  (guides.some(({ href }) => href === IN_AN_EMERGENCY) ? { shown: hits, unknown: "" } : { shown: found, unknown });
