@@ -3,7 +3,7 @@
 import { boxes, bring, placeOn } from "./lib/clocks.js";
 import { all } from "./lib/dom.js";
 import { explain } from "./lib/explain.js";
-import { openNamed } from "./lib/folds.js";
+import { named, openNamed } from "./lib/folds.js";
 import { choose, holdsChosen, onChange, start } from "./lib/preferences.js";
 import { offerMine, showMine, tellWhose } from "./lib/whose.js";
 
@@ -12,11 +12,11 @@ const own = () => boxes().filter((box) => !box.closest("[data-paper]"));
 
 /** A link to one clock, as a page opened from a folder follows it, says which: for this page alone. */
 function chooseByAddress() {
-  const named = location.hash ? document.getElementById(decodeURIComponent(location.hash.slice(1))) : null;
-  const pool = named?.closest("[data-pool]")?.getAttribute("data-pool");
-  if (named?.dataset.group && pool) {
+  const place = named();
+  const pool = place?.closest("[data-pool]")?.getAttribute("data-pool");
+  if (place?.dataset.group && pool) {
     choose("pool", pool, false);
-    choose("group", named.dataset.group, false);
+    choose("group", place.dataset.group, false);
   }
 }
 
