@@ -27,34 +27,26 @@ def _seated_arms(spec: PoseSpec, hip: Point, body: Axes, wrist: Point, hand: Poi
     return near, far
 
 
+def _on_the_floor(
+    spec: PoseSpec, lean: float, feet: tuple[tuple[Point, Point], ...], wrist: Point, chin: float
+) -> Posture:
+    """Seated with the hands behind; ``feet`` are where both ankles are and where the toes point."""
+    hip, body = Point(0.0, 0.07), axes(lean, -1, 0.0)
+    near, far = (leg_to(ankle, toes, hip, body) for ankle, toes in feet)
+    hands = _seated_arms(spec, hip, body, wrist, Point(-1.0, -0.12))
+    return placed(lean, -1, hip, (near, far), hands, chin)
+
+
 def sitting(spec: PoseSpec) -> Posture:
     """Legs long, the feet pointed; the hands behind."""
-    hip, body = Point(0.0, 0.07), axes(106, -1, 0.0)
-    near = leg_to(Point(0.487, 0.052), Point(1.0, 0.5), hip, body)
-    far = leg_to(Point(0.48, 0.054), Point(1.0, 0.62), hip, body)
-    return placed(
-        106,
-        -1,
-        hip,
-        (near, far),
-        _seated_arms(spec, hip, body, Point(-0.2, 0.032), Point(-1.0, -0.12)),
-        8.0,
-    )
+    feet = (Point(0.487, 0.052), Point(1.0, 0.5)), (Point(0.48, 0.054), Point(1.0, 0.62))
+    return _on_the_floor(spec, 106, feet, Point(-0.2, 0.032), 8.0)
 
 
 def sitting_bent(spec: PoseSpec) -> Posture:
     """Knees at about a right angle, feet flat; the hands behind."""
-    hip, body = Point(0.0, 0.07), axes(104, -1, 0.0)
-    near = leg_to(Point(0.32, FOOT_HEIGHT), AHEAD, hip, body)
-    far = leg_to(Point(0.36, FOOT_HEIGHT), AHEAD, hip, body)
-    return placed(
-        104,
-        -1,
-        hip,
-        (near, far),
-        _seated_arms(spec, hip, body, Point(-0.19, 0.032), Point(-1.0, -0.12)),
-        6.0,
-    )
+    feet = (Point(0.32, FOOT_HEIGHT), AHEAD), (Point(0.36, FOOT_HEIGHT), AHEAD)
+    return _on_the_floor(spec, 104, feet, Point(-0.19, 0.032), 6.0)
 
 
 def on_bench(spec: PoseSpec) -> Posture:
