@@ -72,8 +72,9 @@ def _boolean(failure: Failure) -> str:
 
 
 def _number(failure: Failure) -> str:
-    field = str(failure.path[-1]) if failure.path else ""
-    if field == "reps" and (both := REPS_BY_DISTANCE.fullmatch(str(failure.value))):
+    names = [str(own) for own in failure.path if own not in ("from", "to")]  # of a range's ends
+    field = names[-1] if names else ""
+    if failure.path[-1:] == ("reps",) and (both := REPS_BY_DISTANCE.fullmatch(str(failure.value))):
         return f"write reps: {both[1]}, distance: {both[2]}"
     return _lengths_hint(failure) or number_hint(failure.value, str(failure.wanted), field)
 
@@ -82,8 +83,9 @@ def _text(failure: Failure) -> str:
     value = failure.value
     if isinstance(value, float) and (meant := _of_day(failure)):
         return f'write "{meant}"'
-    if isinstance(value, bool | int | float) and _fits(str(value).lower(), failure):
-        return f'put it in quotes: "{str(value).lower()}"'
+    as_text = str(value).lower() if isinstance(value, bool) else failure.written
+    if isinstance(value, bool | int | float) and _fits(as_text, failure):
+        return f'put it in quotes: "{as_text}"'
     return text_hint(failure)
 
 

@@ -19,6 +19,9 @@ _BETWEEN = re.compile(
     re.ASCII | re.IGNORECASE,
 )
 _MOST_OFFERED = 4
+_FEET_AND_INCHES = re.compile(
+    r"([0-9]{1,3}) ?(?:['’′]|ft|feet)(?: ?([0-9]|1[01]) ?(?:[\"”″]|''|in|inch(?:es)?)?)?", re.ASCII
+)
 _METRES_PER_FOOT = 0.3048  # exact: international yard and pound agreement, 1959
 _PERCENT = re.compile(r"([+-]?)([0-9]{1,3}) ?%( (?:faster|quicker|slower))?", re.ASCII)
 _MINUTES_SAID = {
@@ -68,11 +71,13 @@ def _one_of(values: list[object], field: str) -> str:
 
 def _in_metres(text: str) -> str:
     """A length in centimetres, feet or inches, in metres; "" where it is none."""
+    if both := _FEET_AND_INCHES.fullmatch(text):
+        text = f"{12 * int(both[1]) + int(both[2] or 0)} in"
     found = re.fullmatch(rf"{_AMOUNT} ?(cm|ft|feet|foot|in|inch(?:es)?)", text)
     if not found:
         return ""
     each = {"cm": 0.01, "in": _METRES_PER_FOOT / 12}.get(found[2][:2], _METRES_PER_FOOT)
-    return f"{float(found[1].replace(',', '.')) * each:.2f}".rstrip("0").rstrip(".")
+    return f"{float(found[1].replace(',', '.')) * each:.3f}".rstrip("0").rstrip(".")
 
 
 def number_hint(value: object, wanted: str, field: str = "") -> str:

@@ -15,14 +15,16 @@ from almanac.source.syntax_slips import excerpt
 from almanac.source.whiteboard import rep_meant
 from almanac.source.words_meant import as_written
 
-# What coaches call a field, and the field. Of those that are sure nothing else can be meant.
+# What coaches call a field, and the field. Of those that are sure nothing else can be meant:
+# an interval may be one of rest.
 _SURELY = {
-    "interval": "sendoff", "turnaround": "sendoff", "send_off": "sendoff", "leave_every": "sendoff",
+    "turnaround": "sendoff", "send_off": "sendoff", "leave_every": "sendoff",
     "drill": "do", "name": "title", "equipment": "gear", "kit": "gear", "notes": "note",
     "correct": "right", "repeats": "reps",
 }  # fmt: skip
 ALSO_CALLED = {
-    **_SURELY, "on": "sendoff", "recovery": "rest", "intensity": "effort", "zone": "effort",
+    **_SURELY, "interval": "sendoff", "on": "sendoff", "recovery": "rest", "intensity": "effort",
+    "zone": "effort",
     "rest_between": "pause_between", "stroke_drill": "do", "description": "summary",
     "comment": "note", "repeat": "rounds",
 }  # fmt: skip
