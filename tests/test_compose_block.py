@@ -643,3 +643,26 @@ def test_light_practices_are_composed_for_tests_too_and_such_as_need_nothing_for
     planning.choices = [*planning.choices, teaches]
     found = [*_light_lacking(planning, (0, 1), [*heavy, *easy, teaches])]
     assert {"ladder": 0} not in found
+
+
+def test_what_a_test_of_a_later_week_needs_asks_for_nothing_before_the_first() -> None:
+    easy = choice("easy", {LOAD: 50}, teaches=frozenset({"float"}))
+    heavy = choice("heavy", {LOAD: 200})
+    weeks = [SimpleNamespace(benchmarks=("kick",)), SimpleNamespace(benchmarks=("pull",))]
+    catalogue = SimpleNamespace(progressions={"ladder": None})
+
+    def asked(first: str, later: str) -> bool:
+        planning: Any = SimpleNamespace(
+            wishes=SimpleNamespace(weeks=weeks, is_light=lambda _: False),
+            slots=[SimpleNamespace(week=week, on=DAY) for week in (0, 1)],
+            choices=[
+                choice("one", {}, {"test": 1}, tests=("kick",), needs=frozenset({first} - {""})),
+                choice("other", {}, {"test": 1}, tests=("pull",), needs=frozenset({later})),
+            ],
+            analysis=SimpleNamespace(catalogue=catalogue),
+        )
+        return {"ladder": 0} in _light_lacking(planning, (0, 1), [easy, heavy])
+
+    assert asked("glide", "float")  # what the easy one teaches is for the later test alone
+    assert not asked("float", "glide")
+    assert not asked("", "glide")

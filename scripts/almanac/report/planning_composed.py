@@ -123,7 +123,13 @@ def _light_lacking(
     is_light = any(wishes.is_light(slot_of[slot].on) for slot in slots)
     if (is_light or tests) and len(easy) < FEW:
         yield {}
-    needs = {need for own in planning.choices if own.is_test for need in own.needs}
+    first = {*wishes.weeks[0].benchmarks}
+    needs = {
+        need
+        for own in planning.choices
+        if own.is_test and (not own.tests or first & {*own.tests})
+        for need in own.needs
+    }
     if 0 in tests and needs and not any(needs & own.teaches and not own.needs for own in easy):
         yield dict.fromkeys(planning.analysis.catalogue.progressions, 0)
 
