@@ -9,6 +9,7 @@ from almanac.analysis.pool_starts import crews_in_water
 from almanac.arithmetic.cords import CordsAtOnce, cords_at_once, is_tied, ties, tows
 from almanac.arithmetic.events import Rep
 from almanac.arithmetic.lane_order import lane_order
+from almanac.checks.each_practice import practices_of
 from almanac.checks.rule import Problem, forbids, refuses
 from almanac.checks.ways import entry_level
 from almanac.model.entry import Entry
@@ -98,8 +99,7 @@ def _full_lanes(
 ) -> Iterator[tuple[str, Practice, DataPath, str]]:
     """Where more swim at once in a lane than may with such gear in it: who and how many."""
     policy = analysis.catalogue.policy
-    for id, summary in analysis.practices.items() if gear else ():
-        practice = analysis.catalogue.practices[id]
+    for practice, summary in practices_of(analysis) if gear else ():
         level = entry_level(analysis.catalogue, practice)
         for run, crew in crews_in_water(summary):
             swum = run.of(crew.group)
@@ -164,7 +164,7 @@ def _cords_at_once(analysis: Analysis) -> Iterator[tuple[Practice, CordsAtOnce, 
     tying, owned = ties(catalogue.gear), catalogue.club.gear_owned
     if not tying:
         return
-    for id, summary in analysis.practices.items():
+    for practice, summary in practices_of(analysis):
         if all(tying.isdisjoint(swum.gear) for run in summary.runs for swum in run.each):
             continue
         found = max(
@@ -173,5 +173,4 @@ def _cords_at_once(analysis: Analysis) -> Iterator[tuple[Practice, CordsAtOnce, 
             default=None,
         )
         if found:
-            practice = catalogue.practices[id]
             yield practice, found, entry_level(catalogue, practice)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from almanac.analysis.analysis import Analysis
+from almanac.checks.each_practice import practices_of
 from almanac.checks.rule import Problem, forbids
 from almanac.model.pool import Pool
 
@@ -22,8 +23,7 @@ def hall_without_water(analysis: Analysis) -> Iterator[Problem]:
             message = f"'{hall.title}' is on land, and '{said}' is said of it"
             hint = f"take '{said}' out, or write the course of its pool"
             yield Problem(catalogue.club, ("pools", id), message, hint, of_key=True)
-    for practice_id, summary in analysis.practices.items():
-        practice = catalogue.practices[practice_id]
+    for practice, summary in practices_of(analysis):
         for run in summary.runs if practice.pool in halls else ():
             if run.every_rep and run.is_in_water:
                 message = f"it is swum, and {halls[practice.pool].title} has no water"
