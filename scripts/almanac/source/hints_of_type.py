@@ -83,7 +83,7 @@ def _text(failure: Failure) -> str:
     value = failure.value
     if isinstance(value, float) and (meant := _of_day(failure)):
         return f'write "{meant}"'
-    as_text = str(value).lower() if isinstance(value, bool) else failure.written
+    as_text = str(value).lower() if isinstance(value, bool) else failure.written or str(value)
     if isinstance(value, bool | int | float) and _fits(as_text, failure):
         return f'put it in quotes: "{as_text}"'
     return text_hint(failure)
