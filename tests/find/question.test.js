@@ -228,10 +228,10 @@ test("where somebody's life is in danger, what to do then is first", () => {
     withGuides([PRACTICE, help], [PRACTICE, help], { isPractice: false }, { question: asked(text), meant, fit: () => FITS, groups: [], alarms }).hits[0];
   assert.equal(first("drownding", "drowning"), help, "as it was meant");
   for (const text of ["kid not breathing", "She is not breathing!", "he isn't breathing", "child stopped breathing", "can't breathe", "swimmer unconscious", "swimmer at the bottom", "drowning in lane 2",
-    "he is not moving", "the boy isn't moving", "does not wake up", "she went under and did not come up", "chest pain", "kid passed out", "she is having a fit", "wont stop bleeding", "the boy has collapsed", "collapsed after a sprint", "she banged her head"]) {
+    "he is not moving", "the boy isn't moving", "does not wake up", "she went under and did not come up", "swimmer goes under", "fire!", "fire in the changing room", "chest pain", "kid passed out", "she is having a fit", "wont stop bleeding", "the boy has collapsed", "collapsed after a sprint", "she banged her head"]) {
     assert.equal(first(text), help, text);
   }
-  for (const text of ["not breathing to the left", "kids not breathing out", "can't breathe between strokes", "stop at the bottom of the kick", "legs not moving", "he is not moving forward", "went under the rope", "the hand went under", "swimmer at the bottom of the kick", "no breathing sets", "elbow collapsed", "always hits her head on the wall", "his elbow has collapsed", "what fits 10 min"]) {
+  for (const text of ["not breathing to the left", "kids not breathing out", "can't breathe between strokes", "stop at the bottom of the kick", "legs not moving", "he is not moving forward", "went under the rope", "he goes under the flags", "fire start", "the hand went under", "swimmer at the bottom of the kick", "no breathing sets", "elbow collapsed", "always hits her head on the wall", "his elbow has collapsed", "what fits 10 min"]) {
     assert.equal(first(text), PRACTICE, text);
   }
 });

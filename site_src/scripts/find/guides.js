@@ -24,7 +24,8 @@ const IN_DANGER = new RegExp([
   `\\b(?:hit|hurt|banged|bumped|cracked|smashed|knocked|whacked|split) (?:his|her|their) head\\b`, // who always hits it has a fault
   `${NOT} wak(?:e|ing)\\b`,
   `\\b${WHO} (?:is |are )?${NOT} moving\\b${END}|\\b${WHO} (?:isn['’]?t|aren['’]?t) moving\\b${END}`,
-  `\\b${WHO} (?:has |have )?(?:went|gone) under\\b${END}`,
+  `\\b${WHO} (?:has |have |is |are |keeps )?(?:went|gone|goes|going) under\\b${END}`,
+  "^(?:fire|smoke)[!.]*$|^fire (?:in|at|on)\\b", // a fire start is fast
   `\\b${WHO} (?:is |are |lies |lying )?(?:on|at) the bottom\\b${END}`,
 ].join("|"), "u");
 const GEAR_AWAY = "otherwise.html#no-gear";
