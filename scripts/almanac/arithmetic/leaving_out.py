@@ -29,8 +29,10 @@ def step_home(rep: Rep, course: Course) -> int:
 
 def comes_home(reps: Iterable[Rep], course: Course) -> bool:
     """Whether reps, one after the other, end at the end where the first of them began."""
-    if course == LAND:
-        return True
     swum = [rep for rep in reps if not rep.item.manner.ready_s]
-    distance = in_all(rep.distance * rep.item.manner.swimmers for rep in swum)
-    return Fraction(distance) / course.length % 2 == 0
+    return ends_home(in_all(rep.distance * rep.item.manner.swimmers for rep in swum), course)
+
+
+def ends_home(distance: float | Fraction, course: Course) -> bool:
+    """Whether so far, in the course's unit, ends where it began; on land, always."""
+    return course == LAND or Fraction(distance) / course.length % 2 == 0

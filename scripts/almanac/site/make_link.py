@@ -12,6 +12,7 @@ from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.composing_pieces import SET
 from almanac.arithmetic.composing_wishes import GOALS_MOST
 from almanac.arithmetic.facets import distance_working
+from almanac.arithmetic.leaving_out import ends_home
 from almanac.arithmetic.practice_aims import chief_goals
 from almanac.model.practice import Practice
 from almanac.report.bound_parts import bound_by
@@ -101,9 +102,9 @@ def _ends_away(analysis: Analysis, practice: Practice, number: int) -> str:
     """Whether items in place end where no other piece begins, and so with a rep more or fewer."""
     if practice.parts[number].set:
         return ""
-    length = analysis.practices[practice.id].course.length
+    course = analysis.practices[practice.id].course
     ways = other_sizes(analysis, practice, number)
-    is_home = any(distance_working(items).value / length % 2 == 0 for items in ways)
+    is_home = any(ends_home(distance_working(items).value, course) for items in ways)
     return "" if is_home else "ends at the far end"
 
 
