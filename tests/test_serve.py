@@ -10,6 +10,7 @@ import os
 import random
 import re
 import shutil
+import signal
 import socket
 import subprocess
 import sys
@@ -499,6 +500,15 @@ def served(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Process]:
     yield running
     running.process.terminate()
     running.process.wait(30)
+
+
+@pytest.mark.skipif(
+    signal.getsignal(signal.SIGINT) is signal.SIG_IGN, reason="nothing below here hears Ctrl-C"
+)
+def test_ctrl_c_ends_it_as_it_is_meant_to_end(tmp_path: Path) -> None:
+    running = Process(tmp_path)
+    running.process.send_signal(signal.SIGINT)
+    assert running.process.wait(30) == 0
 
 
 def test_pages_are_served_with_the_reloader_and_no_offline_worker(served: Process) -> None:
