@@ -62,6 +62,39 @@ def test_who_waits_on_the_block_faces_the_one_who_comes_in() -> None:
     assert "scale(-1 1)" not in ElementTree.tostring(alone).decode()
 
 
+def surface_of(window: ElementTree.Element) -> tuple[float, float]:
+    """Where the line of the water begins and ends."""
+    line = next(node for node in window.iter(f"{SVG}path") if "surface" in node.get("class", ""))
+    numbers = [float(one) for one in re.findall(r"-?[\d.]+", line.get("d", ""))]
+    return numbers[0], numbers[-2]
+
+
+@pytest.mark.parametrize(("way", "leaves"), [("coming-in", "leaving"), ("somersault", "feet-on")])
+def test_who_leaves_a_wall_goes_back_and_the_wall_stays_where_it_is(way: str, leaves: str) -> None:
+    """Its face at one place in all parts of the picture, the swimmer's head now to the left; what
+    follows goes on that way, and no letter is turned round.
+    """
+    after = DrawnBody(says="on", marks=("hand-count",))
+    choice = DrawingChoice(
+        says="in", wall=way, setting="at-wall", then=(DrawnBody(says="out", wall=leaves), after)
+    )
+    root = drawn(choice, Words("prone", "stroking", "flutter", "freestyle"))
+    windows = [node for node in root.iter(f"{SVG}svg") if node is not root]
+    wide = float(windows[0].get("width", "0"))
+    other_way = f"translate({wide:g} 0) scale(-1 1)"
+    flips = [one.find(f"{SVG}g[@transform='{other_way}']") is not None for one in windows]
+    assert flips == [False, True, True]
+    if way == "coming-in":  # a somersault alone is drawn without the wall that it is for
+        faces = [
+            surface_of(one)[not flip] for one, flip in zip(windows[:2], flips[:2], strict=True)
+        ]
+        assert faces[0] == pytest.approx(wide - faces[1], abs=0.11)
+    counts = list(windows[2].iter(f"{SVG}text"))
+    assert len(counts) == 3 and all("scale(-1 1)" in node.get("transform", "") for node in counts)
+    told = root.findtext(f"{SVG}desc", "")
+    assert told.count("head to the left") == 2, told
+
+
 def test_a_press_up_is_drawn_with_straight_arms() -> None:
     held = scene_of(
         Words("on-land", "holding-wall", "none", "any"), DrawnBody(posture="press-up")

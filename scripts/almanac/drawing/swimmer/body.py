@@ -10,6 +10,7 @@ from typing import NamedTuple
 from almanac.drawing.document import checked_identifier, document
 from almanac.drawing.swimmer.description import described
 from almanac.drawing.swimmer.framing import WIDTH, frame_of, view_of
+from almanac.drawing.swimmer.one_wall import with_one_wall
 from almanac.drawing.swimmer.panels import panels
 from almanac.drawing.swimmer.pose_spec import PoseSpec
 from almanac.drawing.swimmer.poses import pose
@@ -70,7 +71,7 @@ def picture_drawing(
     undrawn = dict(undrawn_words(*words[:4], choice))
     if undrawn:
         return undrawn_drawing({**undrawn, **(titles or {})}, identifier)
-    scenes = [scene_of(words, choice), *(scene_of(words, body) for body in choice.then)]
+    scenes = with_one_wall([scene_of(words, body) for body in (choice, *choice.then)])
     several = choice.then or choice.speed
     parts, height = panels(scenes) if several else _alone(scenes[0])
     speeds = _speeds(choice, efforts or {})

@@ -109,12 +109,12 @@ def gear_words(spec: PoseSpec, gear: tuple[str, ...]) -> str:
 
 def described(scenes: Sequence[Scene], speeds: Sequence[str], over: str) -> tuple[str, str]:
     """The title and the description of a picture of one scene or several, and of its speeds."""
-    title, told = title_words(scenes[0].held.spec), description(scenes[0].held, scenes[0].worn)
+    title, told = title_words(scenes[0].held.spec), _told(scenes[0])
     if len(scenes) > 1:
         said = [f"{one.sign} {one.says}".strip() for one in scenes]
         title = f"Body figure in {len(scenes)} parts: {', '.join(said)}"
         told = " ".join(
-            f"{number}. {words}: {description(one.held, one.worn)}"
+            f"{number}. {words}: {_told(one)}"
             for number, (words, one) in enumerate(zip(said, scenes, strict=True), 1)
         )
     if speeds:
@@ -122,11 +122,16 @@ def described(scenes: Sequence[Scene], speeds: Sequence[str], over: str) -> tupl
     return title, told
 
 
-def description(held: Pose, gear: tuple[str, ...]) -> str:
-    """The figure in words: body, arms, each leg, gear."""
+def _told(scene: Scene) -> str:
+    return description(scene.held, scene.worn, mirrored=scene.mirrored)
+
+
+def description(held: Pose, gear: tuple[str, ...], *, mirrored: bool = False) -> str:
+    """The figure in words: body, arms, each leg, gear; ``mirrored``: drawn the other way round."""
     spec = held.spec
+    heading = _other_way(_heading(spec)) if mirrored else _heading(spec)
     sentences = [
-        f"Swimmer {_body(held)}, {_heading(spec)}; {arms_words(spec)}.",
+        f"Swimmer {_body(held)}, {heading}; {arms_words(spec)}.",
         legs_in_words(held),
     ]
     if spec.wall:
@@ -177,6 +182,11 @@ def _heading(spec: PoseSpec) -> str:
     lying = spec.posture.startswith("lying") or spec.posture in along
     upright = spec.hold in ("upright", "wading") or (spec.hold == "posed" and not lying)
     return "facing right" if upright else "head to the right"
+
+
+def _other_way(heading: str) -> str:
+    words = {"right": "left", "left": "right"}
+    return " ".join(words.get(word, word) for word in heading.split(" "))
 
 
 def _face(held: Pose) -> str:

@@ -18,6 +18,8 @@ LEGS_REACH, FINS_REACH = 0.62, 0.8
 # Room kept free at the left for what is behind the swimmer, in the figure's units.
 ROOM_BEHIND = {"parachute": 62.0, "stretch-cord": 46.0, "pulley-tower": 58.0}
 WALL_ROOM = 30.0
+WALL = 0.13
+"""How much of a wall is shown beside others, in standing heights."""
 RING = 0.09
 """The radius of the ring round what is wrong, in standing heights."""
 # Room over the head and over the water that gear and marks take, in standing heights.
@@ -176,7 +178,7 @@ def _box_without_ring(held: Pose, gear: tuple[str, ...]) -> Box:
     left, right = reach(held, gear)
     if held.wall:
         face = held.wall[0]
-        left, right = (left, face + 0.12) if held.wall[1] == "ahead" else (face - 0.14, right)
+        left, right = (left, face + WALL) if held.wall[1] == "ahead" else (face - WALL, right)
     over = max((OVER_HEAD[word] for word in gear if word in OVER_HEAD), default=0.04)
     over = max([over, *(OVER_WATER[mark] - held.top for mark in spec.marks if mark in OVER_WATER)])
     over += 0.06 if spec.hold in _ABOVE_WATER else 0.0

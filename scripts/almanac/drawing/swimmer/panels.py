@@ -12,6 +12,7 @@ from almanac.drawing.paints import colour
 from almanac.drawing.shapes import at, number, path
 from almanac.drawing.swimmer.framing import WIDTH, Box, box_of
 from almanac.drawing.swimmer.limbs import View
+from almanac.drawing.swimmer.one_wall import reach_from_wall, turned_round
 from almanac.drawing.swimmer.scene import Scene, Sign, scene_parts
 
 _BESIDE = 104.0
@@ -45,6 +46,7 @@ def _rows(found: list[Panel]) -> tuple[list[str], float]:
     deep = sum(panel.box.up + panel.box.down for panel in found)
     height = _ROWS_HEIGHT.get(len(found), 68.0 * len(found))
     scale = min(_MOST_SCALE, room / widest, (height - _GAP * (len(found) - 1)) / deep)
+    far = max(reach_from_wall(panel.scene.held, panel.box) for panel in found)
     parts, top = [], 0.0
     for panel in found:
         free = _BESIDE - 6 - (_SIGN if panel.scene.sign else 2.0)
@@ -52,7 +54,7 @@ def _rows(found: list[Panel]) -> tuple[list[str], float]:
         drawn = (panel.box.up + panel.box.down) * scale
         tall = max(drawn, _ROW_LEAST, len(lines) * _SIZE * LEADING + 4)
         level = panel.box.up * scale + (0.5 * (tall - drawn) if panel.scene.held.above else 0.0)
-        parts.append(_window(panel, (beside, top, room, tall), scale, level))
+        parts.append(_window(panel, (beside, top, room, tall), scale, level, far))
         middle = top + (tall - (len(lines) - 1) * _SIZE * LEADING) / 2 + _SIZE * 0.36
         if panel.scene.sign:
             parts.append(_sign(panel.scene.sign, 8.0, middle - _SIZE * 0.36))
@@ -69,23 +71,14 @@ def _columns(found: list[Panel]) -> tuple[list[str], float]:
     scale = min(_MOST_SCALE, room / sum(widths), _COLUMN_HEIGHT / tall)
     spare = (room - sum(widths) * scale) / len(found)
     parts, left, most = [], 0.0, 1
-    for at_column, (panel, width) in enumerate(zip(found, widths, strict=True)):
+    for panel, width in zip(found, widths, strict=True):
         wide = width * scale + spare
         where = (left, 0.0, wide, tall * scale)
-        is_met = _is_met(panel, found[:at_column])
-        parts.append(_window(panel, where, scale, up * scale, mirrored=is_met))
+        parts.append(_window(panel, where, scale, up * scale))
         said, lines = _under(panel.scene, left, wide, tall * scale + _SIZE + 2)
         parts += said
         most, left = max(most, lines), left + wide + _GAP
     return parts, tall * scale + 6 + most * _SIZE * LEADING
-
-
-def _is_met(panel: Panel, before: list[Panel]) -> bool:
-    """Whether somebody comes in to the wall on whose block this one stands: they face each other,
-    and the block is drawn the other way round.
-    """
-    walls = [one.scene.held.wall for one in before]
-    return panel.scene.held.blocked and any(wall and wall[1] == "ahead" for wall in walls)
 
 
 def _under(scene: Scene, left: float, wide: float, y: float) -> tuple[list[str], int]:
@@ -103,21 +96,32 @@ def _window(
     where: tuple[float, float, float, float],
     scale: float,
     level: float,
-    *,
-    mirrored: bool = False,
+    far: float = 0.0,
 ) -> str:
     """A scene behind a window: what is outside of it is cut off. ``where`` is its left, top, width
-    and height.
+    and height; ``far``: how far any body of the picture reaches from its wall, where all of them
+    are to have its face at one place.
     """
     left, top, wide, tall = where
+    view = View(_middle(panel, wide, scale, far), level, scale)
+    drawn = "".join(scene_parts(panel.scene, view, calm=True))
+    if panel.scene.mirrored:
+        drawn = turned_round(drawn, wide)
+    size = f'width="{number(wide)}" height="{number(tall)}"'
+    return f'<svg x="{number(left)}" y="{number(top)}" {size}>{drawn}</svg>'
+
+
+def _middle(panel: Panel, wide: float, scale: float, far: float) -> float:
+    """Where the hips are in a window: what there is to see is in its middle, or the farther from
+    there towards the wall the less it reaches away from it.
+    """
     box = panel.box
     middle = (wide - (box.left + box.right) * scale) / 2
-    inner = scene_parts(panel.scene, View(middle, level, scale), calm=True)
-    size = f'width="{number(wide)}" height="{number(tall)}"'
-    drawn = "".join(inner)
-    if mirrored:
-        drawn = f'<g transform="translate({number(wide)} 0) scale(-1 1)">{drawn}</g>'
-    return f'<svg x="{number(left)}" y="{number(top)}" {size}>{drawn}</svg>'
+    wall = panel.scene.held.wall
+    if not far or panel.scene.held.edge is not None or wall is None:
+        return middle
+    spare = (far - reach_from_wall(panel.scene.held, box)) * scale / 2
+    return middle + (spare if wall[1] == "ahead" else -spare)
 
 
 def _sign(sign: Sign, x: float, y: float) -> str:

@@ -33,7 +33,8 @@ Sign = Literal["", "wrong", "right"]
 class Scene:
     """A posed body, its gear, and what is said of it where it stands beside another.
 
-    ``sign`` and ``place``: whether it is wrong or right, and where the two differ.
+    ``sign`` and ``place``: whether it is wrong or right, and where the two differ. ``mirrored``: it
+    is drawn the other way round.
     """
 
     held: Pose
@@ -41,6 +42,7 @@ class Scene:
     says: str = ""
     sign: Sign = ""
     place: str = ""
+    mirrored: bool = False
 
 
 def scene_parts(
