@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from itertools import product
 from xml.etree import ElementTree
 
@@ -14,6 +15,7 @@ from almanac.drawing.swimmer.framing import view_of
 from almanac.drawing.swimmer.kicks import MOMENTS
 from almanac.drawing.swimmer.marks import stopwatch
 from almanac.drawing.swimmer.phrases import MARK_WORDS
+from almanac.drawing.swimmer.pose_spec import DECK
 from almanac.drawing.swimmer.poses import pose
 from almanac.drawing.swimmer.resolve_pose import resolve_pose
 from almanac.model.drawing import HANDS, MARKS, SIZES, DrawingChoice, DrawnBody
@@ -95,6 +97,39 @@ def test_who_leaves_a_wall_goes_back_and_the_wall_stays_where_it_is(way: str, le
     assert told.count("head to the left") == 2, told
 
 
+def test_on_a_ledge_the_balls_of_the_feet_are_at_the_water_line_and_without_one_below() -> None:
+    """The rules for facilities let a ledge be set up to 4 cm over or under it (from memory)."""
+    set_down = resolve_pose(position="supine", arms="streamline", kick="dolphin", wall="start-hold")
+    toes = pose(replace(set_down, marks=("ledge",))).skeleton.near_leg
+    ball = (toes.ankle.y + toes.toe.y) / 2
+    assert abs(ball) < 0.04
+    assert pose(set_down).skeleton.near_leg.toe.y < -0.03
+
+
+def test_who_dives_from_one_knee_has_knee_and_foot_on_the_deck_and_the_hands_aimed_down() -> None:
+    body = pose(
+        resolve_pose(position="prone", arms="streamline", kick="none", wall="on-knee")
+    ).skeleton
+    assert body.near_leg.knee.y == pytest.approx(DECK + 0.034, abs=0.02)
+    assert body.far_leg.heel.y == pytest.approx(DECK, abs=0.01)
+    assert body.near_arm.fingertip.y < body.near_arm.wrist.y < body.near_arm.shoulder.y
+    assert body.near_arm.fingertip.x > body.far_leg.toe.x + 0.1  # over the water
+
+
+def test_a_forearm_turns_up_at_an_elbow_that_stays() -> None:
+    sides = [
+        pose(
+            resolve_pose(
+                position="on-land", arms="free", kick="none", posture="side-lying", hands=hands
+            )
+        ).skeleton.far_arm
+        for hands in ("forearm-in", "forearm-level")
+    ]
+    assert sides[0].elbow == sides[1].elbow
+    assert sides[0].wrist.y < sides[0].elbow.y - 0.08
+    assert 0.0 < sides[1].wrist.y - sides[1].elbow.y < 0.08
+
+
 def test_a_press_up_is_drawn_with_straight_arms() -> None:
     held = scene_of(
         Words("on-land", "holding-wall", "none", "any"), DrawnBody(posture="press-up")
@@ -145,7 +180,7 @@ def test_a_mark_is_drawn_inside_the_frame_and_told(mark: str) -> None:
             position=position, arms="stroking", kick="flutter", wall=wall, marks=(mark,)
         )
         assert MARK_WORDS[mark] in checked(marked).findtext(f"{SVG}desc", "")
-        if mark != "block" or wall == "start-hold":
+        if mark not in ("block", "ledge") or wall == "start-hold":
             assert marked.count("<path") > plain.count("<path") or "<text" in marked
 
 

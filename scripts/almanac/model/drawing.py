@@ -59,6 +59,7 @@ WALLS = (
     "on-block",
     "at-back",
     "on-edge",
+    "on-knee",
     "entry",
 )
 FACES = ("in", "out", "to-you", "away")
@@ -82,6 +83,8 @@ HANDS = (
     "fingers-down",
     "across",
     "wide",
+    "forearm-in",
+    "forearm-level",
 )
 VIEWS = ("side", "above")
 """From where a body is seen; from the side where it is not said."""
@@ -100,7 +103,10 @@ MARKS = (
     "eyes-shut",
     "one-foot",
     "block",
+    "ledge",
     "towel",
+    "elbow-roll",
+    "knees-turn",
     "head-first",
     "feet-first",
 )

@@ -20,6 +20,8 @@ ROOM_BEHIND = {"parachute": 62.0, "stretch-cord": 46.0, "pulley-tower": 58.0}
 WALL_ROOM = 30.0
 WALL = 0.13
 """How much of a wall is shown beside others, in standing heights."""
+BLOCK_WALL = 0.44
+"""How much of one with a block on it."""
 RING = 0.09
 """The radius of the ring round what is wrong, in standing heights."""
 # Room over the head and over the water that gear and marks take, in standing heights.
@@ -36,7 +38,8 @@ WATCH_ROOM = 0.3
 """Room ahead of one who stands by a block, for a watch, in standing heights."""
 _TALL_POSTURES = ("standing", "standing-on-toes")
 _HALF_TALL_POSTURES = ("kneeling", "sitting-on-bench", "track-stance")
-_ABOVE_WATER = ("flying", "blocked", "edged", "entering")
+_ON_DECK = ("blocked", "edged", "kneed")
+_ABOVE_WATER = ("flying", "blocked", "edged", "kneed", "entering")
 
 
 @dataclass(frozen=True)
@@ -70,6 +73,7 @@ _FRAMES = {
     "flying": Frame(176.0, 118.0, 150.0),
     "blocked": Frame(TALL, 150.0, 130.0),
     "edged": Frame(176.0, 126.0, 140.0),
+    "kneed": Frame(176.0, 126.0, 150.0),
     "entering": Frame(176.0, 126.0, 150.0),
 }
 
@@ -178,11 +182,14 @@ def _box_without_ring(held: Pose, gear: tuple[str, ...]) -> Box:
     left, right = reach(held, gear)
     if held.wall:
         face = held.wall[0]
-        left, right = (left, face + WALL) if held.wall[1] == "ahead" else (face - WALL, right)
+        wall = BLOCK_WALL if held.blocked else WALL
+        behind = min(face - wall, held.span[0] - 0.05) if spec.hold in _ON_DECK else face - wall
+        left, right = (left, face + WALL) if held.wall[1] == "ahead" else (behind, right)
     over = max((OVER_HEAD[word] for word in gear if word in OVER_HEAD), default=0.04)
     over = max([over, *(OVER_WATER[mark] - held.top for mark in spec.marks if mark in OVER_WATER)])
     over += 0.06 if spec.hold in _ABOVE_WATER else 0.0
     under = 0.13 if "fins" in gear else 0.03 if "drag-socks" in gear else 0.0
+    under += 0.05 if spec.hold == "hung" else 0.0  # the seat hangs lower than any joint
     if held.above:
         rope = 0.27 if "rope" in spec.marks else 0.0
         return Box(left - 0.04, right + 0.04, max(held.top + 0.05, rope), 0.05 - held.bottom)

@@ -11,6 +11,7 @@ from almanac.drawing.swimmer.arms import Pair, Stance
 from almanac.drawing.swimmer.segments import Arm
 
 _AHEAD = Arm(177, 2, spread=-3)
+_UNDER_HEAD = Arm(172, 10, spread=-4)
 # The near arm, then the far arm.
 _BY_STANCE: dict[Stance, dict[str, Pair]] = {
     "supine": {
@@ -25,6 +26,8 @@ _BY_STANCE: dict[Stance, dict[str, Pair]] = {
         "across": (Arm(0, 6), Arm(177, 2, spread=-36)),
         "wide": (Arm(177, 2, spread=34), Arm(177, 2, spread=34)),
         "sitting": (Arm(97, 2), Arm(-140, 78, spread=45)),
+        "forearm-in": (_UNDER_HEAD, Arm(8, 90, twist=58, spread=3)),
+        "forearm-level": (_UNDER_HEAD, Arm(8, 90, twist=-18, spread=3)),
     },
     "prone": {
         "catch-up": (Arm(-152, 70, twist=180, wrist=-8), _AHEAD),

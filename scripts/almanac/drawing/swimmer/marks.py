@@ -10,7 +10,14 @@ from almanac.drawing.swimmer.framing import WATCH_ROOM, WIDTH
 from almanac.drawing.swimmer.geometry import Point
 from almanac.drawing.swimmer.limbs import View
 from almanac.drawing.swimmer.poses import Pose
-from almanac.drawing.swimmer.surroundings import block, flags, rope, towel
+from almanac.drawing.swimmer.surroundings import (
+    block,
+    elbow_roll,
+    flags,
+    ledge,
+    rope,
+    towel,
+)
 
 _SIZE = 16.0
 
@@ -110,6 +117,16 @@ def rolls(held: Pose, view: View) -> list[str]:
     return [path("arrow", d, stroke_width=2.2)]
 
 
+def knees_turn(held: Pose, view: View) -> list[str]:
+    """A bent arrow with two heads over the knees: they go to one side, then to the other."""
+    x, y = view.spot(held.skeleton.near_leg.knee.plus(Point(0.0, 0.09)))
+    r = 0.075 * view.height
+    d = f"M{at(x - r, y + 3)}A{number(r)} {number(r)} 0 0 1 {at(x + r, y + 3)}"
+    for end, way in ((x - r, -1), (x + r, 1)):
+        d += f"M{at(end - way * 6, y - 1)}L{at(end, y + 4)}L{at(end + way * 3.5, y - 3)}"
+    return [path("arrow", d, stroke_width=2.2)]
+
+
 def head_first(held: Pose, view: View) -> list[str]:
     """An arrow over the water, the way the body moves."""
     return _goes(held, view, 1.0)
@@ -153,7 +170,12 @@ def one_foot(held: Pose, view: View) -> list[str]:
 
 
 Draw = Callable[[Pose, View], list[str]]
-BEHIND: dict[str, Draw] = {"rope": rope, "flags": flags, "block": block, "towel": towel}
+BEHIND: dict[str, Draw] = {
+    "rope": rope,
+    "flags": flags,
+    "block": block,
+    "towel": towel,
+}
 """Marks that are painted before the body."""
 OVER: dict[str, Draw] = {
     "stopwatch": stopwatch,
@@ -165,6 +187,9 @@ OVER: dict[str, Draw] = {
     "quarter-turns": quarter_turns,
     "rolls": rolls,
     "one-foot": one_foot,
+    "ledge": ledge,
+    "elbow-roll": elbow_roll,
+    "knees-turn": knees_turn,
     "eyes-shut": eyes_shut,
     "head-first": head_first,
     "feet-first": feet_first,

@@ -118,6 +118,7 @@ HOLD_WORDS = {
     "flying": "in flight off the wall on the back, arched over the water",
     "blocked": "on a starting block, bent down to its front edge",
     "edged": "at the edge of the deck, bent down to it",
+    "kneed": "on one knee at the edge of the deck, bent down over the water",
     "entering": "going into the water, hands first",
 }
 WALL_WORDS = {
@@ -131,6 +132,7 @@ WALL_WORDS = {
     "leaving": "The toes have just left the wall behind.",
     "start-hold": "",
     "on-edge": "",
+    "on-knee": "",
     "entry": "The wall is behind the feet.",
     "at-back": "Back and head are at a wall.",
 }
@@ -165,6 +167,8 @@ HANDS_WORDS = {
     "fingers-down": "hands sculling by the hips, fingers down and palms to the head",
     "across": "one arm reaching across beyond the head, the other along the body",
     "wide": "both arms stretched ahead, apart like a Y",
+    "forearm-in": "the upper elbow bent at the ribs, its forearm across the belly",
+    "forearm-level": "the upper elbow bent at the ribs, its forearm turned up until it is level",
 }
 SIZE_WORDS = {"small": "Small", "large": "Large and deep"}
 MARK_WORDS = {
@@ -180,7 +184,10 @@ MARK_WORDS = {
     "rolls": "An arrow shows that the body rolls.",
     "eyes-shut": "The eyes are shut.",
     "one-foot": "What is worn on the feet is on the near foot only.",
+    "ledge": "A starting ledge hangs at the wall under the balls of the feet.",
     "towel": "A towel lies under the toes.",
+    "elbow-roll": "A rolled towel is between the upper elbow and the ribs.",
+    "knees-turn": "An arrow shows that both knees go to one side, then to the other.",
     "head-first": "An arrow shows that the body moves head first.",
     "feet-first": "An arrow shows that the body moves feet first.",
     "block": "A starting block with hand grips stands on the wall.",
@@ -192,6 +199,7 @@ OWN_ARMS = {
     "flying": "both arms stretched beyond the head",
     "blocked": "hands at the front edge of the block",
     "edged": "hands at the edge",
+    "kneed": "both arms stretched beyond the head, aimed at the water",
     "entering": "both arms stretched beyond the head",
 }
 OWN_LEGS = {
@@ -200,5 +208,6 @@ OWN_LEGS = {
     "flying": "Legs long, feet just off the wall.",
     "blocked": "One foot at the front edge, one behind.",
     "edged": "One foot at the edge, one behind.",
+    "kneed": "One knee on the deck, the toes of the other foot over the edge.",
     "entering": "Legs long.",
 }

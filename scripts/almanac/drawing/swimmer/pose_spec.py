@@ -27,6 +27,7 @@ Hold = Literal[
     "flying",
     "blocked",
     "edged",
+    "kneed",
     "entering",
 ]
 

@@ -21,6 +21,7 @@ from almanac.drawing.swimmer.tumbling import (
     entering,
     flying,
     gathered,
+    kneed,
     tucked,
 )
 from almanac.drawing.swimmer.walls import hung, planted, wading_legs
@@ -40,6 +41,7 @@ def posture(spec: PoseSpec) -> Posture:
         "flying": flying,
         "blocked": blocked,
         "edged": edged,
+        "kneed": kneed,
         "entering": entering,
         "seated": _seated,
         "reclined": _reclined,

@@ -14,6 +14,7 @@ _AT_WALL: dict[str, Hold] = {
     "flight": "flying",
     "on-block": "blocked",
     "on-edge": "edged",
+    "on-knee": "kneed",
     "entry": "entering",
 }
 

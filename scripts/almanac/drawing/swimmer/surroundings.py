@@ -1,4 +1,6 @@
-"""What stands around a body in a picture: lane rope, flags, starting block, towel."""
+"""What stands around a body in a picture: lane rope, flags, starting block and ledge,
+towels.
+"""
 
 from __future__ import annotations
 
@@ -6,6 +8,7 @@ from almanac.drawing.shapes import Disc, at, circle, element, number, path, poly
 from almanac.drawing.swimmer.framing import WIDTH
 from almanac.drawing.swimmer.geometry import Point
 from almanac.drawing.swimmer.limbs import View
+from almanac.drawing.swimmer.pose_spec import DECK
 from almanac.drawing.swimmer.poses import Pose
 from almanac.drawing.swimmer.tumbling import BLOCK_TOP
 from almanac.drawing.swimmer.walls import GRIPS
@@ -57,6 +60,28 @@ def block(held: Pose, view: View) -> list[str]:
         path("wall", polyline(plate) + "Z"),
         path("gear-line", grip, stroke_width=2.2),
     ]
+
+
+def ledge(held: Pose, view: View) -> list[str]:
+    """A starting ledge on the wall behind: a wedge under the balls of the feet, and the strap that
+    it hangs by.
+    """
+    if held.wall is None or held.wall[1] != "behind":
+        return []
+    face = view.x + held.wall[0] * view.height
+    top, foot = view.y + 0.005 * view.height, view.y + 0.095 * view.height
+    thick = 0.085 * view.height
+    wedge = [(face, top), (face + 0.25 * thick, top), (face + thick, foot), (face, foot)]
+    strap = f"M{at(face + 1.2, top)}V{number(view.y - DECK * view.height)}"
+    return [path("gear-line", strap, stroke_width=2), path("gear", polyline(wedge) + "Z")]
+
+
+def elbow_roll(held: Pose, view: View) -> list[str]:
+    """A rolled towel between the upper elbow and the ribs of who lies on the side."""
+    bones = held.skeleton
+    elbow = max(bones.near_arm.elbow, bones.far_arm.elbow, key=lambda joint: joint.y)
+    middle = Point((elbow.x * 2 + bones.shoulder.x) / 3, elbow.y - 0.058)
+    return [path("gear", circle(view.disc(middle, 0.026)))]
 
 
 def towel(held: Pose, view: View) -> list[str]:

@@ -10,7 +10,7 @@ from almanac.drawing.swimmer.arms import arms
 from almanac.drawing.swimmer.geometry import Point, axes
 from almanac.drawing.swimmer.inverse_kinematics import arm_to, leg_to
 from almanac.drawing.swimmer.pose_spec import DECK, PoseSpec
-from almanac.drawing.swimmer.segments import FOOT_HEIGHT, TRUNK, Arm, Leg, Posture
+from almanac.drawing.swimmer.segments import FOOT_HEIGHT, THIGH, TRUNK, Arm, Leg, Posture
 
 BLOCK_TOP = 0.38
 """How far above the water the top of a starting block is."""
@@ -65,6 +65,18 @@ def blocked(spec: PoseSpec) -> Posture:
 def edged(spec: PoseSpec) -> Posture:
     """The same at the edge of the deck, where there is no block."""
     return bent_down(DECK)
+
+
+def kneed(spec: PoseSpec) -> Posture:
+    """On one knee at the edge of the deck, the toes of the other foot over it, hands aimed at the
+    water.
+    """
+    trunk, thigh_down = 8.0, 96.0
+    hip, body = Point(0.0, DECK + 0.034 + THIGH * 0.995), axes(trunk, -1, 0.0)
+    near = Leg(thigh_down - 5 - trunk, 91, 70)
+    far = leg_to(Point(0.258, DECK + FOOT_HEIGHT), Point(1.0, 0.0), hip, body)
+    aimed = Arm(146, 2, spread=-13.4), Arm(145, 2, spread=-13.2)
+    return Posture(trunk, -1, near, far, *aimed, chin=26, hip=hip)
 
 
 def bent_down(top: float) -> Posture:

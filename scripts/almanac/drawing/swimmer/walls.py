@@ -19,6 +19,8 @@ _AGAINST = FOOT_HEIGHT + 0.004
 _FEET_ON, _START = -0.4, -0.365
 GRIPS = 0.2
 """How far above the water the hand grips of a block are."""
+_ON_LEDGE = -0.055
+"""How high the ankles are where the balls of the feet are on a ledge, at the water line."""
 _TOES_UP = Point(0.06, 1.0)
 
 
@@ -48,8 +50,9 @@ def hung(spec: PoseSpec) -> Posture:
     """
     hip, body = Point(0.0, -0.125), axes(97, 1, 0.0)
     shoulder = hip.plus(body.up, TRUNK)
-    near = leg_to(Point(_START + _AGAINST, -0.165), _TOES_UP, hip, body)
-    far = leg_to(Point(_START + _AGAINST, -0.145), _TOES_UP, hip, body)
+    low = _ON_LEDGE if "ledge" in spec.marks else -0.165
+    near = leg_to(Point(_START + _AGAINST, low), _TOES_UP, hip, body)
+    far = leg_to(Point(_START + _AGAINST, low + 0.02), _TOES_UP, hip, body)
     hold = Point(_START + 0.02, GRIPS if "block" in spec.marks else DECK + 0.02)
     grip = Point(-1.0, -0.35)
     near_arm = arm_to(hold, grip, shoulder, body)
@@ -89,6 +92,8 @@ def wall_of(spec: PoseSpec, bones: Skeleton) -> Wall | None:
         return min(bones.near_leg.toe.x, bones.far_leg.toe.x) - 0.02, "behind"
     if spec.hold == "edged":
         return 0.25, "behind"
+    if spec.hold == "kneed":
+        return bones.far_leg.toe.x - 0.02, "behind"
     if spec.hold == "entering":
         return min(bones.near_leg.toe.x, bones.far_leg.toe.x) - 0.22, "behind"
     if spec.hold in ("tucked", "gathered"):
