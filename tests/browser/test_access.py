@@ -73,8 +73,23 @@ def test_no_violations_and_with_text_of_twice_its_size_the_page_stays_where_it_i
         page.set_viewport_size({"width": 360, "height": 800})
         page.reload()
         settled(page, file)
+    assert_no_wider_with_text_of_twice_its_size(page)
+
+
+def assert_no_wider_with_text_of_twice_its_size(page: Page) -> None:
     page.evaluate("document.documentElement.style.fontSize = '200%'")
     assert page.evaluate("document.documentElement.scrollWidth") <= 360
+
+
+def test_a_window_made_narrow_shows_all_lane_groups_and_stays_where_it_is(
+    page: Page, server: Server
+) -> None:
+    """A desk shows every lane group, and goes on to where it becomes as narrow as a phone."""
+    page.set_viewport_size({"width": 1280, "height": 800})
+    page.goto(f"{server.address}practices/heron-kick-and-go.html")
+    page.set_viewport_size({"width": 360, "height": 640})
+    expect(page.locator(".sheet-minutes").first.locator("span:visible")).to_have_count(2)
+    assert_no_wider_with_text_of_twice_its_size(page)
 
 
 @pytest.mark.parametrize(
