@@ -353,7 +353,79 @@ def test_a_second_phone_follows_by_a_typed_code(
         tap(page, name)
     press(page, page.locator(".run-main"))
     expect(page.locator(".run-main")).to_contain_text("Hold")  # it leads from here
+    page.clock.run_for(2000)
+    press(page, page.locator(".run-main"))
+    for name in ("Change", "Pass it on"):
+        tap(page, name)
+    code = page.locator(".run-code").text_content() or ""
     other.close()
+    for name in ("Change", "More ↓", "Follow another phone"):  # so that there are not two that lead
+        tap(at_six, name)
+    at_six.get_by_label("Code from the coach’s phone").fill(code)
+    tap(at_six, "Follow")
+    expect(at_six.get_by_text("Same as coach’s up to change 6")).to_be_visible()
+    expect(at_six.locator(".run-main")).to_have_text("Lead from here")
+
+
+def test_no_choice_of_whom_a_change_is_for_moves_under_the_finger(
+    at_six: Page, server: Server
+) -> None:
+    """The row that was touched stands first, and stays there whoever is chosen."""
+    begin(at_six, server)
+    go(at_six)
+    tap_row(at_six, 1)
+    tap(at_six, "Change")
+    for name in ("Lanes 4–6", "Lanes 1–3", "All"):
+        tap(at_six, name)
+        expect(at_six.locator(".run-chip")).to_have_text(["Lanes 4–6", "Lanes 1–3", "All"])
+        expect(at_six.locator(".run-chip[aria-pressed=true]")).to_have_text(name)
+
+
+def tap_row(page: Page, number: int) -> None:
+    page.clock.run_for(410)
+    page.locator(".run-row").nth(number).click()
+
+
+def test_on_a_tall_phone_an_open_row_leaves_the_others_their_size(
+    context: BrowserContext, at_six: Page, server: Server
+) -> None:
+    """What is opened takes what its words need, and not all that there is."""
+    context.unroute("**/run/practices/two-lanes.json")
+    served(context, with_a_third(PRACTICE))
+    at_six.set_viewport_size({"width": 390, "height": 844})
+    begin(at_six, server)
+    go(at_six)
+    at_six.clock.run_for(400_000)
+    tap_row(at_six, 1)
+    heights = at_six.locator(".run-row").evaluate_all("rows => rows.map(row => row.offsetHeight)")
+    assert min(heights) >= 120 and heights[1] == 340, heights
+    for row in (0, 2):
+        shut = at_six.locator(".run-row").nth(row)
+        assert shut.locator(".row-time").evaluate(_FIGURE_PX) >= 50
+        expect(shut.locator(".row-line")).to_be_visible()
+    assert at_six.evaluate(_SPILLED) == []
+
+
+def test_a_set_is_set_up_for_the_group_that_its_page_shows(phone: Page, server: Server) -> None:
+    """Of several groups of mine it is the first that the set is meant for; else the first of
+    all.
+    """
+    chosen = "[aria-label='Kick and go'] .run-chip[aria-pressed=true]"
+    for mine, title in (
+        (["heron-2"], "Heron, lanes 4 to 6"),
+        (["reed-1", "heron-2"], "Heron, lanes 4 to 6"),
+        (["reed-1"], "Reed, lanes 1 and 2"),
+        ([], "Heron, lanes 1 to 3"),
+    ):
+        phone.goto(f"{server.address}sets/kick-and-go.html")
+        phone.evaluate(
+            "groups => localStorage.setItem('deck-almanac / choices', JSON.stringify({groups}))",
+            mine,
+        )
+        phone.reload()
+        expect(phone.locator("select[data-choose=group] :checked")).to_have_text(title)
+        phone.get_by_role("link", name="Run", exact=True).click()
+        expect(phone.locator(chosen).first).to_have_text(title)
 
 
 def test_a_station_that_nobody_is_at_says_who_comes_next(

@@ -23,6 +23,13 @@ function offered(name) {
  * @returns {Choices} */
 const kept = () => read(SUBJECT, {});
 
+/** My lane groups as this device keeps them; none where none was chosen.
+ * @returns {string[]} */
+export function keptGroups() {
+  const { groups, group } = kept();
+  return (groups ?? (group ? [group] : [])).slice(0, MOST_GROUPS);
+}
+
 /** My lane groups, one to three, as they were chosen; the one of this page where none was.
  * @returns {string[]} */
 export function mine() {
@@ -59,8 +66,7 @@ function suits(groups) {
 /** Begin: what was chosen on this device, else what the page is written for. */
 export function start() {
   const own = all("[data-chooser]")[0]?.dataset ?? {};
-  const { groups, group } = kept();
-  page.dataset.myGroups = (groups ?? (group ? [group] : [])).slice(0, MOST_GROUPS).join(" ");
+  page.dataset.myGroups = keptGroups().join(" ");
   /** @type {[Name, string | undefined][]} */
   const fallbacks = [["pool", own.ownPool], ["units", "pool"]];
   for (const [name, fallback] of fallbacks) {
@@ -68,7 +74,7 @@ export function start() {
     const known = kept()[name];
     hold(name, known && (values.has(known) || !values.size) ? known : fallback);
   }
-  hold("group", suits((page.dataset.myGroups ?? "").split(" ").filter(Boolean)) || own.ownGroup);
+  hold("group", suits(keptGroups()) || own.ownGroup);
   apply();
 }
 

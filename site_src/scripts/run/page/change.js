@@ -38,13 +38,13 @@ export function changes(app, who = app.open) {
   });
 }
 
-/** For whom: first the row that was touched.
+/** For whom: first the row that was touched; none changes its place when another is chosen.
  * @param {App} app
  * @param {import("../types.js").CrewData[]} crews
  * @param {string | null} chosen */
 function chips(app, crews, chosen) {
   const all = [...crews.map((crew) => ({ key: /** @type {string | null} */ (crew.key), name: crewName(crew) })), { key: null, name: "All" }];
-  const whom = all.sort((a, b) => Number(b.key === chosen) - Number(a.key === chosen)).map(({ key, name }) => {
+  const whom = all.sort((a, b) => Number(b.key === app.open) - Number(a.key === app.open)).map(({ key, name }) => {
     const chip = button("run-chip", [name], () => changes(app, key));
     chip.setAttribute("aria-pressed", String(key === chosen));
     return chip;
@@ -148,7 +148,7 @@ function besides(app) {
     ["Pass it on", () => passOn(app)], ["All changes", () => showAll(app)], ...(isTimed ? [/** @type {[string, () => void]} */ (["Results", () => pads(app)])] : []),
     ...(session.run.until === null ? [] : [/** @type {[string, () => void]} */ ([`What fits until ${timeOfDay(session.run.until)}`, () => fits(session)])]),
     ["Helper’s page", () => choosePart(app)], ["Lock touch", () => lock(app)], ["Settings", () => settings(app)],
-    ...(isLeader ? [] : [/** @type {[string, () => void]} */ (["Newer code", () => takeUp(app)])]), ["End", () => finish(app)],
+    [isLeader ? "Follow another phone" : "Newer code", () => takeUp(app)], ["End", () => finish(app)],
   ];
   return make("div", { class: "run-besides" }, ...all.map(([name, action]) => button("run-button", [name], action)));
 }

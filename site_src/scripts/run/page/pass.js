@@ -102,8 +102,11 @@ export function offeredCode(app, data, shared) {
   return make("div", { class: "run-typed" }, make("label", { for: "run-typed" }, "Code from the coach’s phone"), input, go, answer);
 }
 
-/** @param {App} app */
+/** A newer code of the phone that leads; or the first one, where the lead has gone from this phone to another.
+ * @param {App} app */
 export function takeUp(app) {
   const session = /** @type {Session} */ (app.session);
-  app.show({ title: "The coach’s newer code", nodes: [offeredCode(app, session.data, session.shared)] });
+  const isLeader = session.role === "lead";
+  const said = isLeader ? [make("p", {}, "By the other phone’s code this one follows: it goes by that list of changes, and no longer by its own.")] : [];
+  app.show({ title: isLeader ? "Follow another phone" : "The coach’s newer code", nodes: [...said, offeredCode(app, session.data, session.shared)] });
 }

@@ -4,6 +4,7 @@
 import { make } from "../../lib/dom.js";
 import { keepUntil, mineUntil } from "../../lib/mine-until.js";
 import { noted } from "../../lib/noted.js";
+import { keptGroups } from "../../lib/preferences.js";
 import { read, write } from "../../lib/storage.js";
 import { plannedStart } from "../code.js";
 import { crewName, timeOfDay } from "../words.js";
@@ -24,11 +25,14 @@ const MOST_ROWS = 3;
 const MINUTE_MS = 60_000;
 const MARKS = [0, 15, 30, 45];
 
-/** Crews at first: those that the run is meant for, my groups first, and no more than three.
+/** Crews at first: of a practice those that it is meant for, my groups first, and no more than three; of a set the one that its page
+ * shows, the first of my groups that it is meant for, else the first that has times for it.
  * @param {RunData} data */
 function first(data) {
+  const own = keptGroups().flatMap((group) => data.crews.filter((crew) => crew.group === group));
   const meant = data.crews.filter(({ meant: isMeant }) => isMeant);
-  return (meant.length ? meant : data.crews).slice(0, data.kind === "set" ? 1 : MOST_ROWS).map(({ key }) => key);
+  const all = [...own.filter((crew) => meant.includes(crew)), ...(data.kind === "set" ? own : []), ...(meant.length ? meant : data.crews)];
+  return [...new Set(all)].slice(0, data.kind === "set" ? 1 : MOST_ROWS).map(({ key }) => key);
 }
 
 /** The pools that a set may be run at: of its own course.
