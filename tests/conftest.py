@@ -39,7 +39,7 @@ OF_THE_CLUB = {
     "test_club_judged.py",
     "test_club_kick.py", "test_club_search.py", "test_club_words.py",
     "test_club_site.py", "test_club_texts.py", "test_lent.py", "test_own_clubs.py",
-    "test_start_answers.py", "test_own_clubs_opened.py",
+    "test_start_answers.py", "test_start_room.py", "test_own_clubs_opened.py",
     "test_forms.py",
     "test_review_hostile.py",  # a proposal without lists of words is lent the program's
 }  # fmt: skip
@@ -68,7 +68,7 @@ LONGEST = (
     "test_club_search.py", "test_club_blocks.py", "test_search.py", "test_installed.py",
     "test_shown_everywhere.py", "test_style.py", "test_no_fault.py", "test_hostile_text.py",
     "test_never_lose.py", "test_bring.py", "test_start_answers.py", "test_every_page.py",
-    "test_compose.py", "test_rendering.py",
+    "test_start_room.py", "test_compose.py", "test_rendering.py",
     "test_choices.py", "test_check_cache.py", "test_club_site.py", "test_schemas.py",
     "test_paper.py", "test_scripts.py", "test_lent.py", "test_unsafe_words.py",
     "test_reproducible.py", "test_hand_worked_moved.py", "test_new_and_fix.py", "test_home.py",

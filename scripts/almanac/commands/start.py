@@ -19,6 +19,7 @@ from almanac.commands.outcome import FINE, UsageError, today
 from almanac.commands.shared import CheckedCatalogue, load_and_check
 from almanac.commands.start_answers import POOL, SQUAD
 from almanac.commands.start_questions import ask_club
+from almanac.commands.start_room import Room, make_room
 from almanac.model.bringing import NotBrought
 from almanac.model.load import Loaded, load
 from almanac.model.new_club import LEVELS, NewClub
@@ -28,14 +29,15 @@ from almanac.resources import HOME
 NAME = "start"
 _REVIEW_STANDS = timedelta(weeks=4)
 _POOL_HELP = (
-    "name, course (25m, 50m, 25yd), lanes, depth in metres or feet; or a name and land; again for "
-    f"another (default: '{POOL}')"
+    "name, course (25m, 50m, 25yd), lanes, depth in metres or feet; or a name and land; another "
+    f"behind a / , or by the option again (default: '{POOL}'; with a hall: '{POOL} / Hall land')"
 )
 _SQUAD_HELP = (
     "name, level, sessions a week, then of each lane group lanes, heads, and the time over 200 "
     "kicked on the back, or -; a further group behind a / ; on land only heads; again for another "
     f"squad (default: '{SQUAD}')"
 )
+_MOST_ROUNDS = 8  # of making room: with waves a practice takes longer
 _OF_GIT = {".git"}  # a repository with nothing in it yet is empty
 
 
@@ -69,15 +71,18 @@ def run(arguments: argparse.Namespace) -> int:
     policy = shelf.catalogue.policy
     start_depths = (policy.of_level(level).limit("start_depth_least") for level in LEVELS)
     club = ask_club(arguments, shelf.catalogue.gear, min(start_depths))
-    checked = _write(folder, club, shelf, day)
+    checked, room = _write(folder, club, shelf, day)
+    for said in room.told():
+        print(f"note: {said}")
     print(f"{folder} holds {checked.loaded.count} entries; now: almanac build --root {folder}")
     if not club.program:
         print(f"{folder / WORKFLOW} publishes nothing until PROGRAM in it says what pip installs")
     return FINE
 
 
-def _write(folder: Path, club: NewClub, shelf: Loaded, day: date) -> CheckedCatalogue:
+def _write(folder: Path, club: NewClub, shelf: Loaded, day: date) -> tuple[CheckedCatalogue, Room]:
     """Write the folder of a new club, all or nothing, once everything in it has been checked."""
+    room = Room()
     try:
         files = folder_of(club, shelf, day, day + _REVIEW_STANDS)
     except NotBrought as problem:
@@ -89,13 +94,17 @@ def _write(folder: Path, club: NewClub, shelf: Loaded, day: date) -> CheckedCata
         write_all(scratch, files)
         (scratch / "drills").mkdir(exist_ok=True)
         checked = load_and_check(scratch, day)
+        for _ in range(_MOST_ROUNDS):
+            if not make_room(scratch, checked, room):
+                break
+            checked = load_and_check(scratch, day)
         for finding in checked.findings:
             if finding.is_error:
                 raise UsageError(f"nothing was written: {finding.message}; {finding.hint}")
         _put(scratch, folder)
     finally:
         shutil.rmtree(scratch, ignore_errors=True)
-    return checked
+    return checked, room
 
 
 def _put(scratch: Path, folder: Path) -> None:

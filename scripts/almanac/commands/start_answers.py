@@ -20,7 +20,9 @@ NONE = "-"
 _PALETTE = {"blue": "#0b3d91", "green": "#0f5132", "red": "#8f1d1d", "violet": "#4c1d95"}
 _METRES_PER_FOOT = 0.3048
 _DEEPEST_M = 10.0
-_QUICKEST_S, _SLOWEST_S = 100, 900  # over 200 m kicked on the back
+# Over 200 kicked on the back. Whoever takes longer is, at an easy effort, slower than anybody stays
+# up at (``slowest_afloat`` in the policy), so that no set of lengths can be timed by it.
+_QUICKEST_S, _SLOWEST_S = 100, 420
 _OWNED = re.compile(r"([A-Za-z][\w-]*) ?[=:]? ?(\d{1,4})(?!\d)")
 _DEPTH = r"(\d+(?:[.,]\d+)?)(?: ?- ?(\d+(?:[.,]\d+)?))? ?(m|ft)?"
 
@@ -28,7 +30,7 @@ _DEPTH = r"(\d+(?:[.,]\d+)?)(?: ?- ?(\d+(?:[.,]\d+)?))? ?(m|ft)?"
 def name(words: str) -> str:
     """What a club is called."""
     if not 2 <= len(words) <= 60 or re.search(r"[\x00-\x1f<>&]", words):
-        raise ValueError("a name is 2 to 60 letters, without <, > and &")
+        raise ValueError(f"'{words}' will not do: a name is 2 to 60 letters, without <, > and &")
     return words
 
 
@@ -136,6 +138,13 @@ def pool(words: str) -> NewPool:
     return NewPool(id, title, own, count(1, 20, "lanes")(found[4]), least, most)
 
 
+def pools(words: str) -> list[NewPool]:
+    """One or several pools in one line, parted by a / between blanks: ``Home 25m 6 1.0-1.9 / Hall
+    land``.
+    """
+    return [pool(own) for own in re.split(r"\s+/\s+", words.strip())]
+
+
 def count(least: int, most: int, what: str) -> Callable[[str], int]:
     """How an answer is read that is a number."""
 
@@ -168,7 +177,7 @@ def time(words: str) -> str:
         least, most = show_time(_QUICKEST_S), show_time(_SLOWEST_S)
         raise ValueError(
             f"'{words}' is no time over 200 kicked on the back: those are from {least} to {most}; "
-            f"- for not timed yet"
+            f"write - for not timed yet, or for a group that would take longer"
         )
     return said if ":" in said else show_time(seconds, tenths=True)
 

@@ -74,7 +74,8 @@ def ask_club(arguments: argparse.Namespace, gear: Collection[str], start_depth_m
         return asking(question, default, take) if given is None else _given(option, given, take)
 
     name = told("name", "\nWhat is the club called?", "Our Swimming Club", read.name)
-    pools = [_given("pool", own, read.pool) for own in arguments.pool or ()] or _pools(asking)
+    said = [_given("pool", own, read.pools) for own in arguments.pool or ()]
+    pools = [pool for own in said for pool in own] or _pools(asking)
     for pool in pools if arguments.pool else ():
         if not pool.is_land and (doubt := asking.doubt(pool.least_m, pool.most_m)):
             print(f"note: {pool.title}: {doubt}")

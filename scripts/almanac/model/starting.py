@@ -64,6 +64,7 @@ _WORDS_ON_LAND = {
         "Stop before it sags.",
     ),
 }
+_WRITTEN_IN = "25m"  # the course of the sets that the program comes with
 WORKFLOW = ".github/workflows/site.yml"
 
 
@@ -114,10 +115,12 @@ def _by_level(club: NewClub) -> dict[str, tuple[str, ...]]:
 
 
 def _fitting(files: Mapping[str, str], catalogue: Catalogue, club: NewClub) -> dict[str, str]:
-    """What is brought without sets of drills that ask for water to stand in, where every pool of
-    the club is deeper, and without the lines of progressions that name one.
+    """What is brought without sets of drills that ask for water to stand in, where every pool that
+    they can be swum in is deeper, and without the lines of progressions that name one.
     """
-    shallowest = min((own.least_m for own in club.pools if not own.is_land), default=0.0)
+    course = _course_of_sets(club.place.course)
+    fitting = (own.least_m for own in club.pools if own.course == course)
+    shallowest = min(fitting, default=club.place.least_m)
     left_out = [
         own
         for own in catalogue.sets.values()
@@ -136,11 +139,16 @@ def _asks_for_less(swim_set: SwimSet, catalogue: Catalogue, depth_m: float) -> b
     return any(drill.depth_m.most is not None and drill.depth_m.most < depth_m for drill in drills)
 
 
+def _course_of_sets(course: str) -> str:
+    """The course of the program's sets: the club's where its lengths are the same number."""
+    return course if course.startswith("25") else _WRITTEN_IN
+
+
 def _in_course(file: str, text: str, course: str) -> str:
-    """A set of the program's in the club's pool where its lengths are the same number."""
-    if file.startswith("plans/sets/") and course.startswith("25"):
-        return re.sub(r"(?m)^course: 25m$", f"course: {course}", text)
-    return text
+    """A set of the program's in the course that it has in the club."""
+    if not file.startswith("plans/sets/"):
+        return text
+    return re.sub(rf"(?m)^course: {_WRITTEN_IN}$", f"course: {_course_of_sets(course)}", text)
 
 
 def _sets(level: str, place: NewPool, values: Mapping[str, str]) -> Iterator[tuple[str, str]]:
