@@ -62,5 +62,9 @@ test("what was done is counted: metres, minutes, changes, no reps that were sat 
   assert.deepEqual(entry.changed, ["Sit out, lanes 1–3.", "Fewer reps, lanes 4–6."]);
   assert.equal(entry.minutes, 15);
   assert.equal(asEntry(over, run, {}), null);
-  assert.match(asText(over, run), /450 m/);
+  const text = asText(over, run);
+  assert.match(text, /450 m/);
+  assert.match(text, /^Warm-up: 4 reps each$/m); // once where all have done as many
+  const short = { ...over, crews: [over.crews[0], { ...over.crews[1], done: over.crews[1].done.slice(0, -1) }] };
+  assert.match(asText(short, run), /^Warm-up: 4 reps \(lanes 1–3\), 3 reps \(lanes 4–6\)$/m);
 });

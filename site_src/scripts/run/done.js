@@ -1,6 +1,6 @@
 // What was done: as text to share, and as the log entry that the catalogue keeps. Never a name, never a result. Pure.
 
-import { many, said, timeOfDay } from "./words.js";
+import { inSentence, many, said, timeOfDay, whose } from "./words.js";
 import { standing } from "./replay.js";
 
 /** @typedef {import("./types.js").Crew} Crew */
@@ -72,9 +72,9 @@ function figures(state, run) {
 export function asText(state, run, { heads, note } = {}) {
   const { times, minutes, day } = figures(state, run);
   const parts = state.data.parts.map(({ title }, p) => {
-    const counts = state.crews.map((crew) => [
-      swum(state, crew).filter(({ step }) => step.part === p).reduce((sum, { step }) => sum + (step.whole ? (step.reps ?? 1) : 1), 0), crew.key]);
-    return counts.some(([reps]) => reps) ? `${title}: ${counts.map(([reps, key]) => `${nameOf(state, String(key))} ${many(Number(reps), "rep")}`).join(", ")}` : `${title}: not done`;
+    const counts = state.crews.map((crew) =>
+      swum(state, crew).filter(({ step }) => step.part === p).reduce((sum, { step }) => sum + (step.whole ? (step.reps ?? 1) : 1), 0));
+    return `${title}: ${repsOf(state, counts)}`;
   });
   return [
     `${state.data.title}, ${day.words}`,
@@ -83,6 +83,16 @@ export function asText(state, run, { heads, note } = {}) {
     ...(heads ? [many(heads, "swimmer")] : []),
     ...parts, ...changeLines(state, run), ...(note ? [note] : []),
   ].join("\n");
+}
+
+/** The reps of a part: once where all groups have done as many, else of each.
+ * @param {State} state
+ * @param {number[]} counts of each crew */
+function repsOf({ data, crews }, counts) {
+  if (counts.every((reps) => reps === counts[0])) {
+    return counts[0] ? `${many(counts[0], "rep")}${counts.length > 1 ? " each" : ""}` : "not done";
+  }
+  return counts.map((reps, k) => `${many(reps, "rep")} (${inSentence(whose(data, crews[k].key))})`).join(", ");
 }
 
 /** @param {State} state
