@@ -582,6 +582,11 @@ def test_what_was_done_is_an_entry_that_the_reader_takes(at_six: Page, server: S
     at_six.get_by_label("Swimmers").fill("18")
     at_six.get_by_label("A note, no names").fill("Yes: cold water, 1:15 late")
     gone_through(at_six, "What was done")
+    tap(at_six, "Top ↑")
+    at_six.set_viewport_size({"width": 640, "height": 360})
+    at_six.clock.run_for(1000)
+    gone_through(at_six, "What was done, in landscape")
+    at_six.set_viewport_size({"width": 360, "height": 560})
     told = at_six.locator(".run-text").last
     expect(told).to_contain_text("cold water")
     entry = yaml.load(told.text_content() or "", yaml.BaseLoader)
@@ -663,8 +668,8 @@ def test_three_groups_are_read_from_afar_and_nothing_is_small_or_near(
         assert at_six.evaluate(_TARGETS) == [], name
 
 
-# Of a panel, what its screen shows in part only, and what it shows whole: lines of text and things
-# to press.
+# Of a panel, what its screen shows in part only, and what it shows whole: lines of text, with what
+# hangs below them, and things to press.
 _CUT = """() => {
   const body = document.querySelector(".panel-body"), place = body.getBoundingClientRect();
   const [top = 0, , bottom = top] = (body.style.clipPath.match(/-?[\\d.]+px/g) ?? [])
@@ -678,12 +683,13 @@ _CUT = """() => {
     all.push(...[...range.getClientRects()].map((box, line) =>
       [`${walk.currentNode.textContent} (${line})`, box]));
   }
-  // a letter's box is higher than what is drawn
-  const spare = ([name, { height }]) => 0.5 + (/\\(\\d+\\)$/.test(name) ? 0.12 * height : 0);
-  const seen = all.filter(own => own[1].height > 0 && own[1].bottom > from + spare(own) &&
-    own[1].top < to - spare(own));
-  const whole = seen.filter(own => own[1].top >= from - spare(own) &&
-    own[1].bottom <= to + spare(own));
+  // a letter's box is higher than what is drawn: above it, and hardly below it
+  const spare = ([name, { height }], share) =>
+    0.5 + (/\\(\\d+\\)$/.test(name) ? share * height : 0);
+  const seen = all.filter(own => own[1].height > 0 && own[1].bottom > from + spare(own, 0.12) &&
+    own[1].top < to - spare(own, 0.12));
+  const whole = seen.filter(own => own[1].top >= from - spare(own, 0.12) &&
+    own[1].bottom <= to + spare(own, 0.03));
   return { cut: seen.filter(own => !whole.includes(own)).map(([name]) => name),
     whole: whole.map(([name]) => name), all: all.filter(([, { height }]) => height > 0)
       .map(([name]) => name) };
@@ -701,7 +707,13 @@ def test_no_screen_of_a_panel_cuts_a_line_or_a_button_through(
     tap(at_six, "Begin")
     go(at_six)
     at_six.clock.run_for(400_000)
-    for names in (["Change"], ["Change", "Settings"], ["Change", "Pass it on"], ["Stop"]):
+    for names in (
+        ["Change"],
+        ["Change", "Settings"],
+        ["Change", "Pass it on"],
+        ["Change", "Helper’s page"],
+        ["Stop"],
+    ):
         for name in names:
             tap(at_six, name)
         gone_through(at_six, names[-1])
@@ -729,6 +741,25 @@ def timed() -> dict[str, Any]:
     crew = {"blocks": [block | {"in_lane": 3, "gap": 5}]}
     part = PRACTICE["parts"][1] | {"stage": 0, "crews": {"a": crew, "b": crew}}
     return PRACTICE | {"parts": [part], "cuts": []}
+
+
+@pytest.mark.parametrize("size", [(360, 560), (640, 360)])
+def test_the_pads_of_all_lanes_are_pressed_on_one_screen(
+    context: BrowserContext, at_six: Page, server: Server, size: tuple[int, int]
+) -> None:
+    """Touches of two lanes come together: there is no time to look for a pad."""
+    context.unroute("**/run/practices/two-lanes.json")
+    served(context, timed())
+    at_six.set_viewport_size({"width": size[0], "height": size[1]})
+    begin(at_six, server)
+    go(at_six)
+    for name in ("Change", "More ↓", "Results"):
+        tap(at_six, name)
+    whole = at_six.evaluate(_CUT)["whole"]
+    for words in ("Lane 1", "Lane 2", "Lane 3", "Missed", "Order changed"):
+        wanted = 1 if words.startswith("Lane") else 3
+        assert sum(name.startswith(words) and "(" not in name for name in whole) == wanted, words
+    assert at_six.evaluate(_TARGETS) == []
 
 
 def test_a_pad_a_lane_counts_each_swimmer_from_their_own_send_off(

@@ -98,7 +98,7 @@ export function pads(app, of = app.open) {
   kept.setAttribute("aria-pressed", String(own.kept ?? false));
   app.show({
     title: "Results, by hand", name: "pads-panel", tick,
-    nodes: [...whosePads(app, crews, crew), ...rows, make("div", { class: "run-chips" }, button("run-chip", ["All reps"], () => list(app, crew)), kept)],
+    nodes: [...whosePads(app, crews, crew), make("div", { class: "pads" }, ...rows), make("div", { class: "run-chips" }, button("run-chip", ["All reps"], () => list(app, crew)), kept)],
   });
 }
 

@@ -8,12 +8,14 @@ const HEADS = "h3, dt, label";
 const NEXT_PX = 64; // a heading stands with so much of what it is over
 const EDGE_PX = 1; // nothing of a border is left at the edge
 const SLACK_PX = 0.4;
-const EMPTY = 0.12; // of the height of a letter's box, above and below what is drawn: boxes of close lines overlap
+/** Of the height of a letter's box: above what is drawn, and below a letter that hangs down. Boxes of close lines overlap by so much. */
+const EMPTY = { above: 0.12, below: 0.02 };
+const NONE = { above: 0, below: 0 };
 
 /** @param {{top: number, bottom: number}} place
- * @param {number} empty
+ * @param {{above: number, below: number}} empty
  * @returns {Box} */
-const box = ({ top, bottom }, empty = 0) => ({ top, bottom, from: top + empty * (bottom - top), to: bottom - empty * (bottom - top) });
+const box = ({ top, bottom }, { above, below } = NONE) => ({ top, bottom, from: top + above * (bottom - top), to: bottom - below * (bottom - top) });
 
 /** The lines and the things to press of a panel that are shown, and its headings with what they are over.
  * @param {HTMLElement} body
