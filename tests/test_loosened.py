@@ -105,7 +105,7 @@ def test_times_of_lane_groups_that_become_faster_are_one_line() -> None:
     found = told("club", club("1:00.0", "1:10.0", "1:20.0"), club("0:50.0", "1:12.0", "1:19.0"))
     assert [one.path[-2] for one in found] == [0, 2]
     empty: Any = {field: [] for field in Comparison.__dataclass_fields__ if field != "comparable"}
-    (line,) = first_lines(Comparison(**{**empty, "loosened": found}), "")
+    (line,) = first_lines(Comparison(**{**empty, "loosened": found}), "", ())
     assert line == (
         "- **Times become faster.** `club`: `heron-1.tests[0]` from `1:00.0` to `0:50.0`,"
         " `heron-1.tests[2]` from `1:20.0` to `1:19.0`. The rest that send-offs leave is reckoned "
@@ -131,7 +131,7 @@ def test_steps_under_water_stand_among_what_is_read_first(
     found = told("drill", {**drill, "steps": [rests, up]}, {**drill, "steps": [later, more]})
     assert [one.sort for one in found] == (["gone", "other", "other"] if is_under else [])
     empty: Any = {field: [] for field in Comparison.__dataclass_fields__ if field != "comparable"}
-    lines = "\n".join(first_lines(Comparison(**{**empty, "loosened": found}), ""))
+    lines = "\n".join(first_lines(Comparison(**{**empty, "loosened": found}), "", ()))
     assert lines.count("**A step under water is told otherwise.**") == (3 if is_under else 0)
     assert all(("20" in lines, "tiles" in lines, "minute" in lines)) is is_under
     assert told("drill", {**drill, "steps": [rests, up]}, {**drill, "steps": [rests, up]}) == []
@@ -221,7 +221,7 @@ def test_a_danger_of_an_entry_that_is_removed_or_replaced_is_told() -> None:
     }
     new = {**old, ("drill", "x"): Document("x.yml", "", {"moved_to": "y"})}
     (one,) = loosened(compare(old, new), old, new)
-    assert (one.id, one.sort, one.before) == ("y", "gone", HAZARD)
+    assert (one.id, one.successor, one.sort, one.before) == ("x", "y", "gone", HAZARD)
 
 
 def test_hazards_that_are_words_are_told_by_their_word_the_gravest_first() -> None:
@@ -441,7 +441,7 @@ def test_files_that_check_and_files_that_hide_stand_at_the_top() -> None:
     def first(*files: str) -> str:
         changed = [ChangedFile(file, "100644", "100644") for file in files]
         assert not [file for file in changed if file.is_entry]
-        return "\n".join(first_lines(Comparison(**{**empty, "files": changed}), ""))
+        return "\n".join(first_lines(Comparison(**{**empty, "files": changed}), "", ()))
 
     assert "no check reads it" in first("drills/.hidden.yml")
     assert "no check reads it" in first("plans/sets/.hid/a.yml")

@@ -152,6 +152,10 @@ def test_a_dry_run_and_a_file_that_cannot_be_read_change_nothing(
     (catalogue / "plans/sets/broken.yml").write_text("a: [\n", "utf-8")
     assert main(["rename", OLD, NEW, "--root", str(catalogue)]) == 2
     assert "broken.yml cannot be read" in capsys.readouterr().err
+    twice = "title: A\nitems: []\ntitle: B\n"  # the first of the two could name it
+    (catalogue / "plans/sets/broken.yml").write_text(twice, "utf-8")
+    assert main(["rename", OLD, NEW, "--root", str(catalogue)]) == 2
+    assert "broken.yml:3:1: 'title' is given twice" in capsys.readouterr().err
 
 
 @pytest.mark.parametrize("written", [0, 1, 2, 3])

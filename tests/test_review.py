@@ -206,7 +206,7 @@ def test_a_very_large_change_still_fits_a_comment(
     assert len(capsys.readouterr().out) < 65_536
     main(["review", "HEAD", "--root", str(repository)])
     screen = capsys.readouterr().out.splitlines()
-    assert len(screen) <= 40 and screen[-1].startswith("All of it: almanac review HEAD --all")
+    assert len(screen) <= 30 and screen[-1].startswith("All of it: almanac review HEAD --all")
 
 
 def test_a_broken_base_is_compared_as_far_as_it_goes(
@@ -283,13 +283,13 @@ def test_a_review_fits_a_screen_and_begins_with_what_is_seen(
     main(["review", "HEAD", "--markdown", "--root", str(repository)])
     said = capsys.readouterr().out
     unfolded = re.sub(r"(?s)<details>.*?</details>\n", "", said)
-    assert len(unfolded.splitlines()) <= 40
+    assert len(unfolded.splitlines()) <= 30
     seen = unfolded.partition("### What coaches will see\n\n- ")[2]
     assert re.match(first, seen)
     assert "kick flutter" not in unfolded and "<summary>Figures that move: " in said
     main(["review", "HEAD", "--root", str(repository)])
     screen = capsys.readouterr().out.splitlines()
-    assert len(screen) <= 40 and max(map(len, screen[:-1])) <= 100
+    assert len(screen) <= 30 and max(map(len, screen[:-1])) <= 100
     assert re.match(first, screen[screen.index("What coaches will see") + 1].removeprefix("- "))
     assert screen[-1].startswith("All of it: almanac review HEAD --all --root ")
     main(["review", "HEAD", "--all", "--root", str(repository)])
@@ -349,3 +349,89 @@ def test_a_terminal_gets_no_command_from_a_proposal(
     main(["review", "HEAD", "--root", str(repository)])
     said = capsys.readouterr().out
     assert "\x1b" not in said and r"Push \x1b[31m `off` **on**." in said
+
+
+def screen(root: Path, capsys: pytest.CaptureFixture[str], code: int = 0) -> str:
+    assert main(["review", "HEAD", "--root", str(root)]) == code
+    return " ".join(capsys.readouterr().out.split())
+
+
+def test_what_only_names_a_new_id_is_no_change(
+    repository: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    own = "drills/skills/kicking/other-kick.yml"
+    drill = (repository / KICK).read_text("utf-8").replace("Back kick", "Other kick")
+    write(repository, own, drill.replace("needs_first: [back-float]", "needs_first: [back-kick]"))
+    git(repository, "add", "--all")
+    git(repository, "commit", "--quiet", "--message", "another")
+    assert main(["rename", "back-kick", "kick-on-back", "--root", str(repository)]) == 0
+    capsys.readouterr()
+    said = screen(repository, capsys)
+    assert "1 moved. 0 figures move in 0 entries. 0 new errors, 0 new warnings, 0" in said
+    assert "moved drill kick-on-back from back-kick - a new id is named in" in said
+    assert "Guard gone" not in said  # it needs the same drill first as before
+    edit(repository, own, "needs_first: [kick-on-back]", "needs_first: [back-swim]")
+    assert "Guard gone. Drill other-kick no longer says" in screen(repository, capsys)
+
+
+def test_a_lane_group_and_a_squad_under_another_id_change_nothing(
+    repository: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    for old, new in (("heron-1", "egret-1"), ("heron", "egret")):
+        assert main(["rename", old, new, "--root", str(repository)]) == 0
+    capsys.readouterr()
+    said = screen(repository, capsys)
+    assert "2 moved. 0 figures move in 0 entries. 0 new errors, 0 new warnings, 0" in said
+    assert "moved lane group egret-1 from heron-1" in said and "squad egret from heron" in said
+    edit(repository, "plans/club.yml", "time: 1:00.0", "time: 0:55.0")
+    assert "egret-1.tests[0] from 1:00.0 to 0:55.0" in screen(repository, capsys)
+
+
+def test_a_retired_entry_is_told_by_its_own_name_with_the_dangers_that_its_place_does_not_tell(
+    repository: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    other = "drills/skills/kicking/other-kick.yml"
+    drill = (repository / KICK).read_text("utf-8").replace("head-into-wall", "foot-strikes")
+    write(repository, other, drill)
+    git(repository, "add", "--all")
+    git(repository, "commit", "--quiet", "--message", "another")
+    stub = "moved_to: other-kick\nretired: 2026-11-01\ntitle: Back kick\n"
+    write(repository, KICK, stub)
+    said = screen(repository, capsys)
+    assert "1 out of use." in said
+    assert "retired drill back-kick: other-kick takes its place" in said
+    assert "Danger gone. Drill back-kick: other-kick, which takes its place, does not" in said
+
+
+def test_dangers_that_go_are_never_folded(
+    repository: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    drill = (repository / KICK).read_text("utf-8")
+    many = [f"kick-{number}" for number in range(20)]
+    for name in many:
+        write(repository, f"drills/skills/kicking/{name}.yml", drill)
+    git(repository, "add", "--all")
+    git(repository, "commit", "--quiet", "--message", "many")
+    for name in many:
+        text = re.sub(r"(?ms)^safety:.*?(?=^\w)", "", drill)
+        write(repository, f"drills/skills/kicking/{name}.yml", text)
+    for how in ([], ["--markdown"]):
+        main(["review", "HEAD", *how, "--root", str(repository)])
+        unfolded = capsys.readouterr().out.partition("<details>")[0].replace("`", "")
+        for name in many:
+            assert f"Drill {name} no longer tells: head-into-wall (can-kill)." in unfolded
+
+
+def test_what_one_check_finds_in_a_file_is_one_line_of_the_screen(
+    repository: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    own = "plans/sets/six-fifties.yml"
+    more = "expect: {distance: 300, lengths: 12}\n"
+    write(repository, own, (repository / own).read_text("utf-8") + more)
+    git(repository, "commit", "--quiet", "--all", "--message", "expected")
+    edit(repository, own, "reps: 6", "reps: 7")
+    said = screen(repository, capsys, code=1)
+    assert "believed to be 300, and the set adds up to 350" in said
+    assert said.count("expect-differs") == 1 and "and 1 other in this file like it" in said
+    main(["review", "HEAD", "--all", "--root", str(repository)])
+    assert capsys.readouterr().out.count("expect-differs") == 2

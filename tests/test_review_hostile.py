@@ -425,6 +425,6 @@ def test_a_long_comment_is_cut_between_lines_and_says_so(sort: str) -> None:
     assert end
     shown = sum(line.startswith("- ") for line in said.splitlines())
     assert shown + int(end[1].replace(",", "")) == (
-        2 * len(ids) + 1 if sort == "files" else len(ids)
-    )  # one line on all that changes what checks
+        2 * len(ids) + 1 if sort == "files" else len(ids) + 1
+    )  # one line on all that changes what checks, on all of a kind, on all that one check finds
     says_nothing_of_its_own(said)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from pathlib import PurePosixPath
 
@@ -15,6 +15,7 @@ from almanac.kinds import kind_of_path
 from almanac.model.catalogue import Key
 from almanac.model.compare import EntryChange, compare
 from almanac.model.entry import Entry
+from almanac.model.followed import Followed, followed
 from almanac.model.loosened import Loosened, loosened
 from almanac.source.git_objects import ChangedFile
 from almanac.source.reader import Document
@@ -37,7 +38,7 @@ class Side:
 class Comparison:
     """Everything that a change does; ``comparable`` is False where the figures of a side could not
     be worked out. ``files`` are those that change and are no entries; ``loosened`` is what must not
-    be missed.
+    be missed; ``naming`` are entries in which only another entry's new id is new.
     """
 
     entries: list[EntryChange]
@@ -49,6 +50,7 @@ class Comparison:
     files: list[ChangedFile]
     loosened: list[Loosened]
     comparable: bool = True
+    naming: Collection[Key] = ()
 
     @property
     def new_errors(self) -> int:
@@ -58,25 +60,32 @@ class Comparison:
 
 def review(before: Side, after: Side, files: Sequence[ChangedFile] = ()) -> Comparison:
     """Compare two sides of a change. ``files`` are those of the repository that it changes."""
-    entries = _unreadable(compare(before.documents, after.documents), before, after)
-    looser = loosened(entries, before.documents, after.documents)
+    follow = followed(before.documents, after.documents)
+    entries = _unreadable(compare(follow.before, after.documents), before, after)
+    looser = loosened(entries, follow.before, after.documents)
+    entries += follow.in_club
     others = [file for file in files if not file.is_entry]
     touched = {(change.kind, change.id): change.moved_from for change in entries}
-    appeared, gone = (
-        _new_findings(before.findings, after.findings),
-        _new_findings(after.findings, before.findings),
+    told = _as_now(before.findings, entries, follow)
+    appeared = _new_findings(told.values(), after.findings)
+    known = {(finding.code, finding.place.file, finding.message) for finding in after.findings}
+    gone = worst_first(
+        finding
+        for finding, now in told.items()
+        if (now.code, now.place.file, now.message) not in known
     )
     if before.analysis is None or after.analysis is None:
-        return Comparison(entries, [], appeared, gone, [], [], others, looser, False)
+        return Comparison(entries, [], appeared, gone, [], [], others, looser, False, follow.naming)
     return Comparison(
         entries,
-        list(figure_moves(before.analysis, after.analysis, touched)),
+        list(figure_moves(before.analysis, after.analysis, touched, follow.lane_groups)),
         appeared,
         gone,
         list(_alike(after.analysis, touched)),
         list(_unused(before.analysis, after.analysis, _broken(before, after))),
         others,
         looser,
+        naming=follow.naming,
     )
 
 
@@ -101,7 +110,28 @@ def _unreadable(entries: list[EntryChange], before: Side, after: Side) -> list[E
     return found
 
 
-def _new_findings(old: list[Finding], new: list[Finding]) -> list[Finding]:
+def _as_now(
+    findings: Iterable[Finding], entries: Iterable[EntryChange], follow: Followed
+) -> dict[Finding, Finding]:
+    """Findings as they would be told of files and ids as they are now."""
+    if not follow.ids:
+        return {finding: finding for finding in findings}
+    files = {
+        follow.before[change.kind, change.moved_from].file: change.file
+        for change in entries
+        if change.what == "moved" and (change.kind, change.moved_from) in follow.before
+    }
+    return {
+        finding: replace(
+            finding,
+            place=replace(finding.place, file=files.get(finding.place.file, finding.place.file)),
+            message=follow.words(finding.message),
+        )
+        for finding in findings
+    }
+
+
+def _new_findings(old: Iterable[Finding], new: Iterable[Finding]) -> list[Finding]:
     """Findings that only ``new`` has; a finding that merely moved to another line is the same."""
     known = {(finding.code, finding.place.file, finding.message) for finding in old}
     return worst_first(f for f in new if (f.code, f.place.file, f.message) not in known)

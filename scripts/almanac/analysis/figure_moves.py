@@ -40,16 +40,19 @@ Figures = dict[tuple[str, str], NamedFigure]  # by lane group and name
 
 
 def figure_moves(
-    before: Analysis, after: Analysis, touched: Mapping[Key, str]
+    before: Analysis,
+    after: Analysis,
+    touched: Mapping[Key, str],
+    renamed: Mapping[str, str],
 ) -> Iterator[FigureMove]:
     """Every figure that moves. ``touched`` gives the changed entries, each with the id or the file
-    that it had, "" where it is as before.
+    that it had, "" where it is as before; ``renamed`` the new ids of lane groups by their old ones.
     """
     groups = {**before.catalogue.lane_groups, **after.catalogue.lane_groups}
     titles = {id: group.title for id, group in groups.items()}
     same = Sameness(before.catalogue, after.catalogue)
     known = {key for key in after.catalogue.entries if _stands_still(same, key)}
-    old, new = _all_figures(before, known), _all_figures(after, known)
+    old, new = _all_figures(before, known, renamed), _all_figures(after, known, {})
     for key in new:
         had = old.get(key) or old.get((key[0], touched.get(key, "")), {})
         for group, name in _names(had, new[key]):
@@ -91,13 +94,18 @@ def _stands_still(same: Sameness, key: Key) -> bool:
     return key[0] in ("set", "practice") and same.foundations and same.holds(*key)
 
 
-def _all_figures(analysis: Analysis, known: Collection[Key]) -> dict[Key, Figures]:
+def _all_figures(
+    analysis: Analysis, known: Collection[Key], renamed: Mapping[str, str]
+) -> dict[Key, Figures]:
     """The figures of every entry that can be worked out, for each lane group that it is for, but
     for those that are ``known`` to be the same.
     """
     return {
         (kind, id): _by_group(
-            {group: figures_for(analysis, kind, id, group) for group in wholes.groups(analysis, id)}
+            {
+                renamed.get(group, group): figures_for(analysis, kind, id, group)
+                for group in wholes.groups(analysis, id)
+            }
         )
         for kind, wholes in WHOLES.items()
         for id in wholes.computable(analysis)

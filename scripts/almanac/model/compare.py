@@ -24,8 +24,9 @@ class FieldChange:
 
 @dataclass(frozen=True)
 class EntryChange:
-    """What happened to one entry: ``added``, ``removed``, ``moved`` (to another file or id) or
-    ``changed``. ``data`` is all that an added one says.
+    """What happened to one entry: ``added``, ``removed``, ``moved`` (to another file or id),
+    ``changed`` or ``retired``, where ``moved_to`` takes its place. ``data`` is all that an added
+    one says.
     """
 
     what: str
@@ -34,6 +35,7 @@ class EntryChange:
     file: str
     fields: tuple[FieldChange, ...] = ()
     moved_from: str = ""
+    moved_to: str = ""
     data: Mapping[str, Any] = field(default_factory=dict, compare=False, repr=False)
 
 
@@ -44,14 +46,10 @@ def compare(before: Mapping[Key, Document], after: Mapping[Key, Document]) -> li
     ``moved_to``; an id that had no entry before is then the same entry, and not told as added too.
     """
     changes: list[EntryChange] = []
-    renamed = {
-        (key[0], str(new.data["moved_to"])): key
-        for key, new in after.items()
-        if key in before and _leads_on(new) and not _leads_on(before[key])
-    }
+    renamed = {(kind, new) for (kind, _), new in renamed_entries(before, after).items()}
     for key in sorted(before.keys() | after.keys()):
         old, new = before.get(key), after.get(key)
-        if key in renamed and had_none(key, before):
+        if key in renamed:
             continue
         if old is None and new is not None:
             changes.append(EntryChange("added", *key, new.file, data=new.data))
@@ -60,6 +58,24 @@ def compare(before: Mapping[Key, Document], after: Mapping[Key, Document]) -> li
         elif old is not None and new is not None and (old.data != new.data or old.file != new.file):
             changes.append(_changed(key, before, after))
     return changes
+
+
+def renamed_entries(
+    before: Mapping[Key, Document], after: Mapping[Key, Document]
+) -> dict[Key, str]:
+    """By kind and old id the new id of each entry that has one: its old id leads to an id that had
+    no entry, and does not say that it is retired.
+    """
+    leads = {
+        key: str(new.data["moved_to"])
+        for key, new in after.items()
+        if key in before and _leads_on(new) and not _leads_on(before[key])
+    }
+    return {
+        key: to
+        for key, to in leads.items()
+        if had_none((key[0], to), before) and "retired" not in after[key].data
+    }
 
 
 def had_none(key: Key, before: Mapping[Key, Document]) -> bool:
@@ -77,7 +93,9 @@ def _changed(
     old, new = before[key], after[key]
     if _leads_on(new) and not _leads_on(old):
         to = key[0], str(new.data["moved_to"])
-        own = after.get(to) if had_none(to, before) else None
+        if "retired" in new.data or not had_none(to, before):
+            return EntryChange("retired", *key, new.file, moved_to=to[1])
+        own = after.get(to)
         told = tuple(field_changes(old.data, own.data)) if own else ()
         return EntryChange("moved", *to, (own or new).file, told, moved_from=key[1])
     fields = tuple(field_changes(old.data, new.data))

@@ -8,7 +8,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from typing import Any
 
-from almanac.model.compare import EntryChange, had_none
+from almanac.model.compare import EntryChange
 from almanac.model.guard_changes import (
     ACCEPTED,
     GONE,
@@ -33,7 +33,8 @@ class Loosened:
     ``sort`` is ``gone`` (a danger or another guard that no longer stands), ``accepted`` (a finding
     that is accepted from now on, or otherwise), ``looser`` (a limit or a dose that lets more
     happen) or ``other`` (a guard that is worded otherwise). ``before`` and ``after`` are None where
-    nothing stands. ``hazard`` is what the vocabulary said of a danger's word.
+    nothing stands. ``hazard`` is what the vocabulary said of a danger's word; ``successor`` the id
+    that takes the place of one that is retired.
     """
 
     sort: str
@@ -44,6 +45,7 @@ class Loosened:
     before: Any
     after: Any
     hazard: Mapping[str, Any] = field(default_factory=dict)
+    successor: str = ""
 
 
 def loosened(changes: Iterable[EntryChange], before: Documents, after: Documents) -> list[Loosened]:
@@ -69,10 +71,9 @@ def loosened(changes: Iterable[EntryChange], before: Documents, after: Documents
 def _of_entry(change: EntryChange, before: Documents, after: Documents) -> Iterator[Loosened]:
     key = change.kind, change.id
     stub = (change.kind, change.moved_from) if change.what == "moved" else key
-    is_other = change.what == "removed" or (
-        stub in before.keys() - {key} and not had_none(key, before)
-    )
-    old, new = before.get(stub) or before.get(key), after.get(key)
+    is_other = change.what in ("removed", "retired")
+    takes_over = (change.kind, change.moved_to) if change.what == "retired" else key
+    old, new = before.get(stub) or before.get(key), after.get(takes_over)
     if change.what == "unreadable":  # the finding on it says that nothing of it is known
         return
     was = guards(change.kind, old.data) if old else {}
@@ -82,8 +83,9 @@ def _of_entry(change: EntryChange, before: Documents, after: Documents) -> Itera
             continue  # of an entry that is new, nothing stood
         for sort, one, other in of_guard(was.get(path), now.get(path), after):
             if not is_other or (sort == GONE and _is_said(one)):
-                yield Loosened(sort, change.kind, change.id, change.file, path, one, other)
-    is_drill = change.kind == "drill"
+                own = Loosened(sort, change.kind, change.id, change.file, path, one, other)
+                yield replace(own, successor=change.moved_to)
+    is_drill = change.kind == "drill" and not is_other
     if old and new and is_drill and (_is_under(old, before) or _is_under(new, after)):
         for sort, one, other in of_steps(
             items_of(old.data.get(STEPS)), items_of(new.data.get(STEPS))

@@ -58,7 +58,7 @@ def places_naming(documents: Mapping[Key, Document], kind: str, id: str) -> dict
 _COMPOSED = "composed"
 
 
-def _rewrites(
+def naming_anew(
     documents: Mapping[Key, Document], kind: str, old: str, new: str
 ) -> dict[Key, Rewrites]:
     """By entry, the places that name one, each with what stands there once it has a new id."""
@@ -90,7 +90,7 @@ def renaming(loaded: Loaded, kind: str, old: str, new: str) -> RenamedFiles:
         change.texts[there.file] = None
     change.texts[target] = own.text
     change.texts[own.file] = f"moved_to: {new}\n" if KIND[kind].can_move else None
-    for key, places in _rewrites(documents, kind, old, new).items():
+    for key, places in naming_anew(documents, kind, old, new).items():
         document = documents[key]
         if document is there:
             continue
@@ -113,7 +113,7 @@ def _renaming_in_club(loaded: Loaded, kind: str, old: str, new: str) -> RenamedF
     if new in loaded.names.of("reference", kind):
         raise RenameError(f"there is a {in_words(kind)} '{new}' already ({club.file})")
     own: DataPath = (IN_CLUB[kind], old)
-    found = {CLUB: {}, **_rewrites(documents, kind, old, new)}
+    found = {CLUB: {}, **naming_anew(documents, kind, old, new)}
     found[CLUB] = {(own, True): new, **found[CLUB]}
     change = RenamedFiles(club.file, title=str(club.data[IN_CLUB[kind]][old].get("title", "")))
     for key, places in found.items():
@@ -148,6 +148,8 @@ def _require_whole(loaded: Loaded) -> None:
         file = finding.place.file
         if finding.is_error and file.endswith(".yml") and file not in read:
             raise RenameError(f"{file} cannot be read, and may name the entry: mend it first")
+        if finding.code == "duplicate-key":  # of two values one was read alone
+            raise RenameError(f"{finding.place}: {finding.message}: mend it first")
 
 
 def _mentions(documents: Mapping[Key, Document], id: str, told: set[Place]) -> list[Place]:

@@ -25,6 +25,7 @@ _WORDS = {
     "rest": "rest in all",
 }
 _MOST_OF_ONE = 4  # lines of one figure of the changed entry before the rest is counted
+_MOST_NEW = 2  # new entries that are told one by one before the least and the most of all
 _MOST_MOVES = 12  # figures shown of one entry before the rest is counted
 
 
@@ -46,8 +47,12 @@ def _of_name(name: str, moves: Sequence[FigureMove]) -> Iterator[str]:
     """One figure: of the changed entry each move, those that show the same as one line; of all that
     uses it a line for each kind.
     """
-    near = _alike([move for move in moves if move.near])
     words = _WORDS.get(name, name)
+    new = [move for move in moves if move.near and move.before is None]
+    if len({(move.kind, move.id) for move in new}) > _MOST_NEW:
+        yield from (f"- {words}: {own}" for own in _of_new(new))
+        moves = [move for move in moves if move not in new]
+    near = _alike([move for move in moves if move.near])
     for own in near[:_MOST_OF_ONE]:
         yield f"- {words}: {_told(own[0])} {_where(own)}"
     if rest := near[_MOST_OF_ONE:]:
@@ -55,6 +60,20 @@ def _of_name(name: str, moves: Sequence[FigureMove]) -> Iterator[str]:
     far = [move for move in moves if not move.near]
     for kind in dict.fromkeys(move.kind for move in far):
         yield f"- {words}: {_of_kind([move for move in far if move.kind == kind])}"
+
+
+def _of_new(moves: Sequence[FigureMove]) -> Iterator[str]:
+    """What one figure is in the new entries of each kind that have it: the least and the most."""
+    for kind in dict.fromkeys(move.kind for move in moves):
+        own = sorted(
+            (move for move in moves if move.kind == kind and move.after),
+            key=lambda move: move.after or 0,
+        )
+        if not own:
+            continue
+        least, most = (_shown(move, move.after) for move in (own[0], own[-1]))
+        span = least if least == most else f"{least} to {most}"
+        yield f"**{span}** in {counted(len({move.id for move in own}), f'new {kind}')}"
 
 
 def _of_kind(moves: Sequence[FigureMove]) -> str:

@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
-from typing import Any
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from almanac.analysis.comparison import Comparison
 from almanac.analysis.figure_moves import FigureMove
-from almanac.findings import Place, counted
+from almanac.findings import Place
 from almanac.model.guard_changes import ACCEPTED, GONE, LOOSER
 from almanac.model.loosened import STEPS, Loosened, is_danger
 from almanac.report.fenced import fenced, linked
+from almanac.report.review_dangers import dangers_gone, gone, who
 from almanac.report.review_files import first_of, of_checks, of_file
 from almanac.report.set_json import dotted
 from almanac.report.values_told import (
@@ -19,7 +19,6 @@ from almanac.report.values_told import (
     differences,
     in_words,
     is_sentence,
-    words_in_a_row,
 )
 from almanac.report.working_text import show_value
 
@@ -34,26 +33,25 @@ _CHECKS = (
     "requirements",
 )
 _OF_TIME = {"factor", "pace_factor", "change_s", "share_of_best"}  # rest is reckoned with these
-_OF_NEW = ("title", "level", "goals", "effort", "dose", "gear", "course")
-_MOST_NEW = 4  # new entries told one by one before the rest is counted
 
 
-def first_lines(review: Comparison, address: str) -> Iterator[str]:
-    """One list item each, the gravest first."""
+def first_lines(review: Comparison, address: str, new: Iterable[str]) -> Iterator[str]:
+    """One list item each, the gravest first; dangers that go stand above them
+    (``review_dangers.py``). ``new`` are lines on what is new (``review_new.py``).
+    """
     for change in review.entries:
         if change.what == "unreadable":
             link = linked(change.file, Place(change.file), address)
             yield f"- **Cannot be read.** {link}: nothing of it is in this review but its findings."
-    gone = {change.file for change in review.entries if change.what == "removed"}
     if checks := [file for file in review.files if file.path.startswith(_CHECKS)]:
         yield f"- {of_checks(checks, address)}"
     if times := [one for one in review.loosened if _is_club_time(one)]:
         yield f"- {_of_times(times, address)}"
+    dangers = dangers_gone(review)
     for one in review.loosened:
-        if _is_club_time(one):
-            continue
-        yield f"- {_sentence(one, address if one.file not in gone else '')}"
-    yield from _of_new(review, address)
+        if not (one in dangers or _is_club_time(one)):
+            yield f"- {_sentence(one, who(one, review, address))}"
+    yield from new
     for move in review.figures:
         was = move.before
         if move.near and move.name == "distance" and was is not None and (move.after or 0) > was:
@@ -69,33 +67,6 @@ def _is_club_time(one: Loosened) -> bool:
     return one.kind == "club" and one.path[-1:] == ("time",) and one.sort == LOOSER
 
 
-def _of_new(review: Comparison, address: str) -> Iterator[str]:
-    """What is new, for whom, and how dangerous it is said to be."""
-    new = [own for own in review.entries if own.what == "added" and "level" in own.data]
-    for change in new[:_MOST_NEW]:
-        link = linked(change.id, Place(change.file), address)
-        facts = "; ".join(
-            f"{name} {fenced(words_in_a_row(change.data[name]))}"
-            for name in _OF_NEW
-            if change.data.get(name)
-        )
-        dangers = _dangers(change.data.get("safety"))
-        yield f"- **New {change.kind}.** {link}: {facts}. {dangers}"
-    if len(new) > _MOST_NEW:
-        yield f"- **New.** {len(new) - _MOST_NEW:,} more drills and sets, under Entries."
-
-
-def _dangers(told: Any) -> str:
-    listed = (
-        [one.get("hazard") for one in told if isinstance(one, Mapping)]
-        if isinstance(told, list)
-        else []
-    )
-    if not listed:
-        return "It tells no danger."
-    return f"{counted(len(listed), 'danger')} told: {fenced(', '.join(map(str, listed)), WHOLE)}."
-
-
 def _of_times(times: Sequence[Loosened], address: str) -> str:
     named = [
         f"{fenced(dotted(one.path[1:-1]))} from {amount(one.before)} to {amount(one.after)}"
@@ -108,15 +79,12 @@ def _of_times(times: Sequence[Loosened], address: str) -> str:
     )
 
 
-def _sentence(one: Loosened, address: str) -> str:
-    who = f"{one.kind.capitalize()} {linked(one.id, Place(one.file), address)}"
+def _sentence(one: Loosened, who: str) -> str:
     where = fenced(dotted(one.path))
     if one.path[0] == STEPS:
         return f"**A step under water is told otherwise.** {who}: {_of_step(one)}"
     if one.sort == GONE:
-        what = "Danger gone" if is_danger(one.before) else "Guard gone"
-        said = f"**{what}.** {who} no longer says under {where}: {in_words(one.before)}."
-        return said + _of_word(one)
+        return gone(one, who)
     if one.sort == ACCEPTED:
         return f"**Accepted.** {_accepted(one, who, where)}"
     if one.sort == LOOSER:
@@ -161,16 +129,6 @@ def _accepted(one: Loosened, who: str, where: str) -> str:
     return (
         f"{who} accepts what the check {check} finds, until {until}{role}."
         f" The reason given: {reason}.{earlier}"
-    )
-
-
-def _of_word(one: Loosened) -> str:
-    """What the vocabulary says of a hazard, in sentences."""
-    told = {"title": "Its name is", "gravity": "Its gravity is", "control": "What is always done:"}
-    return "".join(
-        f" {words} {fenced(one.hazard[name], WHOLE)}."
-        for name, words in told.items()
-        if name in one.hazard
     )
 
 

@@ -35,6 +35,7 @@ def review_json(review: Comparison, base: str) -> dict[str, Any]:
                 "id": change.id,
                 "file": change.file,
                 "moved_from": change.moved_from,
+                "moved_to": change.moved_to,
                 "fields": [
                     {"path": dotted(f.path), "before": f.before, "after": f.after}
                     for f in change.fields
@@ -42,6 +43,7 @@ def review_json(review: Comparison, base: str) -> dict[str, Any]:
             }
             for change in review.entries
         ],
+        "naming": [{"kind": kind, "id": id} for kind, id in sorted(review.naming)],
         "figures": [
             {
                 "kind": move.kind,

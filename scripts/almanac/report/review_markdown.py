@@ -19,15 +19,23 @@ def _pieces(section: ReviewSection) -> list[tuple[str, list[str], str]]:
     """What stands before some lines of a section, the lines, and what stands behind them."""
     title = f"\n### {section.title}\n\n"
     lines, most = section.lines, section.most
-    if most and len(lines) <= most + 1:
-        most = len(lines)
-    whole, folded = lines[:most], lines[most:]
+    if section.shown != lines:  # what stands unfolded is told otherwise, and all of it below
+        whole, folded, said = section.shown[:most], lines, "all of them, "
+    else:
+        most = len(lines) if most and len(lines) <= most + 1 else most
+        whole, folded = lines[:most], lines[most:]
+        said = "more " if whole else ""
     found = [(title, whole, "")] if whole else []
     if folded:
-        more = f"{len(folded):,} {'more lines' if whole else 'lines'}"
-        opening = f"\n<details><summary>{section.title}: {more}</summary>\n\n"
+        opening = f"\n<details><summary>{section.title}: {_count(said, len(folded))}</summary>\n\n"
         found.append((opening, _at_top(folded), "\n</details>\n"))
     return found
+
+
+def _count(said: str, lines: int) -> str:
+    if said == "more ":
+        return f"{lines:,} more {'line' if lines == 1 else 'lines'}"
+    return said + counted(lines, "line")
 
 
 def _at_top(lines: list[str]) -> list[str]:

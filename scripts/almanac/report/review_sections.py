@@ -8,18 +8,18 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from almanac.analysis.comparison import Comparison
-from almanac.findings import Finding, Place, counted
-from almanac.model.compare import EntryChange
-from almanac.report.fenced import difference, fenced, linked
+from almanac.findings import Place, counted
+from almanac.report import review_dangers, review_entries, review_findings, review_new
+from almanac.report.fenced import fenced, linked
 from almanac.report.review_figures import by_entry, seen_first
 from almanac.report.review_first import first_lines
-from almanac.report.set_json import dotted
 
 _SAID = {
     "added": "added",
     "changed": "changed",
     "moved": "moved",
     "removed": "removed",
+    "retired": "out of use",
     "unreadable": "that cannot be read",
 }
 _SCREEN = 8  # lines of a section that stand unfolded
@@ -28,13 +28,22 @@ _SMALL = 3  # lines of all that was changed
 
 @dataclass(frozen=True)
 class ReviewSection:
-    """A title and its lines; a line that begins with two spaces belongs to the one before it. After
-    the first ``most`` lines the rest is folded.
+    """A title and its lines; a line that begins with two spaces belongs to the one before it.
+
+    ``brief`` is what stands unfolded, where that is not the first ``most`` of ``lines``; of it the
+    first ``always`` stand whatever room there is.
     """
 
     title: str
     lines: list[str]
     most: int = _SCREEN
+    brief: list[str] | None = None
+    always: int = 0
+
+    @property
+    def shown(self) -> list[str]:
+        """What is read where there is room for it."""
+        return self.lines if self.brief is None else self.brief
 
 
 def sections(review: Comparison, address: str = "") -> list[ReviewSection]:
@@ -42,22 +51,42 @@ def sections(review: Comparison, address: str = "") -> list[ReviewSection]:
     be looked at, "" for none.
     """
     entries = ReviewSection(
-        "Entries", [line for change in review.entries for line in _entry(change, address)]
+        "Entries",
+        list(review_entries.in_full(review, address)),
+        brief=list(review_entries.in_brief(review, address)),
     )
     is_small = len(entries.lines) <= _SMALL  # what was done then stands before what comes of it
     found = [
-        ReviewSection("Read this first", list(first_lines(review, address)), 99),
+        _first(review, address),
         *[entries] * is_small,
         ReviewSection("What coaches will see", list(seen_first(review)), 99),
-        ReviewSection("Findings that appear", list(_findings(review.appeared, address))),
+        ReviewSection(
+            "Findings that appear",
+            list(review_findings.in_full(review.appeared, address)),
+            brief=list(review_findings.in_brief(review.appeared, address)),
+        ),
         *[entries] * (not is_small),
         ReviewSection("Figures that move", list(by_entry(review)), 0),
-        ReviewSection("Findings that go", list(_findings(review.gone, address))),
+        ReviewSection("Findings that go", list(review_findings.in_full(review.gone, address))),
         ReviewSection("Entries that say nearly the same", list(_alike(review))),
         ReviewSection("Entries that nothing uses any more", list(_unused(review))),
         ReviewSection("Other files", list(_files(review, address))),
     ]
     return [section for section in found if section.lines]
+
+
+def _first(review: Comparison, address: str) -> ReviewSection:
+    """Dangers that go stand there in any case, and above all else."""
+    dangers = list(review_dangers.in_brief(review, address))
+    brief = first_lines(review, address, review_new.in_brief(review, address))
+    full = first_lines(review, address, review_new.in_full(review, address))
+    return ReviewSection(
+        "Read this first",
+        [*review_dangers.in_full(review, address), *full],
+        99,
+        [*dangers, *brief],
+        len(dangers),
+    )
 
 
 def headline(review: Comparison) -> str:
@@ -77,34 +106,6 @@ def headline(review: Comparison) -> str:
         f" {counted(review.new_errors, 'new error')}, {counted(warnings, 'new warning')},"
         f" {counted(len(review.gone), 'finding')} gone."
     )
-
-
-def _entry(change: EntryChange, address: str) -> Iterator[str]:
-    moved = f" from {fenced(change.moved_from)}" if change.moved_from else ""
-    link = linked(change.id, Place(change.file), address if change.what != "removed" else "")
-    yield f"- **{change.what}** {change.kind} {link}{moved}"
-    for field in change.fields:
-        name = fenced(dotted(field.path))
-        if field.before is None:
-            yield f"  - {name} new: {fenced(field.after)}"
-        elif field.after is None:
-            yield f"  - {name} gone: {fenced(field.before)}"
-        else:
-            yield f"  - {name}: {difference(field.before, field.after)}"
-
-
-def _findings(findings: list[Finding], address: str) -> Iterator[str]:
-    """A line for each; what one check finds at one place for the same reason is one."""
-    same: dict[tuple[object, ...], list[Finding]] = {}
-    for finding in findings:
-        same.setdefault((finding.code, finding.place, finding.hint), []).append(finding)
-    for first, *others in same.values():
-        hint = f" ({fenced(first.hint, 400)})" if first.hint else ""
-        more = f", and {counted(len(others), 'other')} there like it" if others else ""
-        yield (
-            f"- **{first.severity.word}** {linked(str(first.place), first.place, address)}"
-            f" {fenced(first.code)}: {fenced(first.message, 600)}{hint}{more}"
-        )
 
 
 def _alike(review: Comparison) -> Iterator[str]:

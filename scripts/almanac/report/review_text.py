@@ -12,10 +12,10 @@ from almanac.report.fenced import fenced
 from almanac.report.review_sections import ReviewSection, headline, sections
 
 WIDTH = 100  # characters of a row
-ROWS = 40  # of a screen
+ROWS = 30  # of a screen
 _FIRST = ("Read this first", "What coaches will see", "Findings that appear", "Entries")
 _FOOT = 4  # rows for what is not shown
-_LEAST = 4  # rows that a section is left by those before it: blank, title, a line, the rest counted
+_LEAST = 5  # rows that a section is left by those before it: blank, title, a line, the rest counted
 # A code span of one line, by CommonMark's rule: as many ticks at its end as at its start.
 _SPAN = re.compile(r"(?<!`)(`+)(?!`)([^\n]*?)(?<!`)\1(?!`)")
 
@@ -33,7 +33,7 @@ def review_text(review: Comparison, base: str, command: str) -> str:
         shown, cut = _screen(section, left - _LEAST * (len(first) - number - 1))
         rows += shown
         left -= len(shown)
-        is_cut = is_cut or cut
+        is_cut = is_cut or cut or section.shown != section.lines
     folded = []
     for section in told:
         whole = _whole(section)
@@ -71,16 +71,20 @@ def _whole(section: ReviewSection) -> list[str]:
 
 
 def _screen(section: ReviewSection, room: int) -> tuple[list[str], bool]:
-    """A section in at most so many rows, its first line whole in any case; and whether something is
-    left out.
+    """A section in at most so many rows, what stands always and its first line whole in any case;
+    and whether something is left out.
     """
-    if len(_whole(section)) <= room:
-        return _whole(section), False
-    rows, shown, lines = ["", section.title], 0, [_wrapped(line) for line in section.lines]
-    for line in lines:
-        if shown and len(rows) + len(line) + 1 > room:
+    lines = [_wrapped(line) for line in section.shown]
+    if not lines:
+        return [], True
+    rows, shown, left = ["", section.title], 0, room - 2
+    if sum(map(len, lines)) > left:
+        left -= 1  # for what tells the rest
+    for number, line in enumerate(lines):
+        if number >= max(section.always, 1) and len(line) > left:
             break
         rows += line
+        left -= len(line)
         shown += 1
     if shown < len(lines):
         rows.append(f"  … and {counted(len(lines) - shown, 'more line')}")

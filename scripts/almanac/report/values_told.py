@@ -14,6 +14,8 @@ def words_in_a_row(value: Any) -> str:
     """A list of words, or a few fields, in a row; anything else as it is."""
     if isinstance(value, list):
         return ", ".join(map(words_in_a_row, value))
+    if isinstance(value, Mapping) and list(value) == ["from", "to"]:
+        return f"{value['from']} to {value['to']}"
     if isinstance(value, Mapping):
         return ", ".join(f"{key} {words_in_a_row(own)}" for key, own in value.items())
     return str(value)

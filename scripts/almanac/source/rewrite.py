@@ -57,7 +57,7 @@ def rewritten(document: Document, words: Rewrites) -> str | None:
     for (start, end), word in sorted(edits, reverse=True):
         text = text[:start] + word + text[end:]
     again, _ = read(text.encode("utf-8"), document.file)
-    expected = _with_words(document.data, words)
+    expected = with_words(document.data, words)
     return text if again is not None and again.data == expected else None
 
 
@@ -103,12 +103,13 @@ def _key_node(document: Document, path: DataPath) -> yaml.Node:
     return found
 
 
-def _with_words(data: Any, words: Rewrites, path: DataPath = ()) -> Any:
+def with_words(data: Any, words: Rewrites, path: DataPath = ()) -> Any:
+    """Data with these words in place of what stands there."""
     if isinstance(data, dict):
         return {
-            words.get(((*path, key), True), key): _with_words(value, words, (*path, key))
+            words.get(((*path, key), True), key): with_words(value, words, (*path, key))
             for key, value in data.items()
         }
     if isinstance(data, list):
-        return [_with_words(value, words, (*path, number)) for number, value in enumerate(data)]
+        return [with_words(value, words, (*path, number)) for number, value in enumerate(data)]
     return words.get((path, False), data)
