@@ -14,6 +14,7 @@ from typing import Any
 import pytest
 from compose_requests import drawn, vectors, walked
 from node_scripts import run_by_node
+from opened_practices import does_the_same, findings_of_saved, opened_by_page
 from shared import DAY, examples, is_long
 
 from almanac.analysis.analysis import Analysis
@@ -124,6 +125,20 @@ def test_what_is_composed_passes_every_check(tmp_path: Path) -> None:
     told = [one for one in findings if "composed-" in one.place.file]
     assert [one for one in told if one.code != "near-duplicate"] == []
     assert not any("(plans/practices/composed-" not in one.message for one in told)
+
+
+def test_every_practice_of_the_club_opens_on_its_own_clock_and_is_changed_and_saved(
+    tmp_path: Path,
+) -> None:
+    """In Make a practice, as the program does it too; what is saved passes every check."""
+    analysis = analysed()
+    steps = opened_by_page(analysis, tmp_path)
+    assert {own["id"] for own in steps} == set(analysis.catalogue.practices)
+    does_the_same(analysis, steps if is_long() else random.Random(1).sample(steps, 120))
+    if is_long():
+        saved, told = findings_of_saved(ROOT, tmp_path)
+        assert saved > 4 * len(analysis.catalogue.practices)
+        assert told == []
 
 
 def test_a_short_piece_is_a_main_set_where_it_serves_a_wished_goal() -> None:

@@ -205,7 +205,6 @@ def test_a_composed_practice_opens_in_make_a_practice_while_all_of_it_is_there(t
     assert opened["goals"] == composed["goals"] and opened["from"] == ["heron-tonight"]
     roles = [own.partition(".")[0] for own in composed["parts"][0].split(",")]
     assert opened["roles"] == ["".join(roles)]
-    assert f"set/{main}:" in opened["parts"][0]
 
 
 def test_a_proposal_with_findings_is_not_written(capsys, tmp_path) -> None:

@@ -40,7 +40,7 @@ def table(squad: str) -> ComposeTable:
 def files() -> dict[str, Any]:
     squads = analysed().catalogue.club.squads
     found = (own for squad in squads for own in compose_files(analysed(), squad))
-    return {file: json.loads(text) for file, text in found if "/runs/" not in file}
+    return {file: json.loads(text) for file, text in found if file.count("/") == 3}
 
 
 def pool_files() -> dict[str, Any]:

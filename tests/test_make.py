@@ -7,11 +7,11 @@ import random
 from dataclasses import asdict
 from pathlib import Path
 from typing import Any
-from urllib.parse import parse_qs
 
 import pytest
 from compose_requests import drawn, entry_text
 from node_scripts import run_by_node
+from opened_practices import does_the_same, findings_of_saved, opened_by_page
 from shared import CATALOGUE, DAY, copied
 
 from almanac.analysis.analysis import Analysis
@@ -22,7 +22,6 @@ from almanac.report.compose_json import table_json
 from almanac.report.compose_runs import pool_runs
 from almanac.report.compose_table import compose_table
 from almanac.report.run_json import practice_run
-from almanac.site.make_link import change_link
 from almanac.site.make_page import make_data
 from almanac.site.run_data import run_text
 
@@ -84,22 +83,20 @@ def source(analysis: Analysis, key: str) -> tuple[str, Any]:
     return f"practices/{id}", json.loads(run_text(analysis, own)) if own else None
 
 
-def reopened(analysis: Analysis, id: str) -> list[str]:
-    """The sets among the pieces that the page of a practice opens Make a practice with."""
-    link = change_link(analysis, analysis.catalogue.practices[id])
-    assert link.why_not == ""
-    words = parse_qs(link.address.partition("#")[2])
-    assert words["from"] == [id]
-    keys = [own.partition(":")[0] for own in words["parts"][0].split(",")]
-    return [own if own.startswith("set/") else "" for own in keys]
-
-
-def test_a_practice_that_cannot_be_opened_says_which_part_is_in_the_way() -> None:
+def test_every_practice_opens_on_its_own_clock_and_is_run_changed_and_saved_word_for_word(
+    tmp_path: Path,
+) -> None:
+    """Stations, a part that only some do, a set: what cannot be composed is held, and the program
+    does what the page does.
+    """
     analysis = analysed(CATALOGUE)
-    link = change_link(analysis, analysis.catalogue.practices["heron-kick-and-go"])
-    assert link.why_not == "Make a practice can’t open it: its part “Skill” goes round stations."
-    words = parse_qs(link.address.partition("#")[2])
-    assert words["goals"] and "from" not in words
+    steps = opened_by_page(analysis, tmp_path)
+    assert {own["id"] for own in steps} == set(analysis.catalogue.practices)
+    assert any(own["piece"].startswith("held/") for own in steps[0]["practice"]["parts"])
+    does_the_same(analysis, steps)
+    saved, told = findings_of_saved(CATALOGUE, tmp_path)
+    assert saved > len(analysis.catalogue.practices)
+    assert told == []
 
 
 def test_a_composed_practice_is_run_as_the_build_runs_it_once_it_is_an_entry(
@@ -125,10 +122,6 @@ def test_a_composed_practice_is_run_as_the_build_runs_it_once_it_is_an_entry(
     assert [one for one in found if one.code != "near-duplicate"] == []
     for case in cases:
         case["run"] = practice_run(after, after.practices[case["id"]])
-        assert reopened(after, case["id"]) == [
-            part["piece"] if part["piece"].startswith("set/") else ""
-            for part in case["proposal"]["parts"]
-        ]
     made = {answer.table.squad.id: answer.made for answer, _ in answers}
     data = {id: table_json(after, own) for id, own in made.items()}
     pieces = {part["piece"] for case in cases for part in case["proposal"]["parts"]}

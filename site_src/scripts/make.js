@@ -137,8 +137,9 @@ const propose = (known, squad, told) => inTurn(async (isStill) => {
  * @param {Asked} asked */
 const show = (asked) => inTurn(async (isStill) => {
   const [data] = await Promise.all([/** @type {Promise<Data>} */ (fetched(`compose/${asked.squad}`)), proposals()]);
+  const file = data.practices.some(([id]) => id === asked.from) ? await fetched(`compose/practices/${asked.from}`) : null;
   if (isStill()) {
-    tell("make-show", { data, asked });
+    tell("make-show", { data, asked, file });
   }
 });
 

@@ -22,9 +22,6 @@ ASKED = (
     "#squad=heron&pool=home&minutes=60&goals=kick-endurance,kick-into-stroke"
     "&on=2026-11-25&start=17:30"
 )
-KEYS_OF_SETS = """fetch("data/v1/compose/heron.json").then(found => found.json())
-  .then(({pieces}) => pieces.filter(({of}) => of === "set").slice(0, 3)
-    .map(({id}) => `set/${id}`).join())"""
 
 
 def titles(page: Page) -> list[str]:
@@ -232,9 +229,10 @@ def test_what_cannot_be_is_a_sentence_and_what_hinders_stands_first(
     phone.locator(".make-rows").evaluate("rows => rows.scrollIntoView()")
     missed.click()
     expect(first).to_be_in_viewport()
-    sets = phone.evaluate(KEYS_OF_SETS)
-    phone.goto(f"{server.address}make.html#squad=heron&pool=moon&minutes=60&parts={sets}&from=x")
+    phone.goto(f"{server.address}make.html#squad=heron&pool=moon&minutes=60&goals=walls")
     expect(told).to_contain_text("There is no pool 'moon'; there are home")
+    phone.goto(f"{server.address}make.html#squad=heron&pool=home&minutes=60&from=x")
+    expect(told).to_contain_text("The practice that this link opens is no longer here.")
     phone.goto(f"{server.address}make.html#squad=nobody&minutes=60")
     expect(phone.locator("[role=alert]")).to_have_text("There is no such squad here.")
 

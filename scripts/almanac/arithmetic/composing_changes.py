@@ -25,7 +25,7 @@ from almanac.arithmetic.composing_order import laid, unsafe
 from almanac.arithmetic.composing_pieces import COOL_DOWN, MAIN, WARM_UP
 from almanac.arithmetic.composing_request import BadWish
 from almanac.arithmetic.composing_sentences import role_word, said
-from almanac.arithmetic.composing_wishes import SECOND
+from almanac.arithmetic.composing_wishes import SECOND, is_held
 
 SWAP, KEEP, FREE, UP, DOWN, OUT = DEEDS = ("swap", "keep", "free", "up", "down", "out")
 _A_FEW = (0, 1, 2)
@@ -112,6 +112,8 @@ def _without(asked: Asked, practice: ChosenPractice, place: int) -> ChosenPracti
     """Without a piece; a second main set is then the first."""
     own = practice.parts[place]
     roles = [one.role for one in practice.parts]
+    if is_held(own.role) and place in (0, len(roles) - 1):
+        raise BadWish(said("change-last" if place else "change-first"))
     if own.role in (WARM_UP, COOL_DOWN) or (own.role == MAIN and SECOND not in roles):
         raise BadWish(said("change-out", role=role_word(own.role).lower()))
     parts = [one for one in practice.parts if one is not own]

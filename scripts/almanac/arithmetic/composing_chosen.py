@@ -8,10 +8,18 @@ from dataclasses import dataclass, replace
 from almanac.arithmetic.composing_asked import Asked, Sized
 from almanac.arithmetic.composing_fit import Fitted, RoleSlot, cost_of, held
 from almanac.arithmetic.composing_order import Stood, laid, unsafe, whole
-from almanac.arithmetic.composing_pieces import COOL_DOWN, MAIN, ROLES, TENTHS, WARM_UP, Offer
+from almanac.arithmetic.composing_pieces import (
+    COOL_DOWN,
+    MAIN,
+    PLACES,
+    ROLES,
+    TENTHS,
+    WARM_UP,
+    Offer,
+)
 from almanac.arithmetic.composing_request import BadWish
 from almanac.arithmetic.composing_sentences import said
-from almanac.arithmetic.composing_wishes import SECOND
+from almanac.arithmetic.composing_wishes import SECOND, is_held
 
 
 @dataclass(frozen=True)
@@ -103,8 +111,11 @@ def sized_of(asked: Asked, own: Chosen) -> Sized:
 
 
 def _check_roles(practice: ChosenPractice) -> None:
-    """It begins with a warm-up, ends with a cool-down and has a main set; each role once."""
+    """It begins with a warm-up, ends with a cool-down and has a main set; each role once. One that
+    is written stands as it does.
+    """
     roles = [own.role for own in practice.parts]
-    sound = len(set(roles)) == len(roles) and set(roles) <= {*ROLES, SECOND} and MAIN in roles
-    if not sound or roles[0] != WARM_UP or roles[-1] != COOL_DOWN:
+    usual = (roles[:1], roles[-1:]) == ([WARM_UP], [COOL_DOWN]) and MAIN in roles
+    known = len(set(roles)) == len(roles) and set(roles) <= {*ROLES, SECOND, *PLACES}
+    if not known or not (usual or any(map(is_held, roles))):
         raise BadWish(said("bad-roles"))

@@ -24,7 +24,7 @@ from almanac.arithmetic.composing_costs import (
 from almanac.arithmetic.composing_lists import some
 from almanac.arithmetic.composing_order import SLACK_MOST, Stood, laid, unsafe, whole
 from almanac.arithmetic.composing_pieces import COOL_DOWN, EASY, MAIN, SKILL, TENTHS, WARM_UP
-from almanac.arithmetic.composing_wishes import SECOND
+from almanac.arithmetic.composing_wishes import SECOND, is_held
 
 
 @dataclass(frozen=True)
@@ -111,22 +111,35 @@ def held(slot: RoleSlot) -> RoleSlot:
 
 
 def cost_of(asked: Asked, order: Sequence[tuple[str, Sized]]) -> int:
-    """What a practice costs in whatever order it stands: as it is reckoned where it is composed."""
-    by_role = dict(order)
-    heart = [(role, own) for role, own in order if role in (SKILL, MAIN, SECOND)]
-    work = [own for _, own in heart]
-    skill, main, second = by_role.get(SKILL), by_role[MAIN], by_role.get(SECOND)
-    mains = [main, second] if second else [main]
-    cost: int = sum(own_cost(asked, own, role) for role, own in order)
-    cost += sum(idle_cost(asked, own, role) for role, own in heart)
-    each = [served(asked, own, role) for role, own in heart]
-    cost += sum(min(costs) for costs in zip(*each, strict=True))
-    cost += skill_cost(asked, skill, main) if skill else 0
-    cost += pair_cost(asked, main, second) if second else 0
-    cost += shape_cost(asked, skill, mains)
-    cost += warm_up_cost(asked, by_role[WARM_UP], work)
-    cost += relief_cost(asked, by_role.get(EASY), work)
-    cost += cool_down_cost(asked, by_role[COOL_DOWN])
+    """What a practice costs in whatever order it stands: as it is reckoned where it is composed.
+    What is held costs nothing, for it is no choice; nor does what is not there of a practice that
+    is written.
+    """
+    chosen = [(role, own) for role, own in order if not is_held(role)]
+    heart = [(role, own) for role, own in chosen if role in (SKILL, MAIN, SECOND)]
+    by_role = dict(chosen)
+    cost: int = sum(own_cost(asked, own, role) for role, own in chosen)
+    if heart:
+        work = [own for _, own in heart]
+        cost += _heart_cost(asked, heart) + relief_cost(asked, by_role.get(EASY), work)
+        if WARM_UP in by_role:
+            cost += warm_up_cost(asked, by_role[WARM_UP], work)
+    if COOL_DOWN in by_role:
+        cost += cool_down_cost(asked, by_role[COOL_DOWN])
     *before, end = laid(asked, order)
     slack = (asked.slot - whole(before)) // TENTHS + -(end.lead + end.own.takes) // TENTHS
     return cost + abs(slack - SPARE) // A_POINT
+
+
+def _heart_cost(asked: Asked, heart: Sequence[tuple[str, Sized]]) -> int:
+    """What the work costs beside what each piece of it does by itself."""
+    by_role = dict(heart)
+    skill, main, second = by_role.get(SKILL), by_role.get(MAIN), by_role.get(SECOND)
+    cost: int = sum(idle_cost(asked, own, role) for role, own in heart)
+    each = [served(asked, own, role) for role, own in heart]
+    cost += sum(min(costs) for costs in zip(*each, strict=True))
+    if main is None:
+        return cost
+    cost += skill_cost(asked, skill, main) if skill else 0
+    cost += pair_cost(asked, main, second) if second else 0
+    return cost + shape_cost(asked, skill, [main, second] if second else [main])

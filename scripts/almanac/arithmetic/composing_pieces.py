@@ -14,6 +14,14 @@ UNKNOWN = -1
 
 SET, PART, DRILL = "set", "part", "drill"
 """Where a piece comes from: a set, a part of a practice, or a drill in its own dose."""
+HELD = "held"
+"""A part of a practice that is opened to be changed, which stands as it is written and in no
+other.
+"""
+PLACES = "0123456789AB"
+"""What held parts stand as, each by its place among the parts of its practice; no letter of
+``ROLES`` is among them.
+"""
 WARM_UP, SKILL, MAIN, EASY, COOL_DOWN = ROLES = "wsmec"
 """What a piece may stand as. ``EASY`` is relief: easy swimming that carries what was trained."""
 
@@ -63,7 +71,7 @@ class PracticePiece:
     @property
     def key(self) -> str:
         """Its name for whoever composes: ``set/kick-and-go``, ``part/osprey-chute/0``."""
-        return f"{self.of}/{self.id}" + (f"/{self.part}" if self.of == PART else "")
+        return f"{self.of}/{self.id}" + (f"/{self.part}" if self.of in (PART, HELD) else "")
 
 
 @dataclass(frozen=True)

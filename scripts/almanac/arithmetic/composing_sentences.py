@@ -14,6 +14,7 @@ SENTENCES: Mapping[str, str] = {
     "role-n": "Main set",
     "role-e": "Relief",
     "role-c": "Cool-down",
+    "role-held": "As written",
     "serves": "serves {goal}",
     "serves-by": "serves {goal}: {show}",
     "serves-some": "has some {goal}: {show}",
@@ -36,6 +37,7 @@ SENTENCES: Mapping[str, str] = {
     "stands-m": "none of the goals",
     "stands-n": "none of the goals",
     "stands-c": "ends easy",
+    "stands-held": "as on its page",
     "done-0": "done today",
     "done-1": "not done for 1 day",
     "done": "not done for {days} days",
@@ -148,4 +150,4 @@ def said(key: str, /, **filled: object) -> str:
 
 def role_word(role: str) -> str:
     """What a role is called."""
-    return SENTENCES[f"role-{role}"]
+    return SENTENCES.get(f"role-{role}", SENTENCES["role-held"])

@@ -18,7 +18,7 @@ from almanac.arithmetic.composing_pieces import (
     PracticePiece,
 )
 from almanac.arithmetic.composing_unmet import WORK, in_the_way
-from almanac.arithmetic.composing_wishes import SECOND
+from almanac.arithmetic.composing_wishes import SECOND, is_held
 
 WARMS, LEGS, COMES_UP, CARRIES, AFTER, USED, AS_WISHED, TRAINS, STANDS, NO_OTHER = (
     "warms", "legs", "comes-up", "carries", "after", "used", "as-wished", "trains", "stands",
@@ -75,7 +75,7 @@ def _notes(asked: Asked, order: Sequence[Stood], one: Stood, serves: bool) -> It
         shared = _shared(one.own, work)
         carries = shared and are_legs_tired(work) and piece.kick <= CALM_LEGS
         yield Note(CARRIES, shared) if carries else Note(AFTER, (piece.hardest,))
-    elif one.role == COOL_DOWN:
+    elif one.role == COOL_DOWN or is_held(one.role):
         yield Note(STANDS)
     else:
         yield from _working(asked, order, one, serves)

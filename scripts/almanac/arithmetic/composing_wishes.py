@@ -5,12 +5,19 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
-from almanac.arithmetic.composing_pieces import UNKNOWN
+from almanac.arithmetic.composing_pieces import PLACES, UNKNOWN
 
 MINUTES_LEAST, MINUTES_MOST = 20, 120
 GOALS_MOST = 3
 SECOND = "n"
 """A second main set; among the roles of a piece it is a main set like the first."""
+
+
+def is_held(role: str) -> bool:
+    """Whether a part of a practice that is opened stands as it is written, by its place there
+    (``PLACES``): it is swapped for nothing.
+    """
+    return len(role) == 1 and role in PLACES
 
 
 @dataclass(frozen=True)

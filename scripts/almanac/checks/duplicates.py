@@ -8,6 +8,9 @@ from almanac.analysis.analysis import Analysis
 from almanac.analysis.texts import TEXT_KINDS, texts_of
 from almanac.arithmetic.likeness import alike
 from almanac.checks.rule import Problem, warns
+from almanac.model.composed_words import made_from
+from almanac.model.entry import Entry
+from almanac.model.practice import Practice
 from almanac.units import show_share
 
 
@@ -17,7 +20,7 @@ def near_duplicate(analysis: Analysis) -> Iterator[Problem]:
     ``near_duplicate``.
 
     Dangers and evidence may be worded alike: a danger said in one way everywhere is a danger
-    remembered.
+    remembered. So may practices be that were changed in Make a practice from one.
     """
     for kind in TEXT_KINDS:
         for pair in alike(
@@ -26,7 +29,14 @@ def near_duplicate(analysis: Analysis) -> Iterator[Problem]:
             first, second = (
                 analysis.catalogue.entries[kind, id] for id in (pair.first, pair.second)
             )
+            if _of(first) & _of(second):
+                continue
             message = (
                 f"it says {show_share(pair.share)} the same as '{second.title}' ({second.file})"
             )
             yield Problem(first, (), message, "say what only this one does, or merge the two")
+
+
+def _of(entry: Entry) -> set[str]:
+    """A practice, and the one that it was changed from in Make a practice."""
+    return {entry.id, made_from(entry.composed)} - {""} if isinstance(entry, Practice) else set()

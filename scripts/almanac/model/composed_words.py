@@ -12,6 +12,7 @@ _PIECES = {"set": "set", "part": "practice", "drill": "drill"}
 _KINDS = {
     "squad": "squad", "pool": "pool", "groups": "lane_group", "lanes": "lane_group",
     "heads": "lane_group", "gear": "gear", "goals": "goals", "effort": "efforts",
+    "from": "practice",
 }  # fmt: skip
 """By word of the address the kind that it names, or the vocabulary."""
 _WORD = re.compile(r"(?P<word>\w+)=(?P<value>[^&]*)")
@@ -36,6 +37,11 @@ def named_in(words: str) -> Iterator[NamedInWords]:
             kind = _PIECES[own["of"]] if is_piece else _KINDS.get(word["word"])
             if kind:
                 yield NamedInWords(kind, own["id"], own.start("id"))
+
+
+def made_from(words: str) -> str:
+    """The practice that one was opened from to be changed; "" of what was composed."""
+    return next((own["value"] for own in _WORD.finditer(words) if own["word"] == "from"), "")
 
 
 def with_new_id(words: str, kind: str, old: str, new: str) -> str:

@@ -52,7 +52,7 @@ def table_json(analysis: Analysis, made: Made) -> dict[str, Any]:
             [own.id, own.title, own.starts, [list(day) for day in own.days]] for own in table.blocks
         ],
         "pieces": [
-            _piece(own)
+            piece_json(own)
             | _shows(own, shows)
             | _written(analysis, made.candidates[own.key], [one.id for one in table.squad.groups])
             | _hazards(of_parts.get(own.key), place_of)
@@ -66,7 +66,8 @@ def table_json(analysis: Analysis, made: Made) -> dict[str, Any]:
     }
 
 
-def _piece(own: PracticePiece) -> dict[str, Any]:
+def piece_json(own: PracticePiece) -> dict[str, Any]:
+    """What is told of a piece whoever does it."""
     data = {
         "of": own.of,
         "id": own.id,
@@ -139,11 +140,12 @@ def _squad(own: TableSquad) -> dict[str, Any]:
         "taught": sorted(own.taught),
         "minutes": own.minutes,
         "watch": {pool: list(both) for pool, both in own.watch.items()},
-        "offers": {pool: [_offer(one) for one in offers] for pool, offers in own.offers.items()},
+        "offers": {pool: [*map(offer_json, offers)] for pool, offers in own.offers.items()},
     }  # fmt: skip
 
 
-def _offer(own: Offer) -> list[Any]:
+def offer_json(own: Offer) -> list[Any]:
+    """A piece by its place, its adults, the room in a lane by lane group, and its runs."""
     runs = [_run(run) for run in own.runs]
     return [own.piece, own.adults, list(own.room), runs]
 

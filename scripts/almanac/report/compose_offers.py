@@ -72,7 +72,7 @@ def size_of(layer: Layer, own: Candidate, number: int, drills: Mapping[str, int]
         under=up(max((own.under_metres for own in sums), default=0)),
         goes_under=goes_under,
         calm=calm,
-        doses=tuple(sorted(_doses(layer, sums, drills))),
+        doses=tuple(sorted(doses_of(layer, sums, drills))),
     )
 
 
@@ -105,9 +105,10 @@ def _breath(layer: Layer, laid: Laid) -> tuple[int, int]:
     )
 
 
-def _doses(
+def doses_of(
     layer: Layer, sums: list[Tally], drills: Mapping[str, int]
 ) -> list[tuple[int, int, int]]:
+    """By drill how much is done of what its dose lets the level do, in permille: ``Size.doses``."""
     found: dict[str, tuple[int, int]] = {}
     for own in (dose for one in sums for dose in one.doses.values()):
         plain, strict = found.get(own.drill.id, (0, 0))

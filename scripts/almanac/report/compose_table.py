@@ -60,7 +60,7 @@ def compose_table(
 ) -> Made:
     """The table of a squad, in some pools or all of them. ``broken`` are files with an error."""
     catalogue = analysis.catalogue
-    places = _places(catalogue)
+    places = places_of(catalogue)
     here = tuple(catalogue.club.waters if pools is None else pools)
     found = _gather(analysis, places, broken, squad, here)
     offers = {pool: _counted(own) for pool, own in found.offers.items()}
@@ -96,7 +96,9 @@ def compose_table(
     return Made(table, found.items)
 
 
-def _places(catalogue: Catalogue) -> Places:
+def places_of(catalogue: Catalogue) -> Places:
+    """Where words and entries stand in the table of any squad."""
+
     def numbered(words: Iterable[str]) -> dict[str, int]:
         return {word: place for place, word in enumerate(words)}
 

@@ -13,7 +13,7 @@ from almanac.arithmetic.composing_sentences import SENTENCES, role_word, said
 from almanac.arithmetic.composing_table import ComposeTable
 from almanac.arithmetic.composing_unmet import EFFORT, GOAL, HARDER, MINUTES, TIME_LEFT, Unmet
 from almanac.arithmetic.composing_why import CARRIES, NO_OTHER, STANDS, TRAINS, WARMS, Note, Why
-from almanac.arithmetic.composing_wishes import SECOND
+from almanac.arithmetic.composing_wishes import SECOND, is_held
 from almanac.units import show_time
 
 _SOME = 300
@@ -52,7 +52,7 @@ def listed(words: Sequence[str]) -> str:
 def _note_words(table: ComposeTable, one: Stood, note: Note) -> str:
     """What a piece does where it stands."""
     if note.does == STANDS:
-        return said(f"stands-{one.role}")
+        return said("stands-held" if is_held(one.role) else f"stands-{one.role}")
     if note.does in (WARMS, CARRIES):
         strokes = [table.strokes[stroke].title.lower() for stroke in note.which]
         return said(note.does, strokes=listed(strokes))
@@ -141,6 +141,6 @@ def _pieces_words(before: Sequence[Stood], after: Sequence[Stood]) -> Iterator[s
 def _named(order: Sequence[Stood], one: Stood) -> str:
     """A piece by what it stands as; by its title where there are two such."""
     both = {MAIN, SECOND}
-    if one.role in both and both <= {each.role for each in order}:
+    if is_held(one.role) or (one.role in both and both <= {each.role for each in order}):
         return one.own.piece.title
     return role_word(one.role).lower()

@@ -1,6 +1,7 @@
 """What practices are composed of, for other programs: ``data/v1/compose/SQUAD.json``, of the form
 that ``site_src/schemas/compose.json`` tells, and beside it ``runs/SQUAD.json``
-(``compose_runs.json``), which is read when one is run in a pool of another length.
+(``compose_runs.json``), which is read when one is run in a pool of another length, and each of the
+squad's practices that can be opened to be changed (``compose_practice.json``).
 """
 
 from __future__ import annotations
@@ -11,6 +12,7 @@ from typing import Any
 
 from almanac.analysis.analysis import Analysis
 from almanac.report.compose_json import FORM, table_json
+from almanac.report.compose_opened import can_open, opened_json
 from almanac.report.compose_runs import pool_runs
 from almanac.report.compose_table import can_compose, compose_table
 
@@ -26,6 +28,11 @@ def compose_files(analysis: Analysis, squad: str) -> Iterator[tuple[str, str]]:
         yield f"{FOLDER}/{squad}.json", _text(table_json(analysis, made))
         runs = {"form": FORM, "pools": pool_runs(analysis, made)}
         yield f"{FOLDER}/runs/{squad}.json", _text(runs)
+        for id, practice in sorted(analysis.catalogue.practices.items()):
+            is_here = practice.squad == squad and practice.pool in analysis.catalogue.club.waters
+            if is_here and not can_open(analysis, practice):
+                opened = opened_json(analysis, made.table, practice)
+                yield f"{FOLDER}/practices/{id}.json", _text(opened)
 
 
 def _text(data: Any) -> str:

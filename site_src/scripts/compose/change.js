@@ -5,7 +5,7 @@ import { askedOf, refuse, sizedOf, slotsOf, standing } from "./chosen.js";
 import { fitted } from "./fit.js";
 import { ofRole } from "./lists.js";
 import { laid, unsafe } from "./order.js";
-import { COOL_DOWN, MAIN, SECOND, WARM_UP } from "./pieces.js";
+import { COOL_DOWN, isHeld, MAIN, SECOND, WARM_UP } from "./pieces.js";
 import { told } from "./propose.js";
 import { BadWish } from "./request.js";
 import { Asked } from "./wishes.js";
@@ -128,6 +128,9 @@ function moved(asked, practice, place, to) {
 /** Without a piece; a second main set is then the first. @param {Asked} asked @param {Practice} practice @param {Chosen} gone */
 function without(asked, practice, gone) {
   const hasSecond = practice.parts.some((own) => own.role === SECOND);
+  if (isHeld(gone.role) && [practice.parts[0], practice.parts.at(-1)].includes(gone)) {
+    refuse(asked, practice.parts[0] === gone ? "change-first" : "change-last");
+  }
   if (gone.role === WARM_UP || gone.role === COOL_DOWN || (gone.role === MAIN && !hasSecond)) {
     refuse(asked, "change-out", { role: roleWord(asked.table, gone.role).toLowerCase() });
   }

@@ -3,7 +3,7 @@
 
 import { costOf } from "./fit.js";
 import { laid, unsafe, whole } from "./order.js";
-import { COOL_DOWN, MAIN, ROLES, SECOND, tableOf, TENTHS, WARM_UP } from "./pieces.js";
+import { COOL_DOWN, isHeld, MAIN, ROLES, SECOND, tableOf, TENTHS, WARM_UP } from "./pieces.js";
 import { BadWish, wishesOf } from "./request.js";
 import { Asked } from "./wishes.js";
 import { said } from "./words.js";
@@ -76,11 +76,11 @@ function sizesOf(asked, own) {
 export const sizedOf = (asked, own) =>
   sizesOf(asked, own).find((size) => size.number === own.number) ?? refuse(asked, "bad-keep", { key: own.piece });
 
-/** It begins with a warm-up, ends with a cool-down and has a main set; each role once. @param {Asked} asked @param {Practice} practice */
+/** It begins with a warm-up, ends with a cool-down and has a main set; each role once. One that is written stands as it does. @param {Asked} asked @param {Practice} practice */
 function checkRoles(asked, { parts }) {
-  const roles = parts.map((own) => own.role), known = ROLES + SECOND;
-  const isSound = new Set(roles).size === roles.length && roles.includes(MAIN) && roles.every((role) => role.length === 1 && known.includes(role));
-  if (!isSound || roles[0] !== WARM_UP || roles.at(-1) !== COOL_DOWN) {
+  const roles = parts.map((own) => own.role), isUsual = roles[0] === WARM_UP && roles.at(-1) === COOL_DOWN && roles.includes(MAIN);
+  const isKnown = new Set(roles).size === roles.length && roles.every((role) => isHeld(role) || (ROLES + SECOND).includes(role));
+  if (!isKnown || !(isUsual || roles.some(isHeld))) {
     refuse(asked, "bad-roles");
   }
 }

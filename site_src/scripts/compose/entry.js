@@ -91,6 +91,17 @@ function lanesOf({ table: { squad: { groups } }, wishes: { lanes } }) {
   );
 }
 
+/**
+ * The lines of each part of a practice. Throws BadWish for a request or a practice that cannot be.
+ * @param {object} data
+ * @param {Request} request
+ * @param {Practice} practice
+ */
+export function partTexts(data, request, practice) {
+  const asked = askedOf(data, request);
+  return standing(asked, practice).order.map((one) => `${partLines(partOf(asked.table, one)).join("\n")}\n`);
+}
+
 /** @param {Table} table @param {Stood} one @returns {Entry} */
 function partOf({ partWords }, { role, own: { piece, number, steps } }) {
   /** @type {Entry} */
@@ -125,20 +136,15 @@ function scaledItems({ items, scaled, what }, number) {
 
 /** The entry as text: a line for each key, a line for each part and each of its items. @param {Entry} entry */
 function asYaml({ parts, ...others }) {
-  const lines = [...Object.entries(others).map(([key, value]) => `${key}: ${flow(value, key)}`), "parts:"];
-  for (const part of /** @type {Entry[]} */ (parts)) {
-    let mark = "  - ";
-    for (const [name, own] of Object.entries(part)) {
-      if (name === "items") {
-        lines.push(`${mark}items:`, .../** @type {unknown[]} */ (own).map((item) => `      - ${flow(item, "")}`));
-      } else {
-        lines.push(`${mark}${name}: ${flow(own, name)}`);
-      }
-      mark = "    ";
-    }
-  }
+  const lines = [...Object.entries(others).map(([key, value]) => `${key}: ${flow(value, key)}`), "parts:", .../** @type {Entry[]} */ (parts).flatMap(partLines)];
   return `${lines.join("\n")}\n`;
 }
+
+/** A line for each key of a part and for each of its items. @param {Entry} part */
+const partLines = (part) => Object.entries(part).flatMap(([name, own], place) => {
+  const mark = place ? "    " : "  - ";
+  return name === "items" ? [`${mark}items:`, .../** @type {unknown[]} */ (own).map((item) => `      - ${flow(item, "")}`)] : [`${mark}${name}: ${flow(own, name)}`];
+});
 
 /** A value on one line. @param {unknown} value @param {string} key @returns {string} */
 function flow(value, key) {

@@ -7,7 +7,7 @@ import {
 } from "./costs.js";
 import { some } from "./lists.js";
 import { laid, SLACK_MOST, unsafe, whole } from "./order.js";
-import { COOL_DOWN, EASY, MAIN, SECOND, SKILL, TENTHS, WARM_UP } from "./pieces.js";
+import { COOL_DOWN, EASY, isHeld, MAIN, SECOND, SKILL, TENTHS, WARM_UP } from "./pieces.js";
 
 /** @typedef {import("./wishes.js").Asked} Asked */
 /** @typedef {import("./wishes.js").Sized} Sized */
@@ -102,21 +102,34 @@ function chosen(places, count) {
 const product = (each) =>
   each.reduce((/** @type {Sized[][]} */ found, sizes) => found.flatMap((before) => sizes.map((own) => [...before, own])), [[]]);
 
-/** What a practice costs in whatever order it stands: as it is reckoned where it is composed. @param {Asked} asked @param {Standing[]} order */
+/**
+ * What a practice costs in whatever order it stands: as it is reckoned where it is composed. What is held costs nothing, for it is no choice; nor does
+ * what is not there of a practice that is written.
+ * @param {Asked} asked
+ * @param {Standing[]} order
+ */
 export function costOf(asked, order) {
-  const roles = new Map(order), heart = order.filter(([role]) => role === SKILL || role === MAIN || role === SECOND);
-  const work = workOf(asked, heart.map(([, own]) => own)), of = (/** @type {import("./types.js").Role} */ role) => /** @type {Sized} */ (roles.get(role));
-  const skill = roles.get(SKILL) ?? null, second = roles.get(SECOND), main = of(MAIN), stood = laid(asked, order);
-  let cost = order.reduce((sum, [role, own]) => sum + ownCost(asked, own, role), 0);
-  cost += heart.reduce((sum, [role, own]) => sum + idleCost(asked, own, role), 0);
-  const each = heart.map(([role, own]) => served(asked, own, role));
-  cost += asked.wishes.goals.reduce((sum, _, goal) => sum + Math.min(...each.map((costs) => costs[goal] ?? 0)), 0);
-  cost += skill ? skillCost(asked, skill, main) : 0;
-  cost += second ? pairCost(asked, main, second) : 0;
-  const mains = main.takes + (second?.takes ?? 0);
-  cost += mainsCost(asked, mains) + lengthCost(asked, skill) + (skill ? longerCost(asked, skill, mains) : 0);
-  cost += warmUpCost(asked, of(WARM_UP), work) + reliefCost(asked, roles.get(EASY) ?? null, work) + coolDownCost(asked, of(COOL_DOWN));
-  const before = whole(stood.slice(0, -1)), end = whole(stood.slice(-1));
+  const own = order.filter(([role]) => !isHeld(role)), heart = own.filter(([role]) => role === SKILL || role === MAIN || role === SECOND);
+  const roles = new Map(own), [warmUp, relief, coolDown] = [WARM_UP, EASY, COOL_DOWN].map((role) => roles.get(/** @type {import("./types.js").Role} */ (role)) ?? null);
+  let cost = own.reduce((sum, [role, sized]) => sum + ownCost(asked, sized, role), 0);
+  if (heart.length) {
+    const work = workOf(asked, heart.map(([, sized]) => sized));
+    cost += heartCost(asked, heart) + (warmUp ? warmUpCost(asked, warmUp, work) : 0) + reliefCost(asked, relief ?? null, work);
+  }
+  const stood = laid(asked, order), before = whole(stood.slice(0, -1)), end = whole(stood.slice(-1));
   const slack = Math.floor((asked.slot - before) / TENTHS) - Math.ceil(end / TENTHS);
-  return cost + Math.floor(Math.abs(slack - SPARE) / A_POINT);
+  return cost + (coolDown ? coolDownCost(asked, coolDown) : 0) + Math.floor(Math.abs(slack - SPARE) / A_POINT);
+}
+
+/** What the work costs beside what each piece of it does by itself. @param {Asked} asked @param {Standing[]} heart */
+function heartCost(asked, heart) {
+  const roles = new Map(heart), skill = roles.get(SKILL) ?? null, main = roles.get(MAIN), second = roles.get(SECOND);
+  const each = heart.map(([role, own]) => served(asked, own, role)), mains = (main?.takes ?? 0) + (second?.takes ?? 0);
+  let cost = heart.reduce((sum, [role, own]) => sum + idleCost(asked, own, role), 0);
+  cost += asked.wishes.goals.reduce((sum, _, goal) => sum + Math.min(...each.map((costs) => costs[goal] ?? 0)), 0);
+  if (!main) {
+    return cost;
+  }
+  cost += skill ? skillCost(asked, skill, main) + longerCost(asked, skill, mains) : 0;
+  return cost + (second ? pairCost(asked, main, second) : 0) + mainsCost(asked, mains) + lengthCost(asked, skill);
 }

@@ -3,7 +3,7 @@
 /** @typedef {[drill: number, plain: number, strict: number]} Dose permille; plain is UNKNOWN where some of it is not */
 /** @typedef {{number: number, distance: number, times: number[], fast: number, resisted: number, plates: number, under: number,
  *   goesUnder: number, calm: number, doses: Dose[]}} Size */
-/** @typedef {{place: number, key: string, of: "set" | "part" | "drill", id: string, part: number, title: string, roles: string, goals: number[],
+/** @typedef {{place: number, key: string, of: "set" | "part" | "drill" | "held", id: string, part: number, title: string, roles: string, goals: number[],
  *   shares: number[], shows: string[], drills: number[], asks: number[], strokes: number[], kick: number, hardest: number, effort: number, gear: number[], begins: number[], ends: number[],
  *   mostInLane: number, talk: number, what: "" | "rounds" | "reps", written: number, cue: string, called: string,
  *   items: Record<string, unknown>[], scaled: (string | number)[]}} Piece */
@@ -24,6 +24,9 @@ export const UNKNOWN = -1;
 export const [WARM_UP, SKILL, MAIN, EASY, COOL_DOWN] = /** @type {["w", "s", "m", "e", "c"]} */ (["w", "s", "m", "e", "c"]);
 export const ROLES = "wsmec";
 export const SECOND = "n"; // among the roles of a piece a main set like the first
+
+/** Whether a part of a practice that is opened stands as it is written, by its place there: it is swapped for nothing. @param {string} role */
+export const isHeld = (role) => role.length === 1 && "0123456789AB".includes(role);
 
 /** @type {WeakMap<object, Table>} */
 const known = new WeakMap();
@@ -109,7 +112,7 @@ const EMPTY = {
 function pieceOf(given, place, texts) {
   const { most_in_lane: mostInLane, ...own } = { ...EMPTY, ...given };
   const shows = own.goals.map((/** @type {number} */ _, /** @type {number} */ at) => texts[(own.shows[at] ?? 0) - 1] ?? "");
-  return { ...own, place, mostInLane, shows, key: own.of === "part" ? `part/${own.id}/${own.part}` : `${own.of}/${own.id}` };
+  return { ...own, place, mostInLane, shows, key: ["part", "held"].includes(own.of) ? `${own.of}/${own.id}/${own.part}` : `${own.of}/${own.id}` };
 }
 
 /** @param {any[]} own @param {Piece[]} pieces @returns {Offer} */

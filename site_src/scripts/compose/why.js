@@ -2,7 +2,7 @@
 
 import { areLegsFirst, areLegsTired, CALM_LEGS, SKILL_FROM, uses } from "./costs.js";
 import { SLACK_MOST, whole } from "./order.js";
-import { COOL_DOWN, EASY, MAIN, SECOND, SKILL, TENTHS, UNKNOWN, WARM_UP } from "./pieces.js";
+import { COOL_DOWN, EASY, isHeld, MAIN, SECOND, SKILL, TENTHS, UNKNOWN, WARM_UP } from "./pieces.js";
 import { at, isWork } from "./wishes.js";
 
 /** @typedef {import("./order.js").Stood} Stood */
@@ -41,7 +41,7 @@ function notes(asked, order, one, serves) {
   if (role === EASY) {
     return [easing(own, work)];
   }
-  if (role === COOL_DOWN) {
+  if (role === COOL_DOWN || isHeld(role)) {
     return [note("stands")];
   }
   return working(asked, order, one, serves);

@@ -2,7 +2,7 @@
 
 import { showTime } from "../arithmetic/rounding.js";
 import { SLACK_MOST, whole } from "./order.js";
-import { MAIN, ROLES, SECOND, TENTHS, UNKNOWN } from "./pieces.js";
+import { isHeld, MAIN, ROLES, SECOND, TENTHS, UNKNOWN } from "./pieces.js";
 
 /** @typedef {import("./pieces.js").Table} Table */
 /** @typedef {import("./order.js").Stood} Stood */
@@ -13,7 +13,7 @@ export const said = (table, key, filled = {}) =>
   (table.words[key] ?? "").replace(/\{(\w+)\}/g, (_, name) => String(filled[name]));
 
 /** What a role is called. @param {Table} table @param {string} role */
-export const roleWord = (table, role) => said(table, `role-${role}`);
+export const roleWord = (table, role) => said(table, `role-${isHeld(role) ? "held" : role}`);
 
 /** Words in a row: "kick, walls and rotation". @param {Table} table @param {string[]} words */
 const listed = (table, words) => (words.length > 1 ? [words.slice(0, -1).join(", "), words.at(-1)].join(said(table, "and")) : (words[0] ?? ""));
@@ -52,7 +52,7 @@ const titleOf = (words, place) => words[place ?? -1]?.title.toLowerCase() ?? "";
 /** What a piece does where it stands. @param {Table} table @param {Piece} piece @param {string} role @param {import("./why.js").Note} note */
 function noteWords(table, piece, role, { does, which, because }) {
   if (does === "stands") {
-    return said(table, `stands-${role}`);
+    return said(table, `stands-${isHeld(role) ? "held" : role}`);
   }
   if (does === "trains") {
     const show = piece.shows[0] ?? "";
@@ -134,5 +134,5 @@ function piecesWords(table, before, after) {
 /** A piece by what it stands as; by its title where there are two such. @param {Table} table @param {Stood[]} order @param {Stood} one */
 function named(table, order, one) {
   const isMain = (/** @type {Stood} */ { role }) => role === MAIN || role === SECOND;
-  return isMain(one) && order.filter(isMain).length > 1 ? one.own.piece.title : roleWord(table, one.role).toLowerCase();
+  return isHeld(one.role) || (isMain(one) && order.filter(isMain).length > 1) ? one.own.piece.title : roleWord(table, one.role).toLowerCase();
 }

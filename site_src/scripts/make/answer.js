@@ -40,6 +40,15 @@ export function answerTo(data, request) {
   return last.answer;
 }
 
+/** The answer for a practice that is opened: nothing is proposed before it is asked for.
+ * @param {Data} data
+ * @param {Request} request
+ * @returns {Answer} */
+export const answerOf = ({ squad, pools }, { pool, minutes, goals, groups = [] }) => ({
+  version: 1, squad: squad.id, groups: groups.length ? groups : squad.groups.map(([id]) => id), pool, unit: pools.find(([id]) => id === pool)?.[2].replace(/^\d+/, "") ?? "", minutes, goals,
+  proposals: [], hinders: [],
+});
+
 /** A proposal as it stands in an address, and why not where it can't be followed.
  * @param {Data} data
  * @param {Asked} asked

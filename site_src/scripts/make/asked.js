@@ -3,17 +3,14 @@
 /** @import {Group, Practice, Request} from "./types.js" */
 /** @import {Chosen, Hinders, Role, Unmet} from "../compose/types.js" */
 
-/** @typedef {{piece: string, number: number, talk_s?: number}} Written a piece of a practice that is an entry; `number` 0 for as often as it is
- *   written, `talk_s` where it is not the usual */
 /** @typedef {{squad: string, request: Request, on: string, start: string, number: number, practice: Practice | null, code: string, from?: string,
- *   written?: Written[], roles?: string}} Asked
+ *   roles?: string}} Asked
  *   `on`: YYYY-MM-DD; `number`: of the proposal, from 1; `practice`: where it was changed; `code`: of a run that another phone passes on;
- *   `from`: the entry that it was before it was changed, with its pieces in order where they have no roles yet; `roles`: those that they had where it
- *   was composed */
+ *   `from`: the entry that is opened; `roles`: those that its parts had where it was composed */
 
 const ID = /^[\w-]+$/;
 const KEPT = "!"; // after a piece that was kept
-const ROLES = "wsmnec";
+const ROLES = "wsmnec0123456789AB"; // of a part that is held its place in the practice that is opened
 
 /** @param {Record<string, number> | undefined} numbers */
 const pairs = (numbers = {}) => Object.entries(numbers).map(([id, number]) => `${id}:${number}`).join(",");
@@ -55,14 +52,6 @@ const partsOf = (text) => text.split(",").flatMap((one) => {
   return role && ROLES.includes(role) ? [/** @type {Chosen} */ ({ role: /** @type {Role} */ (role), piece, number: Number(number), kept: kept === KEPT, ...(talk ? { talk_s: Number(talk) } : {}) })] : [];
 });
 
-/** Pieces as the page of a practice names them, most without roles.
- * @param {string} text
- * @returns {Written[]} */
-const writtenOf = (text) => text.split(",").flatMap((one) => {
-  const [, piece, number = "0", talk] = /^(?:\w\.)?((?:set|part|drill)\/[\w/-]+)(?::(\d{1,3})(?::(\d{1,4}))?)?!?$/.exec(one) ?? [];
-  return piece ? [{ piece, number: Number(number), ...(talk ? { talk_s: Number(talk) } : {}) }] : [];
-});
-
 /** A day that there is, "" of another: the thirty-first of February.
  * @param {string} text YYYY-MM-DD */
 const dayOf = (text) => (new Date(text).toJSON()?.startsWith(text) ? text : "");
@@ -92,7 +81,7 @@ export function fromAddress(address) {
   const [squad, from, parts] = [word("squad", ID), word("from", ID), partsOf(words.get("parts") ?? "")];
   return squad && word("minutes", /^\d{1,4}$/) ? {
     squad, request: requestOf(words), on: dayOf(word("on", /^\d{4}-\d\d-\d\d$/)), start: word("start", /^(?:[01]\d|2[0-3]):[0-5]\d$/), number: Number(word("number", /^[1-3]$/) || 1),
-    practice: parts.length ? { parts, out: listed(words.get("out")) } : null, code: word("code", ID), ...(from ? { from, written: writtenOf(words.get("parts") ?? ""), roles: word("roles", /^[wsmnec]+$/) } : {}),
+    practice: parts.length ? { parts, out: listed(words.get("out")) } : null, code: word("code", ID), ...(from ? { from, roles: word("roles", /^[wsmnec]+$/) } : {}),
   } : null;
 }
 

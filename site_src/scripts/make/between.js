@@ -2,13 +2,13 @@
 // them. Scripts of a page share no variable, so these are events of the document.
 
 /** @import {Asked} from "./asked.js" */
-/** @import {Data, Request} from "./types.js" */
+/** @import {Data, File, Request} from "./types.js" */
 
 /** @typedef {{
  *   "make-try": {data: Data, request: Request, problem: string},
- *   "make-show": {data: Data, asked: Asked} | null,
+ *   "make-show": {data: Data, asked: Asked, file: File | null} | null,
  *   "make-ask": {data: Data, squad: string, request: Request, problem: string},
- * }} Told `make-try`: whether a request can be, `problem` is the answer; `make-show`: what an address asks for, null where something else is
+ * }} Told `make-try`: whether a request can be, `problem` is the answer; `make-show`: what an address asks for, with the practice that it opens; null where something else is
  *   shown; `make-ask`: the questions as a request answers them, and what of it can't be */
 
 /**

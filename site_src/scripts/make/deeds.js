@@ -9,19 +9,28 @@ import { fetched, here } from "./here.js";
 import { fileOf, isElsewhere, laid } from "./lay.js";
 import { noteRun } from "./lately.js";
 import { idOf } from "./names.js";
+import { adultsOf, isUnchanged, partOf } from "./opened.js";
+import { changedText, changedTitle, notKept } from "./saved.js";
 
 /** @import {Asked} from "./asked.js" */
 /** @import {Stand} from "./proposal.js" */
-/** @import {Data, PoolRuns, Request, Sources} from "./types.js" */
+/** @import {Data, File, PoolRuns, Request, Sources} from "./types.js" */
 
-/** @typedef {{data: Data, asked: Asked, stand: Stand}} Own a proposal as it stands */
+/** @typedef {{data: Data, asked: Asked, stand: Stand, file: File | null}} Own a proposal as it stands; `file`: the practice that was opened */
 
 /** What it is called as an entry.
  * @param {Own} own */
-function nameOf({ asked, stand }) {
+function nameOf({ asked, stand, file }) {
+  if (file) {
+    return `${file.id}-${(asked.on || today).slice(5).replace("-", "")}`;
+  }
   const main = stand.proposal.parts.find(({ as }) => as === "m") ?? stand.proposal.parts[0];
   return idOf(asked.squad, asked.on || today, main.piece);
 }
+
+/** What it is called, saved or run.
+ * @param {Own} own */
+export const titleNow = ({ data, asked, stand, file }) => (file ? changedTitle(file, asked.on || today) : titleOf(data, asked.request, stand.practice));
 
 /** @param {Own} own */
 const address = ({ asked }) => toAddress({ ...asked, code: "" });
@@ -29,8 +38,8 @@ const address = ({ asked }) => toAddress({ ...asked, code: "" });
 /** It as a run, from what the build has worked out for its pieces.
  * @param {Own} own */
 export async function asRun(own) {
-  const { data, asked, stand: { proposal, practice } } = own;
-  const names = [...new Set(proposal.parts.map(fileOf).filter(Boolean))];
+  const { data, asked, file, stand: { proposal, practice } } = own;
+  const names = [...new Set([...proposal.parts.map(fileOf).filter(Boolean), ...(file ? [`practices/${file.id}`] : [])])];
   /** @type {Sources} */
   const sources = {};
   await Promise.all(names.map(async (name) => {
@@ -41,7 +50,9 @@ export async function asRun(own) {
     }
   }));
   const talks = Object.fromEntries(practice.parts.flatMap(({ piece, talk_s: talk }) => (talk === undefined ? [] : [[piece, talk]])));
-  const told = { talks, id: nameOf(own), title: titleOf(data, asked.request, practice), page: `make.html#${address(own)}`, start: asked.start, gravities: here.gravities, words: here.parts };
+  const entry = file && sources[`practices/${file.id}`];
+  const written = entry ? { written: { run: entry, places: practice.parts.map((part) => partOf(data, file, part)) } } : {};
+  const told = { ...written, talks, id: nameOf(own), title: titleNow(own), page: `make.html#${address(own)}`, start: asked.start, gravities: here.gravities, words: here.parts };
   return laid(data, asked.request, proposal, told, sources, await elsewhere(data, asked.request, sources));
 }
 
@@ -62,6 +73,10 @@ async function elsewhere(data, request, sources) {
  * @param {Own} own
  * @param {string} code of another phone that passes it on, or "" */
 export async function run(own, code) {
+  if (!code && isUnchanged(own.data, own.file, own.stand.practice)) {
+    location.assign(new URL(`run.html#practice=${own.file?.id}`, root)); // with all that may be changed of it on the deck
+    return true;
+  }
   const made = await asRun(own);
   if (!keepRun(made.run, address(own))) {
     return false;
@@ -76,17 +91,18 @@ export async function run(own, code) {
  * @returns {Node[]} what to say of it */
 export function save(own) {
   const name = `${nameOf(own)}.yml`;
-  saveFile(name, entryText(own.data, own.asked.request, own.stand.practice, own.asked.start));
-  return [make("p", { role: "status" }, `Saved as ${name}.`)];
+  const { data, asked, stand: { practice }, file } = own;
+  saveFile(name, file ? changedText(file, data, asked, practice, adultsOf(data, asked.request, file, own.stand), titleNow(own)) : entryText(data, asked.request, practice, asked.start));
+  return [make("p", { role: "status" }, `Saved as ${name}.`), ...(file ? [make("p", { class: "hint" }, notKept(file, data, practice))] : [])];
 }
 
 /** Share the link that makes it, or copy it; it stands there in any case.
  * @param {Own} own
  * @returns {Node[]} what to say of it */
-export function hand({ data, asked, stand: { practice } }) {
-  const link = new URL(`make.html#${toAddress({ ...asked, practice, code: "" })}`, root).href;
+export function hand(own) {
+  const { asked, stand: { practice } } = own, link = new URL(`make.html#${toAddress({ ...asked, practice, code: "" })}`, root).href;
   const [field, told] = [make("input", { id: "make-link", readonly: "", value: link }), make("p", { role: "status" })];
   field.addEventListener("focus", () => field.select());
-  handOn(titleOf(data, asked.request, practice), link).then((words) => { told.textContent = words; });
+  handOn(titleNow(own), link).then((words) => { told.textContent = words; });
   return [make("p", { class: "make-field" }, make("label", { for: "make-link" }, "A link that makes this practice on another phone"), field), told];
 }

@@ -3,21 +3,24 @@
 // worked out for this pool, the part is run by taps, without times. Pure.
 
 /** @import {Block, Data, Hazard, Part, Piece, PieceRun, PoolRuns, Proposal, Request, RunData, Sources} from "./types.js" */
-/** @import {Each, RepBlock} from "../run/types.js" */
 
-import { of as ofRep } from "../run/steps.js";
+/** @import {Now} from "./as-written.js" */
+/** @import {Part as RunPart} from "../run/types.js" */
+
+/** @typedef {{run: RunData, places: number[]}} Written an entry that is opened, as it is run; `places`: which part of it each part is, as it stands there, -1
+ *   of another */
+
+import { asWritten } from "./as-written.js";
+import { fitted, withoutOffers } from "./offers.js";
 import { byTap, each, itemsOf, often } from "./often.js";
 
 const TENTHS = 10;
-/** Reps of which one may be sat out: no rule of a practice asks for all of them. */
-const MAY_SIT = new Set(["m", "n"]);
-const OFFERS = new Set(["more", "fewer", "fewest", "sit", "again"]);
 
 /** The file that a piece is run by, below data/v1/run/; "" of a drill, which is run by the data that it was composed from.
  * @param {{piece: string}} part */
 export function fileOf({ piece }) {
   const [of, id] = piece.split("/");
-  return of === "set" ? `sets/${id}` : of === "part" ? `practices/${id}` : "";
+  return of === "set" ? `sets/${id}` : of === "part" || of === "held" ? `practices/${id}` : "";
 }
 
 /** @param {Data} data
@@ -25,7 +28,7 @@ export function fileOf({ piece }) {
 export const pieceOf = (data, key) => /** @type {Piece} */ (data.pieces.find((piece) => key === keyOf(piece)));
 
 /** @param {Piece} piece */
-const keyOf = ({ of, id, part = 0 }) => (of === "part" ? `${of}/${id}/${part}` : `${of}/${id}`);
+const keyOf = ({ of, id, part = 0 }) => (of === "part" || of === "held" ? `${of}/${id}/${part}` : `${of}/${id}`);
 
 /** Whether a piece is to be run in a pool of another length than the run that is written of it.
  * @param {Data} data
@@ -53,7 +56,7 @@ function sourceOf(data, piece, pool, sources, elsewhere) {
   const run = sources[fileOf({ piece: key })];
   const isTimed = run?.course === courseOf(data, pool);
   const there = isTimed ? undefined : elsewhere?.pools[pool]?.[key];
-  return there ? { ...there, hazards: run?.hazards ?? [], isTimed: true } : written(run, piece, isTimed);
+  return there ? { ...there, hazards: run?.hazards ?? [], isTimed: true } : partOf(run, piece, isTimed);
 }
 
 /** A part as the run of its set or practice has it.
@@ -61,7 +64,7 @@ function sourceOf(data, piece, pool, sources, elsewhere) {
  * @param {Piece} piece
  * @param {boolean} isTimed
  * @returns {(PieceRun & {isTimed: boolean}) | null} */
-function written(run, piece, isTimed) {
+function partOf(run, piece, isTimed) {
   const part = run?.parts.find(({ number }) => piece.of === "set" || number === (piece.part ?? 0) + 1);
   if (!part) {
     return null;
@@ -69,38 +72,6 @@ function written(run, piece, isTimed) {
   const halves = Object.entries(part.crews).map(([key, crew]) => /** @type {const} */ ([key.split("/")[0], crew]));
   return { items: part.items, crews: Object.fromEntries(halves), hazards: run?.hazards ?? [], isTimed };
 }
-
-/** Times with so many gaps more, each rep's own.
- * @param {Each | undefined} home
- * @param {Each | undefined} gap
- * @param {number} extra
- * @returns {Each} */
-function added(home, gap, extra) {
-  const later = (/** @type {number | null | undefined} */ one, /** @type {number} */ k) => (typeof one === "number" ? one + extra * (ofRep(gap, k) ?? 0) : null);
-  return Array.isArray(home) ? home.map(later) : Array.isArray(gap) ? gap.map((_, k) => later(home, k)) : later(home, 0);
-}
-
-/** What may be changed on the deck: nothing that has not been held against the rules of this practice.
- * @param {RepBlock} block
- * @param {string} role
- * @param {number} extra swimmers in the fullest lane beyond the usual
- * @returns {RepBlock} */
-function fitted(block, role, extra) {
-  const { sit, more } = block;
-  const own = Object.fromEntries(Object.entries(block).filter(([name]) => !OFFERS.has(name)));
-  const later = extra ? { home: added(block.home, block.gap, extra), in_lane: (block.in_lane ?? 1) + extra } : {};
-  return { .../** @type {RepBlock} */ (own), ...(sit && MAY_SIT.has(role) ? { sit } : {}), ...(more ? { more } : {}), again: 0, ...later };
-}
-
-/** @param {Block[]} blocks
- * @returns {Block[]} */
-const withoutOffers = (blocks) => blocks.map((block) => {
-  if (!("rounds" in block)) {
-    return block;
-  }
-  const { rounds, between } = block;
-  return { rounds: rounds.map(({ times, blocks: inner }) => ({ times, blocks: withoutOffers(inner) })), ...(between ? { between } : {}) };
-});
 
 /** Of each lane group of the squad the numbers of its lanes, from the first on.
  * @param {Data} data
@@ -151,56 +122,72 @@ export function gravest(found, gravities) {
  * @param {Data} data
  * @param {Request} request
  * @param {Proposal} proposal
- * @param {{id: string, title: string, page: string, start: string, gravities: string[], words: Record<string, string>, talks?: Record<string, number>}} own `words`: what
- *   the parts of a practice are called; `talks`: the seconds of talk before a piece, where they are not the usual
+ * @param {{id: string, title: string, page: string, start: string, gravities: string[], words: Record<string, string>, talks?: Record<string, number>, written?: Written}} own
+ *   `words`: what the parts of a practice are called; `talks`: the seconds of talk before a piece, where they are not the usual
  * @param {Sources} sources
  * @param {PoolRuns | null} [elsewhere] of the squad's pieces in pools of another length
  * @returns {{run: Omit<RunData, "version">, tapped: Part[]}} `tapped`: the parts that are run by taps
  */
 export function laid(data, request, proposal, own, sources, elsewhere = null) {
-  const groups = data.squad.groups.filter(([id]) => !request.groups?.length || request.groups.includes(id));
-  const names = groups.map(([id]) => id);
-  const lanes = lanesOf(data, request);
+  const names = namesOf(data, request), crews = crewsOf(data, request, names, own.written);
   /** @type {Part[]} */
   const tapped = [];
-  /** @type {Hazard[][]} */
-  const hazards = [];
-  let at = 0;
-  const parts = proposal.parts.map((part, stage) => {
-    const piece = pieceOf(data, part.piece);
-    const source = sourceOf(data, piece, request.pool, sources, elsewhere);
-    const { items, crews } = source ?? nothingOf(piece, part, names);
-    hazards.push(piece.hazards ? piece.hazards.map((place) => data.hazards[place]) : source?.hazards ?? []);
-    const starts = at + part.talk_s;
-    at = starts + part.takes_s;
-    const known = names.filter((id) => crews[id]);
-    const timed = known.map((id) => (source?.isTimed ? often(crews[id].blocks, items, piece, part.number) : null));
-    const isTimed = !timed.includes(null);
+  const hazards = own.written ? [own.written.run.hazards ?? []] : [];
+  let [at, stage] = [0, 0];
+  const parts = proposal.parts.flatMap((part, place) => {
+    const now = { at, place, stage, names, lead: part.talk_s }, written = own.written?.places[place] ?? -1;
+    const rows = own.written && written >= 0 ? asWritten(own.written.run, written, now) : [newPart(part, now)];
+    at += part.talk_s + part.takes_s;
+    stage = rows[rows.length - 1].stage + 1;
+    return rows;
+  });
+
+  /** A part that is laid anew. @param {Part} part @param {Now} now @returns {RunPart} */
+  function newPart(part, now) {
+    const piece = pieceOf(data, part.piece), source = sourceOf(data, piece, request.pool, sources, elsewhere);
+    const found = source ?? nothingOf(piece, part, names), known = names.filter((id) => found.crews[id]);
+    hazards.push(piece.hazards ? piece.hazards.map((hazard) => data.hazards[hazard]) : source?.hazards ?? []);
+    const timed = known.map((id) => (source?.isTimed ? often(found.crews[id].blocks, found.items, piece, part.number) : null)), isTimed = !timed.includes(null);
     if (!isTimed) {
       tapped.push(part);
     }
-    const talk_s = Math.min(part.talk_s, own.talks?.[part.piece] ?? (piece.talk ?? 0) / TENTHS);
-    /** @type {(id: string, k: number) => Block[]} */
-    const blocks = (id, k) => withoutOffers(each(isTimed ? /** @type {Block[]} */ (timed[k]) : byTap(crews[id].blocks, piece, part.number),
+    const talk_s = Math.min(part.talk_s, own.talks?.[part.piece] ?? (piece.talk ?? 0) / TENTHS), starts = now.at + part.talk_s;
+    /** @type {(id: string) => Block[]} */
+    const blocks = (id) => withoutOffers(each(isTimed ? /** @type {Block[]} */ (timed[known.indexOf(id)]) : byTap(found.crews[id].blocks, piece, part.number),
       (block) => fitted(block, part.as, extraOf(data, request, id))));
     return {
-      stage, number: stage + 1, word: data.part_words[part.as], title: `${own.words[part.as] ?? part.role}: ${part.title}`,
+      stage: now.stage, number: now.place + 1, word: data.part_words[part.as], title: `${own.words[part.as] ?? part.role}: ${part.title}`,
       ...(piece.of === "set" ? { set: piece.id } : {}), talk_s, gear_s: tenths(part.talk_s - talk_s), starts_s: tenths(starts),
-      items: itemsOf(items, crews, piece, part.number),
-      crews: Object.fromEntries(known.map((id, k) => [id, { ends_s: tenths(at), blocks: blocks(id, k) }])),
+      items: itemsOf(found.items, found.crews, piece, part.number),
+      crews: Object.fromEntries(crews.flatMap(({ key, group }) => (known.includes(group) ? [[key, { ends_s: tenths(starts + part.takes_s), blocks: blocks(group) }]] : []))),
     };
-  });
+  }
+
   return {
     tapped,
     run: {
       form: 1, kind: "practice", id: own.id, title: own.title, page: own.page, squad: data.squad.id, start: own.start, minutes: request.minutes,
-      pool: request.pool, course: data.pools.find(([id]) => id === request.pool)?.[2] ?? "", ends_s: tenths(at),
-      crews: groups.map(([id, title, , heads]) => ({ key: id, group: id, half: "", title, lanes: lanes.get(id) ?? [], heads: request.heads?.[id] ?? heads, meant: true })),
+      pool: request.pool, course: data.pools.find(([id]) => id === request.pool)?.[2] ?? "", ends_s: tenths(at), crews,
       hazards: gravest(hazards, own.gravities), parts, cuts: [],
     },
   };
 }
 
+/** @param {Data} data
+ * @param {Request} request */
+const namesOf = ({ squad }, { groups }) => squad.groups.flatMap(([id]) => (!groups?.length || groups.includes(id) ? [id] : []));
+
+/** Who swims: as they are in the practice that is opened, else each lane group from lane 1 on.
+ * @param {Data} data
+ * @param {Request} request
+ * @param {string[]} names
+ * @param {Written} [written]
+ * @returns {RunData["crews"]} */
+function crewsOf(data, request, names, written) {
+  const lanes = lanesOf(data, request);
+  return written ? written.run.crews.filter(({ group }) => names.includes(group)) : data.squad.groups.filter(([id]) => names.includes(id)).map(([id, title, , heads]) => (
+    { key: id, group: id, half: "", title, lanes: lanes.get(id) ?? [], heads: request.heads?.[id] ?? heads, meant: true }));
+}
+
 /** @param {number} seconds */
 const tenths = (seconds) => Math.round(seconds * TENTHS) / TENTHS;
-

@@ -1,7 +1,7 @@
 // A composed practice on paper: a sheet for each lane group, with its send-offs, its gear, and every danger.
 
 import { make } from "../lib/dom.js";
-import { crewName } from "../run/words.js";
+import { crewName, laneList } from "../run/words.js";
 import { swumOf } from "./amounts.js";
 import { boardLines } from "./board.js";
 import { at, times } from "./goes.js";
@@ -43,6 +43,14 @@ function facts(start, { starts_s: begins, crews }, key, far, unit) {
   return [far === null ? "" : `${far} ${unit}`, isTimed ? `${Math.max(1, Math.round((ends - begins) / MINUTE_S))} min, to ${at(start, ends)}` : ""].filter(Boolean).join(", ");
 }
 
+/** What is said of a part that stands as it is written: where and who leads it, whose lanes, who is needed, what else.
+ * @param {Part} part
+ * @param {string} key of the crew */
+function besidesOf({ place, led_by: leads, note, helpers = [], crews }, key) {
+  const { lanes = [] } = crews[key], where = [place, lanes.length ? `lanes ${laneList(lanes)}` : "", leads ? `led by ${leads.toLowerCase()}` : "", ...helpers].filter(Boolean).join("; ");
+  return [...(where ? [make("div", { class: "make-line" }, where)] : []), ...(note ? [make("div", { class: "make-line" }, make("span", { class: "note" }, note))] : [])];
+}
+
 /** A sheet.
  * @param {Omit<RunData, "version">} run
  * @param {RunData["crews"][number]} crew
@@ -50,7 +58,7 @@ function facts(start, { starts_s: begins, crews }, key, far, unit) {
 function sheet(run, crew, { focus, where, day, gear, adults, printed, unit, isKnown }) {
   const start = run.start ?? "";
   const parts = run.parts.filter(({ crews }) => crews[crew.key]);
-  const far = parts.map((part) => (isKnown(run.parts.indexOf(part)) ? swumOf(part, crew.key, unit) : null));
+  const far = parts.map((part) => (isKnown(part.number - 1) ? swumOf(part, crew.key, unit) : null));
   const whole = far.includes(null) ? [] : [`${far.reduce((sum, own) => /** @type {number} */ (sum) + /** @type {number} */ (own), 0)} ${unit}`];
   const ends = typeof run.ends_s === "number" ? [`done ${at(start, run.ends_s)}`] : [];
   return make("section", { class: "make-sheet" },
@@ -59,7 +67,7 @@ function sheet(run, crew, { focus, where, day, gear, adults, printed, unit, isKn
     make("p", {}, [crewName(crew), where, `${day}, ${start} to ${at(start, MINUTE_S * (run.minutes ?? 0))}`, ...whole, ...ends, adults === 1 ? "1 adult" : `${adults} adults`].join(" · ")),
     ...(gear.length ? [make("p", {}, make("b", {}, "Gear: "), gear.join(", "))] : []),
     ...parts.map((part, k) => make("div", { class: "make-part" },
-      make("h3", {}, make("time", {}, at(start, part.starts_s ?? 0)), ` ${part.title}`, make("span", { class: "make-facts" }, facts(start, part, crew.key, far[k], unit))), ...lines(part.crews[crew.key].blocks, part.items))),
+      make("h3", {}, make("time", {}, at(start, part.starts_s ?? 0)), ` ${part.title}`, make("span", { class: "make-facts" }, facts(start, part, crew.key, far[k], unit))), ...besidesOf(part, crew.key), ...lines(part.crews[crew.key].blocks, part.items))),
     make("ul", { class: "dangers" }, ...(run.hazards ?? []).map(({ title, control }) => make("li", {}, make("strong", {}, title), control ? ` ${control}` : ""))),
     make("p", { class: "make-printed" }, printed));
 }

@@ -4,18 +4,20 @@ import { all, make, tool } from "../lib/dom.js";
 import { sentence } from "./answer.js";
 import { wayPast, without } from "./asked.js";
 import { whose } from "./names.js";
+import { titleNow } from "./deeds.js";
 import { rows, total } from "./rows.js";
-import { isEntry, titleOf } from "./written.js";
+import { adultsOf, isEntry, partOf } from "./opened.js";
 
 /** @import {Asked} from "./asked.js" */
-/** @import {Data, Hazard, Part, Practice, Proposal, Request} from "./types.js" */
+/** @import {Data, File, Hazard, Part, Practice, Proposal, Request} from "./types.js" */
 /** @import {Answer, Deed} from "../compose/types.js" */
 
 /** @typedef {{practice: Practice, proposal: Proposal}} Stand a proposal as it stands after changes */
 /** @typedef {{said: string, besides: string, way: "" | "back" | "ok", before?: Proposal}} Told what the last change moved, or why it could not be; `besides`: what of it
  *   the row shows as well; `way`: of a change the way back, of what could not be none but to have read it; `before`: the proposal before it */
-/** @typedef {{data: Data, asked: Asked, answer: Answer, stand: Stand | null, told: Told, open: string, isOwn: boolean, unopened: string}} Shown
- *   `open`: the role whose ways stand open; `isOwn`: whether it came changed; `unopened`: why an entry is not what is shown */
+/** @typedef {{data: Data, asked: Asked, answer: Answer, stand: Stand | null, file: File | null, told: Told, open: string, isOwn: boolean, unopened: string}} Shown
+ *   `open`: the role whose ways stand open; `isOwn`: whether it came changed; `file`: the practice that
+ *   was opened; `unopened`: why an entry is not what is shown */
 /** @typedef {{ask: (request: Request) => void, show: (number: number) => void, change: (deed: Deed) => void, takeBack: () => void, read: () => void, onOpen: (role: string) => void,
  *   again: () => void, run: () => void, print: () => void, save: () => void, hand: () => void}} Deeds */
 
@@ -70,9 +72,9 @@ function nothing({ data, asked, answer }, deeds) {
   return [make("div", { class: "make-hinders" }, make("p", { role: "alert" }, make("b", {}, "Nothing fits.")), make("ul", {}, ...found)), make("p", { class: "tools" }, tool("Questions", deeds.again))];
 }
 
-/** Wishes that are not met; of an entry nobody wished for a skill, for relief or for a full slot.
+/** Wishes that are not met; of an entry nobody wished for anything, and only a slot that a change has left is told.
  * @param {{asked: Asked, stand: Stand | null}} shown */
-const unmetOf = ({ asked, stand }) => (stand?.proposal.unmet ?? []).filter(({ wish }) => !isEntry(asked) || !["skill", "relief", "slot"].includes(wish));
+const unmetOf = ({ asked, stand }) => (stand?.proposal.unmet ?? []).filter(({ wish }) => !isEntry(asked) || (wish === "slot" && Boolean(stand?.practice.out.length)));
 
 /** @param {Shown} shown
  * @param {Deeds} deeds */
@@ -99,11 +101,11 @@ function notMet({ data, asked, stand }) {
 
 /** @param {Shown} shown
  * @param {Deeds} deeds */
-function besides({ data, asked, answer, stand }, deeds) {
-  const has = isEntry(asked) ? `The head coach’s repository has “${titleOf(data, asked.from ?? "")}” as it was, and nothing that is changed here. The file is a new entry, without the notes of the old one,`
+function besides({ data, asked, answer, stand, file }, deeds) {
+  const has = file ? `The head coach’s repository has “${file.title}” as it was, and nothing that is changed here. The file is a new entry, with what was not changed word for word,`
     : "The head coach’s repository does not have this practice yet. The file is an entry";
   const isPartly = answer.groups.length < data.squad.groups.length;
-  const named = stand ? [make("p", { class: "make-named" }, "Saved, it is called ", make("b", {}, stand.proposal.title), ". Every lane hears: ", make("b", {}, stand.proposal.focus))] : [];
+  const named = stand ? [make("p", { class: "make-named" }, "Saved, it is called ", make("b", {}, titleNow({ data, asked, stand, file })), ". Every lane hears: ", make("b", {}, file?.focus ?? stand.proposal.focus))] : [];
   return [
     ...named, make("div", { class: "tools" }, tool("Run", deeds.run, { class: "tool is-main", "data-run": "" }), tool("Print", deeds.print), tool("Save as a file", deeds.save), tool("Hand on", deeds.hand)),
     make("div", { "data-handed": "" }),
@@ -117,20 +119,20 @@ function besides({ data, asked, answer, stand }, deeds) {
  * @param {Deeds} deeds
  * @returns {Node[]} */
 export function page(shown, deeds) {
-  const { data, asked, answer, stand } = shown;
+  const { data, asked, answer, stand, file } = shown;
   const count = answer.proposals.length;
   const head = [make("p", { class: "lead" }, whose(data, asked)), make("p", { class: "make-asked" }, `${asked.request.minutes} minutes: ${asked.request.goals.map(goalTitle(data)).join(", ").toLowerCase()}`)];
   if (!stand) {
     return [...head, ...nothing(shown, deeds)];
   }
-  const own = isEntry(asked) ? titleOf(data, asked.from ?? "") : "";
+  const own = file?.title ?? "";
   const turn = (/** @type {string} */ title, /** @type {number} */ to) => (to >= 1 && to <= count ? [tool(title, () => deeds.show(to))] : []);
   return [
     ...head, ...hinders(shown, deeds),
     make("div", { class: "make-head" }, make("h2", { tabindex: "-1" }, own || (count > 1 ? `${asked.number} of ${count}` : "The one that fits")),
-      make("span", { class: "make-turn" }, tool("Questions", deeds.again), ...(own ? turn("Others", 1) : [...turn("Previous", asked.number - 1), ...turn("Next", asked.number + 1)]))),
-    make("p", { class: "make-total" }, total(data, asked, stand.proposal, answer.unit)),
-    rows(data, stand.proposal, stand.practice.parts, { own, open: shown.open, before: shown.told.before ?? null, act: deeds.change, onOpen: deeds.onOpen }), moved(shown, deeds),
+      make("span", { class: "make-turn" }, tool("Questions", deeds.again), ...(own ? [tool("Others", () => deeds.show(1))] : [...turn("Previous", asked.number - 1), ...turn("Next", asked.number + 1)]))),
+    make("p", { class: "make-total" }, total(data, asked, { ...stand.proposal, adults: adultsOf(data, asked.request, file, stand) }, answer.unit)),
+    rows(data, stand.proposal, stand.practice.parts, { own, written: stand.practice.parts.map((part) => file?.parts[partOf(data, file, part)] ?? null), open: shown.open, before: shown.told.before ?? null, act: deeds.change, onOpen: deeds.onOpen }), moved(shown, deeds),
     make("p", { class: "hint", "data-tapped": "", hidden: "" }), make("div", { "data-danger": "" }), ...notMet(shown), ...besides(shown, deeds),
   ];
 }

@@ -4,7 +4,7 @@
 import { change } from "../compose/change.js";
 import { make, one } from "../lib/dom.js";
 import { inWords, today } from "../lib/today.js";
-import { answerTo, standOf } from "./answer.js";
+import { answerOf, answerTo, standOf } from "./answer.js";
 import { toAddress } from "./asked.js";
 import { hear, tell as tellQuestions } from "./between.js";
 import { asRun, hand, run, save } from "./deeds.js";
@@ -13,13 +13,14 @@ import { whose } from "./names.js";
 import { sheets } from "./paper.js";
 import { bringOpen, dangers, focusOf, movedWords, page, tappedWords } from "./proposal.js";
 import { showSwims } from "./rows.js";
-import { isEntry, opened, titleOf, withGoals } from "./written.js";
+import { adultsOf, isEntry, opened, partOf } from "./opened.js";
 
 /** @import {Asked} from "./asked.js" */
 /** @import {Shown, Stand, Told} from "./proposal.js" */
-/** @import {Data} from "./types.js" */
+/** @import {Data, File} from "./types.js" */
 
 const SOON_MS = 300;
+const GONE = "The practice that this link opens is no longer here.";
 const box = one("[data-make]");
 const paper = one("[data-make-paper]");
 /** @type {{stand: Stand, told: Told}[]} what was before each change, and what it moved */
@@ -45,31 +46,46 @@ const go = (asked) => { location.hash = toAddress(asked); };
  * @param {Asked} asked */
 const stay = (asked) => history.replaceState(null, "", `#${toAddress(asked)}`);
 
+/** @param {Asked} wanted
+ * @param {File | null} known */
+const whyGone = ({ from }, known) => (from && !known ? GONE : "");
+
 /** What an address asks for.
- * @param {Data} data
- * @param {Asked} wanted */
-async function arriveAt(data, wanted) {
-  const whole = withGoals(data, wanted), answer = answerTo(data, whole.request);
+ * @param {Data} squadData
+ * @param {Asked} wanted
+ * @param {File | null} known the practice that it opens */
+async function arriveAt(squadData, wanted, known) {
+  const gone = whyGone(wanted, known), { data, asked, told: unopened } = opened(squadData, wanted, known);
+  const answer = known && asked.practice ? answerOf(data, asked.request) : answerTo(data, asked.request);
   if (typeof answer === "string") {
-    tellQuestions("make-ask", { data, squad: whole.squad, request: whole.request, problem: answer });
+    tellQuestions("make-ask", { data, squad: asked.squad, request: asked.request, problem: gone || answer });
     return;
   }
-  const [asked, unopened] = opened(data, whole);
   before = [];
-  const number = Math.min(asked.number, answer.proposals.length || 1);
-  const [stand, told] = standOf(data, asked, answer.proposals[number - 1]);
-  const practice = stand && !told ? asked.practice : null;
-  shown = { data, asked: { ...asked, number, practice }, answer, stand, unopened, told: unread(told), open: "", isOwn: Boolean(practice) };
+  shown = arrived(data, asked, answer, known, gone || unopened);
   if (wanted.from) {
     stay(shown.asked);
   }
   if (!await draw()) {
     return;
   }
-  if (asked.code && stand) {
+  if (asked.code && shown?.stand) {
     await begin(asked.code);
   }
   one("h2, p", box).scrollIntoView({ block: "nearest" });
+}
+
+/** What is shown at first.
+ * @param {Data} data
+ * @param {Asked} asked
+ * @param {import("../compose/types.js").Answer} answer
+ * @param {File | null} known
+ * @param {string} unopened
+ * @returns {Shown} */
+function arrived(data, asked, answer, known, unopened) {
+  const number = Math.min(asked.number, answer.proposals.length || 1), [stand, told] = standOf(data, asked, answer.proposals[number - 1]);
+  const practice = stand && !told ? asked.practice : null, file = practice ? known : null;
+  return { data, asked: { ...asked, number, practice }, answer, stand, file, unopened, told: unread(told), open: "", isOwn: Boolean(practice) };
 }
 
 /** Draw what was proposed, with what its run data tells where that is soon here, so that no row grows under a finger.
@@ -107,11 +123,24 @@ async function fill(own, making) {
     tapped.textContent = tappedWords(made.tapped);
     tapped.hidden = !made.tapped.length;
     const { parts } = own.stand.proposal;
-    const gear = new Set(parts.flatMap((part) => part.gear.map(({ id, in_use }) => `${in_use} × ${own.data.gear.find(([known]) => known === id)?.[1].toLowerCase()}`)));
-    paper.replaceChildren(...sheets(made.run, { focus: own.stand.proposal.focus, where: whose(own.data, { ...own.asked, start: "" }).split(" · ")[1] ?? "", day: inWords(own.asked.on || today), gear: [...gear], adults: own.stand.proposal.adults,
+    paper.replaceChildren(...sheets(made.run, { focus: own.file?.focus ?? own.stand.proposal.focus, where: whose(own.data, { ...own.asked, start: "" }).split(" · ")[1] ?? "", day: inWords(own.asked.on || today), gear: gearWords(own), adults: adultsOf(own.data, own.asked.request, own.file, own.stand),
       unit: own.answer.unit, isKnown: (part) => own.answer.unit === "m" || !made.tapped.includes(parts[part]),
-      printed: `${isEntry(own.asked) ? `Made from “${titleOf(own.data, own.asked.from ?? "")}”` : "Composed"}; not in the club’s repository. Printed ${inWords(today)}.` }));
+      printed: `${own.file ? `Made from “${own.file.title}”` : "Composed"}; not in the club’s repository. Printed ${inWords(today)}.` }));
   }
+}
+
+/** What is in use at once, of each piece of gear the most that a part asks for.
+ * @param {Shown & {stand: Stand}} own */
+function gearWords({ data, file, stand: { proposal, practice } }) {
+  /** @type {Map<string, number>} */
+  const most = new Map();
+  const needs = (/** @type {string} */ title, /** @type {number} */ used) => most.set(title, Math.max(most.get(title) ?? 0, used));
+  proposal.parts.forEach(({ gear }, place) => {
+    const part = file?.parts[partOf(data, file, practice.parts[place])];
+    gear.forEach(({ id, in_use: used }) => needs(data.gear.find(([known]) => known === id)?.[1] ?? id, used));
+    part?.gear?.forEach(([known, used]) => needs(data.gear[known][1], used));
+  });
+  return [...most].map(([title, used]) => `${used} × ${title.toLowerCase()}`);
 }
 
 /** @param {number} number of a proposal */
@@ -204,6 +233,6 @@ hear("make-try", (own) => {
 hear("make-show", (own) => {
   drop();
   if (own) {
-    arriveAt(own.data, own.asked).catch((problem) => say(make("p", { role: "alert" }, whyNot(problem))));
+    arriveAt(own.data, own.asked, own.file).catch((problem) => say(make("p", { role: "alert" }, whyNot(problem))));
   }
 });

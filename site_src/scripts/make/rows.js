@@ -1,22 +1,26 @@
 // A proposal: a row a piece, with one button that opens what may be done with it. Nothing is dragged.
 
 import { askedOf } from "../compose/chosen.js";
+import { isHeld } from "../compose/pieces.js";
 import { all, make, root, tool } from "../lib/dom.js";
 import { count, many } from "../run/words.js";
 import { at } from "./goes.js";
 import { pieceOf } from "./lay.js";
-import { swimOf } from "./swim.js";
+import { swimOfPart } from "./swim.js";
 
-/** @import {Data, Part, Proposal, Request, RunData} from "./types.js" */
+/** @import {Data, Part, Proposal, Request, RunData, WrittenPart} from "./types.js" */
 /** @import {Chosen, Deed} from "../compose/types.js" */
 
-/** @typedef {{own: string, open: string, before: Proposal | null, act: (deed: Deed) => void, onOpen: (role: string) => void}} Ways `open`: the role whose ways
- *   stand open; `before`: it before the last change; `own`: what the entry is called, whose own parts need not say so */
+/** @typedef {{own: string, written: (WrittenPart | null)[], open: string, before: Proposal | null, act: (deed: Deed) => void, onOpen: (role: string) => void}} Ways `open`: the role whose ways
+ *   stand open; `before`: it before the last change; `own`: what the entry is called, whose own parts need not say so;
+ *   `written`: what of it each piece is, as it stands there */
 
 const MINUTE_S = 60;
 const DEEPEST = 2;
-const FOLDERS = { set: "sets", part: "practices", drill: "drills" };
-const WHOLE = { set: "The set", part: "The whole practice", drill: "The drill" };
+const FOLDERS = { set: "sets", part: "practices", drill: "drills", held: "practices" };
+const WHOLE = { set: "The set", part: "The whole practice", drill: "The drill", held: "Its page" };
+/** @type {Record<string, string>} why nothing changes places with a part */
+const STAYS = { end: "stays where it is, for it begins or ends at the far end", land: "stays where it is, for it is on land", test: "stays where it is: tests come fresh" };
 
 /** Seconds as they are shown, a begun one whole.
  * @param {number} seconds */
@@ -49,14 +53,22 @@ function pageOf(data, part) {
 /** Whether a deed may come of something, whatever the rest is: a practice begins with its warm-up, ends with its cool-down and has a main set.
  * @param {Deed["do"]} deed
  * @param {Part} part
- * @param {Part[]} parts */
-function canEver(deed, part, parts) {
-  const place = parts.indexOf(part), last = parts.length - 1, isInside = place > 0 && place < last;
+ * @param {Part[]} parts
+ * @param {Ways["written"]} written */
+function canEver(deed, part, parts, written) {
+  const place = parts.indexOf(part), isInside = (/** @type {number} */ one) => one > 0 && one < parts.length - 1;
   if (deed === "up" || deed === "down") {
-    return isInside && (deed === "up" ? place > 1 : place < last - 1);
+    return [place, place + (deed === "up" ? -1 : 1)].every((one) => isInside(one) && !written[one]?.stays);
   }
-  return deed !== "out" || (isInside && (part.as !== "m" || parts.some(({ as }) => as === "n")));
+  if (deed !== "out") {
+    return !isHeld(part.as);
+  }
+  return isInside(place) && (isHeld(part.as) ? written[place]?.stays !== "end" : part.as !== "m" || parts.some(({ as }) => as === "n"));
 }
+
+/** Why a part stands as it is written.
+ * @param {WrittenPart | null} written */
+const heldWords = (written) => [`${written?.why || "on its page"}, and is swapped for nothing`, STAYS[written?.stays ?? ""]].filter(Boolean).join("; ");
 
 /**
  * @param {Data} data
@@ -70,7 +82,7 @@ function row(data, part, parts, isKept, deeds) {
   const isOpen = deeds.open === part.as;
   /** @type {[Deed["do"], string][]} */
   const every = [["swap", "Swap"], isKept ? ["free", "Free"] : ["keep", "Keep"], ["up", "Up"], ["down", "Down"], ["out", "Take out"]];
-  const ways = every.filter(([deed]) => canEver(deed, part, parts));
+  const ways = every.filter(([deed]) => canEver(deed, part, parts, deeds.written));
   const panel = make("div", { class: "make-ways", id }, ...ways.map(([deed, title]) => tool(title, () => deeds.act({ do: deed, role: part.as }), { "data-do": deed, "aria-label": `${title}: ${part.title}` })),
     make("a", { class: "tool", href: pageOf(data, part) }, WHOLE[pieceOf(data, part.piece).of]));
   panel.hidden = !isOpen;
@@ -85,7 +97,8 @@ function row(data, part, parts, isKept, deeds) {
     deeds.onOpen(opens ? part.as : "");
   }, { "aria-expanded": String(isOpen), "aria-controls": id, "aria-label": `Change ${part.role.toLowerCase()}: ${part.title}` });
   const changed = longer(part, deeds.before), title = part.title.replace(` of “${deeds.own}”`, "");
-  const why = [often(data, part), ...part.why, isKept ? "kept" : ""].filter(Boolean).join("; ");
+  const here = deeds.written[parts.indexOf(part)], as = here && !isHeld(part.as) ? ["as on its page"] : part.why;
+  const why = isHeld(part.as) ? heldWords(here) : [often(data, part), ...as, isKept ? "kept" : ""].filter(Boolean).join("; ");
   const minutes = Math.max(1, Math.round((part.talk_s + part.takes_s) / MINUTE_S));
   const own = make("li", { "data-role": part.as, class: isOpen ? "is-open" : "" },
     make("span", { class: "make-minutes" }, String(minutes), make("span", { class: "unseen" }, minutes === 1 ? " minute" : " minutes")),
@@ -114,7 +127,7 @@ const swimLine = ({ whose = "", said, goes = "", depth = 0 }) =>
  * @param {Proposal} proposal */
 export function showSwims(box, { parts, crews }, proposal) {
   all(".make-swim", box).forEach((own, place) => {
-    const { lines, more } = swimOf(parts[place], crews);
+    const { lines, more } = swimOfPart(parts.filter(({ number }) => number === place + 1), crews);
     const shown = [...lines.map(swimLine), ...(more ? [swimLine({ said: `and ${many(more, "line")} more` })] : [])];
     own.replaceChildren(...(lines.some(({ said, whose }) => whose || said !== proposal.parts[place].title) ? shown : []));
   });

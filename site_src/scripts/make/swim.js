@@ -73,6 +73,21 @@ function apart(ways) {
 }
 
 /**
+ * What is swum of a part that has more rows than one, stations and what is done apart: of each the first lines, under the name of who begins there.
+ * @param {Part[]} rows
+ * @param {RunData["crews"]} crews
+ * @returns {Swim}
+ */
+export function swimOfPart(rows, crews) {
+  if (rows.length < 2) {
+    return rows.length ? swimOf(rows[0], crews) : { lines: [], more: 0 };
+  }
+  const begin = rows.filter(({ turn = 1 }) => turn === 1);
+  const lines = begin.flatMap((row) => swimOf(row, crews).lines.map((line, k) => ({ ...line, whose: line.whose || (k ? "" : crews.filter(({ key }) => row.crews[key]).map(crewName).join(" and ")) })));
+  return { lines, more: Math.max(0, ...begin.map((row) => swimOf(row, crews).more)) };
+}
+
+/**
  * What is swum of a part: what all lane groups swim once, with the send-offs of each, what they do not under their names.
  * @param {Part} part
  * @param {RunData["crews"]} crews

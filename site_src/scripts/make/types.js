@@ -9,7 +9,7 @@
 /** @typedef {import("../run/types.js").Hazard} Hazard */
 /** @typedef {import("../run/types.js").RunData} RunData */
 
-/** @typedef {{of: "set" | "part" | "drill", id: string, part?: number, title: string, goals?: number[], asks?: number[], gear?: number[],
+/** @typedef {{of: "set" | "part" | "drill" | "held", id: string, part?: number, title: string, roles?: string, called?: string, goals?: number[], asks?: number[], gear?: number[],
  *   talk?: number, cue?: string, what?: "rounds" | "reps", written?: number, hazards?: number[]}} Piece `talk` in tenths of seconds */
 /** @typedef {[id: string, title: string, lanes: number, heads: number, gap: number]} Group `gap` in tenths of seconds */
 /** @typedef {{items: Item[], crews: Record<string, {blocks: Block[]}>, hazards?: Hazard[]}} PieceRun what a piece that is a drill is run by */
@@ -17,11 +17,15 @@
 /** @typedef {{goals: [id: string, title: string][], efforts: [id: string, title: string][],
  *   gear: [id: string, title: string, owned: number, change: number][], drills: string[],
  *   pools: [id: string, title: string, course: string, lanes: number][],
- *   squad: {id: string, title: string, minutes: number, groups: Group[], offers: Record<string, [piece: number, ...unknown[]][]>},
+ *   squad: {id: string, title: string, minutes: number, groups: Group[], taught: number[], limits: number[], offers: Record<string, [piece: number, ...unknown[]][]>},
  *   progressions: [id: string, title: string, stages: number[][]][], practices: [id: string, title: string, pieces: number[]][],
  *   blocks: [id: string, title: string, starts: string, days: [after: number, practice: number][]][], pieces: Piece[],
  *   drill_runs: {pools: Record<string, Record<string, PieceRun>>, hazards: Record<string, Hazard[]>}, part_words: Record<string, string>, hazards: Hazard[]}} Data
  *   `drill_runs`: by pool and drill, and by drill */
+/** @typedef {{text: string, why?: string, stays?: "end" | "land" | "test", gear?: [gear: number, used: number][], as?: string, number?: number, talk?: number}} WrittenPart
+ *   `text`: its lines; `why`: what binds it there; `stays`: why nothing changes places with it; `as`: the piece that it is, where it is one */
+/** @typedef {{id: string, title: string, head: [key: string, text: string][], adults: number, focus: string, goals: string[], pieces: Piece[], offers: [piece: number, ...unknown[]][],
+ *   taught: number[], counted: number[], parts: WrittenPart[]}} File a practice that is opened, `data/v1/compose/practices/ID.json` */
 /** @typedef {Record<string, RunData>} Sources run data by name: sets/ID, practices/ID */
 
 export {};

@@ -1,0 +1,101 @@
+// Practices that are entries, opened to be changed: all open, on the clock of their page; what is not changed is run and saved as it is; what is done to
+// them is told to the program, which does the same.
+
+import assert from "node:assert/strict";
+import { readFileSync, writeFileSync } from "node:fs";
+import test from "node:test";
+
+import { change, proposalOf } from "../../site_src/scripts/compose/change.js";
+import { laid } from "../../site_src/scripts/make/lay.js";
+import { adultsOf, asWritten, isUnchanged, opened, partOf, withParts } from "../../site_src/scripts/make/opened.js";
+import { changedText, changedTitle, notKept } from "../../site_src/scripts/make/saved.js";
+import { stepsOf } from "../../site_src/scripts/run/steps.js";
+
+/** @type {any} */
+const { data: squads, cases, folder } = JSON.parse(readFileSync(process.env.CASES ?? "", "utf8"));
+const ON = "2026-11-27", DEEDS = ["swap", "up", "down", "out"];
+const found = cases.map((own) => ({ ...own, ...opened(squads[own.run.squad], { squad: own.run.squad, request: own.request, from: own.file.id, practice: null, start: own.run.start, on: ON, number: 1, code: "", roles: own.roles }, own.file) }));
+
+const proposed = ({ data, asked }, practice = asked.practice) => proposalOf(data, asked.request, practice);
+const run = ({ data, asked, file, run: entry }, practice, sources = {}) => laid(data, asked.request, proposed({ data, asked }, practice).proposal, {
+  id: "x", title: "X", page: "", start: entry.start, gravities: [], words: {}, written: { run: entry, places: practice.parts.map((part) => partOf(data, file, part)) },
+}, sources).run;
+const save = ({ data, asked, file }, practice, title) => changedText(file, data, asked, practice, adultsOf(data, asked.request, file, { practice, proposal: proposed({ data, asked }, practice).proposal }), title);
+
+test("every practice opens, and its clock is that of its page", () => {
+  assert.ok(found.length);
+  for (const { file, asked, told, run: entry, ...own } of found) {
+    assert.equal(told, "", file.id);
+    const { parts } = proposed({ asked, ...own }).proposal;
+    let at = 0;
+    const begins = parts.map(({ talk_s: lead, takes_s: takes }) => [at + lead, at += lead + takes][0]);
+    const page = file.parts.map((_, k) => Math.min(...entry.parts.filter(({ number }) => number === k + 1).map(({ starts_s: starts }) => starts)));
+    [...begins, at].forEach((own, k) => assert.ok(Math.abs(own - [...page, entry.ends_s][k]) < 1, `${file.id} ${own} ${page[k]}`));
+    assert.ok(isUnchanged(own.data, file, asked.practice));
+  }
+});
+
+/** What is done when, and what is said. */
+const told = (part, crew) => stepsOf({ parts: [part] }, crew).map(({ kind, ms, target, aim, rest, home, wave, waves, item, wait }) => ({ kind, ms, target, aim, rest, home, wave, waves, item, wait }));
+
+test("what is not changed is run as the build runs it, word for word", () => {
+  for (const own of found) {
+    const made = run(own, own.asked.practice);
+    assert.deepEqual(made.crews, own.run.crews, own.file.id);
+    assert.equal(made.parts.length, own.run.parts.length, own.file.id);
+    own.run.parts.forEach(({ skip: _, crews, starts_s: starts, ...part }, k) => {
+      const { crews: mine, starts_s: begins, ...same } = made.parts[k];
+      assert.deepEqual(same, part, own.file.id);
+      assert.ok(Math.abs(begins - starts) < 1);
+      for (const crew of Object.keys(crews)) {
+        assert.deepEqual(told(made.parts[k], crew), told(own.run.parts[k], crew), `${own.file.id} ${k} ${crew}`);
+        assert.ok(Math.abs(mine[crew].ends_s - crews[crew].ends_s) < 1);
+      }
+    });
+    assert.ok(!/"(least|most|copies|fewer|fewest|meet|skip)":/.test(JSON.stringify(made.parts)), "nothing that no rule was asked for");
+  }
+});
+
+test("what is not changed is saved word for word, and what is not kept is told", () => {
+  for (const own of found) {
+    const title = changedTitle(own.file, ON), text = save(own, own.asked.practice, title);
+    assert.ok([...title].length <= 60 && title.endsWith(", changed 27 Nov"), title);
+    for (const [key, lines] of own.file.head.filter(([key]) => !["title", "composed", "parts"].includes(key))) {
+      const isIn = text.includes(lines);
+      const words = { also_called: "other names", asked_as: "found by", review: "reviewed", accepts: "accepts" }[key];
+      assert.ok(isIn || notKept(own.file, own.data, own.asked.practice).includes(words), `${own.file.id} ${key}`);
+    }
+    assert.ok(text.includes(own.file.parts.map((part) => part.text).join("")), own.file.id);
+    writeFileSync(`${folder}/${own.file.id}-as-it-is.yml`, text);
+  }
+});
+
+test("a part that is held is swapped for nothing; what can be done to each is done, saved and told", () => {
+  const steps = [];
+  for (const own of found) {
+    for (const { role, piece } of own.asked.practice.parts) {
+      for (const deed of DEEDS.map((what) => ({ do: what, role }))) {
+        const after = change(own.data, own.asked.request, own.asked.practice, deed);
+        assert.ok(!(piece.startsWith("held/") && deed.do === "swap" && "practice" in after), own.file.id);
+        steps.push({ id: own.file.id, request: own.asked.request, practice: own.asked.practice, deed, after: after.practice ?? null, refused: after.refused ?? "", takes: after.proposal?.takes_s ?? 0, cost: after.proposal?.cost ?? 0 });
+        if ("practice" in after && steps.filter(({ id, deed: { do: what }, after: other }) => id === own.file.id && what === deed.do && other).length === 1) {
+          writeFileSync(`${folder}/${own.file.id}-${deed.do}.yml`, save(own, after.practice, `${changedTitle(own.file, ON)}`));
+          const kept = after.practice.parts.filter((part) => partOf(own.data, own.file, part) >= 0).length;
+          const lost = own.file.parts.length - kept;
+          assert.equal(lost > 0, notKept(own.file, own.data, after.practice).includes("Not as it was"), own.file.id);
+          assert.ok(run(own, after.practice).parts.length >= after.practice.parts.length);
+        }
+      }
+    }
+  }
+  assert.ok(DEEDS.every((what) => steps.some(({ deed, after }) => deed.do === what && after)));
+  writeFileSync(process.env.STEPS ?? "", JSON.stringify(steps));
+});
+
+test("a practice that was composed keeps the roles of its pieces; one that is not the squad's is offered to nobody", () => {
+  const [{ file, run: entry, asked }] = found, data = squads[entry.squad], own = withParts(data, file, entry.pool);
+  assert.deepEqual(own.pieces.slice(data.pieces.length).map(({ of }) => of), file.pieces.map(() => "held"));
+  assert.ok(data.pieces.every(({ of }) => of !== "held"), "the data of the squad stay as they were");
+  const pair = asWritten(own, asked.request, file);
+  assert.deepEqual(pair.practice, asked.practice, "the same each time");
+});
