@@ -128,5 +128,5 @@ showNext();
 showLast();
 const chosen = [...mine.map((group) => data.titles[group]), (choices.pool ?? "").replace(/^\d+/, "$& ")].filter(Boolean);
 for (const place of all("[data-chosen]")) {
-  place.textContent = chosen.length ? `: ${chosen.join(", ")}` : "";
+  place.textContent = chosen.length ? `: ${chosen.join("; ")}` : "";
 }

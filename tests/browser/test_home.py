@@ -117,6 +117,19 @@ def test_the_last_three_entries_are_kept_newest_first(phone: Page, server: Serve
     assert [link.get_attribute("href") for link in links.all()] == [PAGES[3], PAGES[6], PAGES[5]]
 
 
+def test_what_is_chosen_runs_on_behind_settings(phone: Page, server: Server) -> None:
+    """As one text, and not as a column of its own beside the word."""
+    phone.goto(server.address)
+    keep = "groups => localStorage.setItem('deck-almanac / choices', JSON.stringify({groups}))"
+    phone.evaluate(keep, ["osprey-1", "osprey-2"])
+    phone.reload()
+    link = phone.locator(".settings-line > a")
+    expect(link).to_have_text("Settings: Osprey, lanes 1 to 3; Osprey, lanes 4 to 6")
+    rows = link.locator("span").evaluate("span => span.getClientRects().length")
+    left = "part => [...part.getClientRects()].map(({ left }) => left)"
+    assert rows == 2 and link.locator("span").evaluate(left)[1] == link.evaluate(left)[0]
+
+
 def test_nothing_shifts_while_a_page_loads(browser: Browser, server: Server) -> None:
     """With a lane group chosen that the pages are not written for, and a slow line."""
     context = browser.new_context(viewport={"width": 360, "height": 640})
