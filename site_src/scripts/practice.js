@@ -2,8 +2,8 @@
 // its run sheets are laid onto paper.
 
 import { all, one } from "./lib/dom.js";
-import { choose } from "./lib/preferences.js";
-import { layBeforePrint } from "./practice/paper.js";
+import { choose, chosen, onChange } from "./lib/preferences.js";
+import { layBeforePrint, printOnly } from "./practice/paper.js";
 
 const EARLY_S = 30 * 60; // who looks half an hour before it begins means this evening's
 
@@ -23,9 +23,21 @@ function openNext() {
   }
 }
 
+/** Beside all run sheets, the one of the lane group that the page is shown for. */
+function offerOwn() {
+  const group = chosen("group");
+  const option = /** @type {HTMLOptionElement[]} */ (all('[data-choose="group"] option')).find(({ value }) => value && value === group);
+  const button = one("[data-print-own]");
+  button.hidden = !option;
+  button.textContent = option ? `Print ${option.text} alone` : "";
+}
+
 if (matchMedia("(min-width: 60em)").matches) {
   choose("group", "", false);
 }
 openNext();
 layBeforePrint();
-one("[data-print-sheets]").addEventListener("click", () => window.print());
+one("[data-print-sheets]").addEventListener("click", () => printOnly(""));
+one("[data-print-own]").addEventListener("click", () => printOnly(chosen("group")));
+onChange(offerOwn);
+offerOwn();

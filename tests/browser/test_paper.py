@@ -106,6 +106,24 @@ def test_a_button_beside_the_slot_prints_the_run_sheets(phone: Page, server: Ser
     assert phone.evaluate("asked") == 1
 
 
+def test_one_lane_group_s_sheet_is_printed_alone_with_the_dangers(
+    phone: Page, server: Server
+) -> None:
+    phone.add_init_script("window.print = () => { window.asked = (window.asked ?? 0) + 1; }")
+    phone.goto(f"{server.address}practices/heron-kick-and-go.html")
+    phone.locator("[data-choose=group]").select_option("heron-2")
+    phone.get_by_role("button", name="Print Heron, lanes 4 to 6 alone").click()
+    assert phone.evaluate("asked") == 1
+    heads = [words(own.extract_text())[:20] for own in PdfReader(io.BytesIO(phone.pdf())).pages]
+    assert [head for head in heads if head.startswith("Heron")] == ["Heron, lanes 4 to 6,"]
+    assert any(head.startswith("Danger") for head in heads)
+    phone.evaluate("dispatchEvent(new Event('afterprint'))")
+    every = [words(own.extract_text())[:20] for own in PdfReader(io.BytesIO(phone.pdf())).pages]
+    assert len([head for head in every if head.startswith("Heron")]) == 2
+    phone.locator("[data-choose=group]").select_option("")
+    expect(phone.locator("[data-print-own]")).to_be_hidden()
+
+
 def test_what_does_not_fit_goes_on_with_the_groups_name(browser: Browser, server: Server) -> None:
     page = browser.new_page()
     page.goto(f"{server.address}practices/osprey-ladder.html")

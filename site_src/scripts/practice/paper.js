@@ -78,7 +78,17 @@ function lay(sheet, place) {
 
 const rules = new CSSStyleSheet();
 
-/** Lay all sheets of this page onto paper. */
+/** The lane group whose sheet alone is asked for, until it is printed. */
+let only = "";
+
+/** Print the sheet of one lane group, with the dangers in full; of "" those of all.
+ * @param {string} group */
+export function printOnly(group) {
+  only = group;
+  window.print();
+}
+
+/** Lay the sheets of this page onto paper. */
 function layAll() {
   const paper = PAPERS[read("layout", /** @type {Layout} */ ("a6")) === "letter" ? "letter" : "a4"];
   rules.replaceSync(`@page { size: ${paper.size}; margin: ${MARGIN}; } .paper-page { width: ${paper.width}; height: ${paper.height}; }`);
@@ -87,7 +97,9 @@ function layAll() {
   document.querySelector(".run-laid")?.remove();
   sheets.after(laid);
   for (const sheet of /** @type {HTMLTableElement[]} */ (all(".run-paper", sheets))) {
-    lay(sheet, laid);
+    if (!only || !sheet.dataset.sheet || sheet.dataset.sheet === only) {
+      lay(sheet, laid);
+    }
   }
 }
 
@@ -97,5 +109,8 @@ export function layBeforePrint() {
   window.addEventListener("beforeprint", () => {
     tellPrinted(document);
     layAll();
+  });
+  window.addEventListener("afterprint", () => {
+    only = "";
   });
 }
