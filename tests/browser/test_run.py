@@ -324,6 +324,8 @@ def test_a_second_phone_follows_by_a_typed_code(
     tap(at_six, "Pass it on")
     code = at_six.locator(".run-code").text_content() or ""
     assert len(code.replace(" ", "")) <= 40
+    expect(at_six.locator(".run-code")).to_be_in_viewport(ratio=1)  # beside the code to scan
+    expect(at_six.get_by_role("button", name="More ↓")).to_be_hidden()
     tap(at_six, "Back")
     other = browser.new_context(viewport={"width": 360, "height": 560}, has_touch=True)
     served(other, PRACTICE)

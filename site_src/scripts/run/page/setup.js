@@ -52,9 +52,9 @@ function poolAtFirst(keys) {
  * A row of chips of which some are on.
  * @param {[value: string, title: string][]} all
  * @param {Set<string>} on changed
- * @param {{most?: number, isOne?: boolean}} rule
+ * @param {{label: string, most?: number, isOne?: boolean}} rule `label`: what they are of, for who does not see what stands over them
  */
-function chips(all, on, { most = Infinity, isOne = false }) {
+function chips(all, on, { label, most = Infinity, isOne = false }) {
   const made = all.map(([value, title]) => {
     const chip = button("run-chip", [title], () => {
       if (isOne) {
@@ -70,7 +70,7 @@ function chips(all, on, { most = Infinity, isOne = false }) {
     chip.setAttribute("aria-pressed", String(on.has(value)));
     return chip;
   });
-  return make("div", { class: "run-chips" }, ...made);
+  return make("div", { class: "run-chips", role: "group", "aria-label": label }, ...made);
 }
 
 /** Until when the water is theirs: the end of the slot, else as it was said today.
@@ -111,9 +111,9 @@ export function setUp(app, data, shared) {
   app.show({
     title: data.title, isBare: true, name: "setup-panel", tick, buttons: [begin, ...beside],
     nodes: [
-      ...(data.crews.length > 1 ? [make("h3", {}, "For"), chips(data.crews.map((crew) => [crew.key, nameOf(crew)]), crews, { most: MOST_ROWS })] : []),
-      ...(pools.length > 1 ? [make("h3", {}, "Pool"), chips(pools.map(([key, { title }]) => [key, title]), pool, { isOne: true })] : []),
-      make("h3", {}, "Parts begin at Go, when the hand is at"), chips(MARKS.map((mark) => [String(mark), String(mark)]), marks, {}), ...besideSheet(data), by,
+      ...(data.crews.length > 1 ? [make("h3", {}, "For"), chips(data.crews.map((crew) => [crew.key, nameOf(crew)]), crews, { label: "For", most: MOST_ROWS })] : []),
+      ...(pools.length > 1 ? [make("h3", {}, "Pool"), chips(pools.map(([key, { title }]) => [key, title]), pool, { label: "Pool", isOne: true })] : []),
+      make("h3", {}, "Parts begin at Go, when the hand is at"), chips(MARKS.map((mark) => [String(mark), String(mark)]), marks, { label: "Seconds at which parts begin" }), ...besideSheet(data), by,
       make("h3", {}, make("label", { for: "run-until" }, `The ${data.course === "land" ? "hall" : "water"} is ours until`)), until,
       make("h3", {}, "This phone"), ...nodes, whetherKept(),
       ...dangersOf(app, data),
