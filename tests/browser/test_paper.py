@@ -141,6 +141,30 @@ def test_what_does_not_fit_goes_on_with_the_groups_name(browser: Browser, server
     page.close()
 
 
+def test_what_nearly_fits_is_laid_closer_and_not_onto_another_page(
+    browser: Browser, server: Server
+) -> None:
+    """No text is smaller for it."""
+    page = browser.new_page()
+    page.goto(f"{server.address}practices/osprey-ladder.html")
+    page.emulate_media(media="print")
+    laid = """() => {
+      window.dispatchEvent(new Event('beforeprint'));
+      const own = [...document.querySelectorAll('.run-laid .paper-page')].filter(page =>
+        page.querySelector('.paper-who').textContent.startsWith('Osprey, lanes 1 to 3'));
+      return [own.length, own[0].querySelector('.is-close') !== null];
+    }"""
+    found = [page.evaluate(laid)]
+    note = "document.querySelector('.run-paper .paper-note')"
+    while found[-1][0] == 1 and len(found) < 150:
+        page.evaluate(f"{note}.append(' About as long as a line of a sheet is wide on its paper.')")
+        found.append(page.evaluate(laid))
+    assert found[0] == [1, False] and found[-1] == [2, False]
+    closer = [own for own in found if own[1]]
+    assert closer and all(pages == 1 for pages, _ in closer)
+    page.close()
+
+
 def test_nothing_is_small_and_send_offs_are_large(browser: Browser, server: Server) -> None:
     page = browser.new_page()
     found = list(sizes(pdf(page, f"{server.address}practices/osprey-ladder.html")))

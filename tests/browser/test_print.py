@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import io
+import re
 from collections.abc import Iterator
 
 import pytest
@@ -165,10 +166,47 @@ def test_an_entry_prints_as_its_card_alone(phone: Page, server: Server, file: st
     assert "Deck Almanac" not in text and "Add to my cards" not in text and "Search" not in text
     assert file in text.replace("\n", "")
     assert 1 <= len(reader.pages) <= (1 if file.startswith("sets/") else 2)
-    assert "Printed 2" in text
+    assert re.search(r"Printed 2.* · data [0-9a-f]{8}", text)
     assert all(
         len(page.extract_text().split()) > 12 for page in reader.pages
     )  # no page for a line left over
+
+
+def test_what_takes_several_sheets_says_on_each_what_it_is_and_how_many(
+    phone: Page, server: Server
+) -> None:
+    phone.goto(f"{server.address}blocks/heron-legs-in-three-weeks.html")
+    title = phone.locator(".deck-card .card-title").text_content() or "?"
+    phone.locator(".deck-card .card-body").evaluate(
+        "body => { for (let n = 0; n < 4; n++) body.append(...body.cloneNode(true).children); }"
+    )
+    sheets = pdf(phone, format="A4").pages
+    assert len(sheets) > 1
+    for number, sheet in enumerate(sheets, 1):
+        text = " ".join(sheet.extract_text().split())
+        assert title in text and f"{number} of {len(sheets)}" in text
+
+
+@pytest.mark.parametrize("way", ["alone", "gathered"])
+def test_words_in_a_picture_are_as_large_as_any_on_paper(
+    phone: Page, server: Server, way: str
+) -> None:
+    drill = "drills/dolphin-small-and-fast.html"
+    if way == "gathered":
+        phone.goto(f"{server.address}cards.html#only={drill}")
+        expect(phone.locator(".paper-card .card-figure text").first).to_be_attached()
+    else:
+        phone.goto(server.address + drill)
+        phone.emulate_media(media="print")
+    sizes = phone.locator(".card-figure svg").evaluate_all(
+        "(svgs, words) => svgs.flatMap(svg => [...document.querySelectorAll(words)].map(text =>"
+        " parseFloat(text.getAttribute('font-size')) * 0.75 *"
+        " Math.min(svg.clientWidth / svg.viewBox.baseVal.width,"
+        " svg.clientHeight / svg.viewBox.baseVal.height)))",
+        ".card-figure text" if way == "gathered" else "#drawing text",
+    )
+    phone.emulate_media(media=None)  # type: ignore[arg-type]
+    assert sizes and min(sizes) >= 11
 
 
 @pytest.mark.parametrize("file", ["sets/kick-and-go.html", "blocks/heron-legs-in-three-weeks.html"])

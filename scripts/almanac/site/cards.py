@@ -35,6 +35,7 @@ def card_context(
     if page.template not in WITH_PAGES:
         return None
     href = page.file.removesuffix(".md") + ".html"
+    figure = str(page.context.get("figure", ""))
     whole = urljoin(address.rstrip("/") + "/", href) if address else ""
     return {
         "kind": KIND[page.template].title,
@@ -42,7 +43,8 @@ def card_context(
         "href": href,
         "address": whole,
         "code": Markup(draw(whole)) if whole else "",
-        "drawing_box": _view_box(str(page.context.get("figure", ""))),
+        "drawing_box": _view_box(figure),
+        "drawing_has_words": "<text" in figure,
     }
 
 

@@ -14,6 +14,7 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined, TemplateNotFo
 from markupsafe import Markup
 
 from almanac.arithmetic.brief import IN_FULL
+from almanac.cache import digest
 from almanac.site.compiled_templates import CompiledTemplates, FinalizedOnce
 
 # Everything that HTML, Markdown or one of the Markdown extensions could take for markup.
@@ -61,6 +62,11 @@ def _escaped(value: Any) -> Any:
     return [_escaped(item) for item in value] if isinstance(value, (list, tuple)) else value
 
 
+def fingerprint(text: str) -> str:
+    """Eight letters by which two printed cards that say other things can be told apart."""
+    return digest(text).hex()[:8]
+
+
 def script_json(value: Any) -> Markup:
     """JSON to stand inside a script element: nothing in it can end the element, or a Markdown
     block.
@@ -102,6 +108,7 @@ class Templates:
             bytecode_cache=CompiledTemplates(folder),
             auto_reload=False,  # it would ask for the file of each at every page
         )
+        self._environment.filters["fingerprint"] = fingerprint
         self._environment.globals |= {"front_matter": front_matter, "in_full": IN_FULL}
 
     def page(self, name: str, context: Mapping[str, Any]) -> str:

@@ -51,11 +51,33 @@ function ruleRest(page) {
 }
 
 /**
- * Lay one sheet onto as many pages as it takes.
+ * Lay one sheet onto one page, its lines closer where they have to be, else onto as many pages as it takes.
  * @param {HTMLTableElement} sheet
  * @param {Element} place
  */
 function lay(sheet, place) {
+  let pages = pagesOf(sheet, place);
+  if (pages.length > 1) {
+    const roomy = pages;
+    sheet.classList.add("is-close");
+    pages = pagesOf(sheet, place);
+    sheet.classList.remove("is-close");
+    const [kept, left] = pages.length === 1 ? [pages, roomy] : [roomy, pages];
+    left.forEach((page) => page.remove());
+    pages = kept;
+  }
+  ruleRest(pages[pages.length - 1]);
+  pages.forEach((own, number) => {
+    one(".paper-of", own).textContent = pages.length > 1 ? `${number + 1} of ${pages.length}` : "";
+  });
+}
+
+/**
+ * The pages that a sheet takes.
+ * @param {HTMLTableElement} sheet
+ * @param {Element} place
+ */
+function pagesOf(sheet, place) {
   let { page, table } = emptyPage(sheet, place);
   const pages = [page];
   for (const part of sheet.tBodies) {
@@ -70,10 +92,7 @@ function lay(sheet, place) {
       table.append(part.cloneNode(true));
     }
   }
-  ruleRest(page);
-  pages.forEach((own, number) => {
-    one(".paper-of", own).textContent = pages.length > 1 ? `${number + 1} of ${pages.length}` : "";
-  });
+  return pages;
 }
 
 const rules = new CSSStyleSheet();
