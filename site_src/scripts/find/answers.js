@@ -1,6 +1,7 @@
 // Which pages answer a question, the best first. Pure: no page, no storage.
 
 import { stems } from "../lib/words.js";
+import { isLacking } from "./phrases.js";
 import { KIND_OF } from "./question.js";
 
 /** @import {WordIndex} from "../lib/search.js" */
@@ -33,6 +34,7 @@ const GENERAL = new Set(stems( // words that fit nearly everything here, and tho
   "up down position technique form swimming water pool work way better improve body problem swimmers lane race time safe sheet list" +
   " kids children child boy girl youngsters teenagers juniors minis beginners old year new always never still too much more whole put" +
   " forgot lost missing broken tonight today session left lad lass daughter son mum dad parent guy lot lots bit people anyone today idea ideas tips good nice right explain tell show describe know think find found see talk other another whole nothing" +
+  " far through many sort kind type types" +
   " same different best important proper properly correct correctly normal thing things difference between common typical usual mostly mainly especially particularly plenty enough own myself yourself ourselves moment child's team friend brother sister husband wife woman girl boy man" +
   " prepare preparation preparing option options suggestion suggestions example examples advice tip tips trick tricks info information guideline guidelines month months often",
 ));
@@ -40,6 +42,8 @@ const GENERAL_COUNTS = 0.55;
 const SMALL_NUMBER = /^\d{1,2}$/;
 const NUMBER_COUNTS = 0.6;
 const NEED = "need";
+const FAULT = "fault";
+const LACKING = 1.25; // a fault, where it is told what somebody does not do
 const NAMED = 0.7; // how like a name of a need is that "a boy with" asks for, where none is more like it: bent knees are a fault
 const WHOLE_NAME = 3;
 const ALL_IN_NAME = 1.4;
@@ -78,14 +82,15 @@ export const fieldsOf = (entry, asked = "", text = "") => ({
  */
 export function answers({ words, phrases, ways }, entries, question) {
   const terms = stems(question.words);
-  const saysWhat = terms.some((term) => !KIND_OF.has(term));
+  const saysWhat = terms.some((term) => !KIND_OF.has(term) && !GENERAL.has(term));
   const hits = words.search(question.words, (term) => (saysWhat && KIND_OF.has(term) ? KIND_COUNTS : GENERAL.has(term) ? GENERAL_COUNTS : SMALL_NUMBER.test(term) ? NUMBER_COUNTS : 1));
   if (!hits) {
     return null;
   }
   const sought = terms.filter((term) => !saysWhat || !KIND_OF.has(term)).join(" ");
   const meant = words.meant(question.words);
-  const likeness = phrases.likenesses(meant);
+  const isLack = isLacking(question.asked) && [...question.kinds].every((kind) => kind === FAULT) && !question.without.size && !question.unlike.length;
+  const likeness = phrases.likenesses([...meant, ...(isLack ? phrases.missing(question.asked) : [])]);
   /** @param {number} id */
   const alike = (id) => {
     const like = likeness.get(id) ?? 0;
@@ -99,7 +104,7 @@ export function answers({ words, phrases, ways }, entries, question) {
   const least = (id) => (entries[id]?.kind === "editors" ? FOR_EDITORS : SURE);
   const scored = hits.map(({ id, score, tells }) => {
     const place = entries[id]?.kind === "editors" && tells < FOR_EDITORS ? LAST : 1;
-    return /** @type {const} */ ([id, score * favour(entries[id], weighed, sought) * alike(id) * place * agrees(entries[id])]);
+    return /** @type {const} */ ([id, score * favour(entries[id], weighed, sought) * (isLack && entries[id]?.kind === FAULT ? LACKING : 1) * alike(id) * place * agrees(entries[id])]);
   });
   const sure = hits.filter(({ id, tells }) => tells >= least(id));
   return { scores: new Map(scored.sort(([, one], [, two]) => two - one)), sure: new Set(sure.map(({ id }) => id)) };

@@ -1,6 +1,7 @@
 // All that is asked for at once: what is chosen and what is heard in the words. Pure.
 
 import { A_PRACTICE } from "./list.js";
+import { isOfAnEnd } from "./question.js";
 
 /** @import {Asked, Choice} from "./list.js" */
 /** @import {Held} from "./fit.js" */
@@ -19,6 +20,7 @@ export function askedFor(choice, question, { minutes, lanes, swimmers }, { isLef
     ...choice,
     isLeft,
     nearly: !choice.minutes && question.minutes && (question.words || isPractice) ? sure : null,
+    isEnd: isOfAnEnd(question.words),
     isRoomAlone: Boolean(!minutes && (lanes || swimmers) && !question.words),
     isPractice,
     minutes,

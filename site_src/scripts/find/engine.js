@@ -101,7 +101,7 @@ export function engine(data, entries) {
   /** How much an entry is called by what is asked for without gear: "kick without a board".
    * @type {(question: Question) => (number: number) => number} */
   function called({ words, without }) {
-    const own = heard().gear.filter(([id]) => without.has(id)).flatMap(([, name]) => [`${words} without ${name}`, `${words} no ${name}`].map((phrase) => [...new Set(stems(phrase))]));
+    const own = heard().gear.filter(([id]) => without.has(id)).flatMap(([, name]) => [`${words} without ${name}`, `${words} no ${name}`].map((phrase) => [...new Set([...stems(phrase), ...read().phrases.missing(phrase)])]));
     const likenesses = own.map((terms) => read().phrases.likenesses(terms));
     return (number) => {
       const like = Math.max(0, ...likenesses.map((by) => by.get(number) ?? 0));

@@ -2,7 +2,8 @@
 // is asked what something is, the one that explains words; where gear is away, what is done
 // without; where somebody's life is in danger, before all else what to do. Pure.
 
-import { stems, wordsOf } from "../lib/words.js";
+import { stems } from "../lib/words.js";
+import { isInDanger } from "./alarms.js";
 
 /** @import {Asked, Entry, Fit, Group} from "./list.js" */
 /** @import {Question} from "./question.js" */
@@ -15,32 +16,13 @@ const EXPLAINS = "words.html";
 const WHAT_IS = /^what(?:['’]?s| is| are) (?:an? )?(?<what>(?!(?:on|next|new|wrong|this|that|it|up|best|safe|allowed|happening|the|your|my|our|good|right|left|today|tonight|too|so)\b)[\p{L}/-]+(?: [\p{L}/-]+)?)\s*\??$/u;
 const APART = /\b(?:difference|differences) between (?<first>[\p{L}/-]+(?: [\p{L}/-]+)?) and \b|\b(?:meaning|definition) of (?:an? |the )?(?<of>[\p{L}/-]+(?: [\p{L}/-]+)?)/u;
 const IN_AN_EMERGENCY = "safety.html#in-an-emergency";
-const WHO = "(?:swimmers?|kids?|child|boy|girl|someone|somebody|he|she)";
-const END = "(?=\\s*(?:$|[?!.,;]|(?:and|help|any ?more|what|in the (?:water|pool)|of the pool)\\b))"; // nothing more is said of it, or it is a matter of the stroke
-const NOT = "(?:\\b(?:can)?not|n['’]?t|\\bno longer)";
-const IN_DANGER = new RegExp([
-  `(?:${NOT}|\\bstop(?:s|ped)?) breath(?:e|ing)\\b${END}`,
-  `\\b${WHO} (?:has |have |just |suddenly )*collaps|^collapsed\\b|\\bcollapsed (?:on|at|in|after|by|during)\\b`, // an elbow collapses, too
-  `\\b(?:hit|hurt|banged|bumped|cracked|smashed|knocked|whacked|split) (?:his|her|their) head\\b`, // who always hits it has a fault
-  `${NOT} wak(?:e|ing)\\b`,
-  `\\b${WHO} (?:is |are )?${NOT} moving\\b${END}|\\b${WHO} (?:isn['’]?t|aren['’]?t) moving\\b${END}`,
-  `\\b${WHO} (?:has |have |is |are |keeps )?(?:went|gone|goes|going) under\\b${END}`,
-  "^(?:fire|smoke)[!.]*$|^fire (?:in|at|on)\\b", // a fire start is fast
-  `\\b${WHO} (?:is |are |lies |lying )?(?:on|at) the bottom\\b${END}`,
-].join("|"), "u");
 const GEAR_AWAY = "otherwise.html#no-gear";
+const LEFT_OVER = "otherwise.html#minutes-left";
 const CROWDED = "otherwise.html#too-many";
 const LATEST = 2; // the place, from 0, that is still among the first three
 const PRACTICE = "practice";
 const LOOKED_AT = 10; // the first hits, by which it is said that no lane has room
 const TOO_MANY = 1.5; // how many times as many in a lane as the fullest lane group has are too many for any
-
-/** Whether a text says that somebody's life is in danger: by how it is said, or by one of the words that the hazards have for it.
- * @type {(text: string, alarms: string[]) => boolean} */
-function isInDanger(text, alarms) {
-  const words = ` ${wordsOf(text).join(" ")} `;
-  return IN_DANGER.test(text) || alarms.some((alarm) => words.includes(` ${wordsOf(alarm).join(" ")} `));
-}
 
 /** Where a page that makes a practice stands: after practices that fit as they are and are for my groups, and still among the first three.
  * @type {(hits: Entry[], fit: (entry: Entry) => Fit) => number} */
@@ -105,11 +87,12 @@ function ofWords(hits, text) {
  * @returns {{hits: Entry[], guides: Entry[]}}
  */
 export function withGuides(hits, entries, asked, heard) {
-  const { asked: text, minutes, lanes, swimmers, isAway, isToMake } = heard.question, words = text.trim().toLowerCase();
+  const { asked: text, minutes, lanes, swimmers, isAway, isOver, isToMake } = heard.question, words = text.trim().toLowerCase();
   const isOfRoom = (minutes ?? lanes ?? swimmers) !== null;
   const isDanger = [words, heard.meant.toLowerCase()].some((own) => isInDanger(own, heard.alarms));
   /** @type {Guide[]} the later one stands before the others */
   const guides = [
+    [isOver ? LEFT_OVER : "", Math.min(LATEST, hits.length)],
     [isAway ? GEAR_AWAY : "", Math.min(LATEST, hits.length)],
     [isToMake ? MAKES : "", 0],
     ...(isOfRoom ? ofRoom(hits, asked, heard) : ofWords(hits, words)),

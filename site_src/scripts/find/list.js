@@ -58,6 +58,8 @@
  * @property {string[]} alarms what is typed where somebody's life is in danger
  */
 
+import { tooLong } from "./late.js";
+
 /** @type {List[]} */
 const LISTS = ["goal", "fault", "position", "stroke", "effort", "level", "whom"];
 /** @type {Facet[]} */
@@ -66,6 +68,7 @@ const NO_GEAR = "none";
 const SURELY = 1.5; // how much better than all that fits a guide has to answer the words
 const GUIDES = ["page", "danger"]; // kinds that tell what is done
 const A_PRACTICE = 40; // minutes
+const MEANT = 0.15; // the share of the best set's score from which on a set answers the words
 const MAY_BE_CUT = 1.6; // how much longer than the minutes that were heard what is meant may be
 /** @type {Facet[]} */
 const IN_ONE = ["effort", "whom"]; // several words of it are asked for in one entry; of any other facet one is enough
@@ -214,12 +217,8 @@ function kindPlace({ kind }, { minutes, isLeft, isRoomAlone, isPractice: isSaid 
   return minutes || isRoomAlone ? (isPractice ? ["practice", "set"] : ["set", "drill"]).indexOf(kind) + 1 || 3 : 0;
 }
 
-/** How much later what is too long for the minutes stands: a practice where one is asked for still before a set that fits, for it may be cut.
- * @type {(entry: Entry, choice: Asked, own: Fit) => number} */
-const tooLong = ({ kind }, { minutes, isPractice }, own) => (!minutes || own.fits || own.seconds === null ? 0 : isPractice && kind === "practice" ? 0.5 : 1.5);
-
-/** @typedef {Choice & {isLeft?: boolean, isRoomAlone?: boolean, isPractice?: boolean, nearly?: Set<number> | null}} Asked `isLeft`: its minutes are what is left of a practice;
- *   `isRoomAlone`: only lanes or heads are asked for, by which a practice is told from others; `isPractice`: the words ask for a practice;
+/** @typedef {Choice & {isLeft?: boolean, isRoomAlone?: boolean, isPractice?: boolean, isEnd?: boolean, nearly?: Set<number> | null}} Asked `isLeft`: its minutes are what is left of a practice;
+ *   `isRoomAlone`: only lanes or heads are asked for, by which a practice is told from others; `isPractice`: the words ask for a practice, `isEnd` for what opens or closes one;
  *   `nearly`: what the words mean, by number, which may be a little longer than the minutes that they say */
 
 /** @typedef {{fit: (entry: Entry) => Fit, scores: Scores | null, steps: number[], narrowed: string[], sure?: Set<number> | null}} Known `sure`: what
@@ -274,6 +273,7 @@ function inOrder(found, choice, scores, { firstFor, fit }) {
   const uses = (entry) => (isAtHand(entry.needs) ? 2 : isAtHand(entry.suits) ? 1 : 0);
   /** @type {(entry: Entry) => number} */
   const place = (entry) => (fault.includes(entry.number) ? fault.indexOf(entry.number) : fault.length);
+  const bestSet = Math.max(0, ...found.filter(({ kind }) => kind === "set").map(({ number }) => scores?.get(number) ?? 0));
   const best = Math.max(0, ...found.filter(({ kind }) => !GUIDES.includes(kind)).map(({ number }) => scores?.get(number) ?? 0));
   /** @type {(entry: Entry) => number} what tells what to do stands before what fits where it answers the words better */
   const first = (entry) => (GUIDES.includes(entry.kind) && !choice.gear.size && (scores?.get(entry.number) ?? 0) > SURELY * best ? 0 : kindPlace(entry, choice));
@@ -281,7 +281,7 @@ function inOrder(found, choice, scores, { firstFor, fit }) {
     const own = fit(entry);
     const fills = choice.minutes ? [own.cut ? 1 : 0, -(own.seconds ?? 0)] : [0, 0];
     const mine = [own.isForOthers ? 1 : 0, own.crowded ? 1 : 0];
-    const late = tooLong(entry, choice, own);
+    const late = tooLong(entry, choice, own, (scores?.get(entry.number) ?? 0) >= MEANT * bestSet);
     const keys = [scores ? first(entry) + late : late, -(scores?.get(entry.number) ?? 0), place(entry), -uses(entry), kindPlace(entry, choice), ...mine, ...fills, entry.number];
     return { entry, keys };
   });

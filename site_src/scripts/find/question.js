@@ -20,6 +20,7 @@ import { isAway, isDare, isHarm, saidPlainly } from "./said-as.js";
  * @property {string[]} groups those of a squad that it names
  * @property {Set<string>} kinds
  * @property {boolean} isAway whether the gear that is not there is told to be missing, forgotten or broken
+ * @property {boolean} isOver whether no more is told than the minutes that are left
  * @property {boolean} isToMake whether a practice is to be made, and not found
  *
  * @typedef {object} Names what a question may name
@@ -54,6 +55,9 @@ const METRES = /(?<![\d.x×*])(\d[.,]?\d?)\s*k(?:m)?(?![\p{L}\p{N}])|(?<![\dx×*
 const LEAST_METRES = 600; // what is less is a rep or a race
 const LEAST_OF_AN_END = 200; // but of what opens or closes a practice
 const AN_END = /\b(?:warm|loosen|cool|swim|wind)(?:ing|er)?[\s-]?(?:ups?|downs?)\b|\bloosen\w*/u;
+/** Whether what opens or closes a practice is asked for.
+ * @param {string} words */
+export const isOfAnEnd = (words) => AN_END.test(words);
 const THE_END = "cool-down"; // what is done in the last minutes, where nothing else is asked for
 const MINUTES = /(\d+)\s*-?\s*(?:minutes?|mins?|['′])(?![\p{L}\p{N}])/u;
 const LANES = /(?<!too many .*)(\d+)\s*lanes?(?![\p{L}\p{N}])/u; // too many in one lane is no number of lanes
@@ -67,11 +71,14 @@ const OF_WHOM = /(?:^|[^\p{L}])(?:swimmers?|kids?|child(?:ren)?|boys?|girls?|lad
 const TO_MAKE = /\bmake a practice\b(?! (?:shorter|longer|harder|easier|better|fun|interesting|safer|more|less|work)\b)/u; // as it is said plainly
 const OF_SETS = /\d\s*[x×*]\s*\d|\b(?:25|50|75|100|150|200|300|400)s\b/u; // 8 x 50, 75s
 
+const A_LEVEL = "(?:beginners?|novices?|learners?|improvers?|intermediates?|children|kids|juniors|minis)";
+const FOR_A_LEVEL = new RegExp(`^(?:for )?${A_LEVEL}[ ,]+\\d{2,3} ?(?:m|met(?:re|er)s?|y|yards?)?$|^\\d{2,3} ?(?:m|met(?:re|er)s?|y|yards?)?[ ,]+(?:for )?${A_LEVEL}$`, "u"); // children 25 m
+
 const WHOLES = new Set(["set", "practice"]);
 
 /** @type {Question} */
 export const NOTHING_ASKED = {
-  asked: "", words: "", metres: null, minutes: null, lanes: null, swimmers: null, adults: null, without: new Set(), unlike: [], isSwumWith: false, gear: new Set(), groups: [], kinds: new Set(), isToMake: false, isAway: false,
+  asked: "", words: "", metres: null, minutes: null, lanes: null, swimmers: null, adults: null, without: new Set(), unlike: [], isSwumWith: false, gear: new Set(), groups: [], kinds: new Set(), isOver: false, isToMake: false, isAway: false,
 };
 
 /** What goes by two names, by the one that the catalogue uses: flutter on the back is no work of the whole stroke.
@@ -93,7 +100,7 @@ function counted(text, pattern) {
  * @returns {Question}
  */
 export function questionOf(text, { gear, out, away, squads, lanes: most }) {
-  const said = saidPlainly(text, away).replace(LEFT, " ");
+  const plainly = saidPlainly(text, away), said = plainly.replace(LEFT, " ");
   const half = most > 1 ? said.replace(HALF_POOL, (found) => `${found} ${Math.floor(most / 2)} lanes`) : said;
   const plain = half.replace(COUNTED, (word) => inFigures(word)).replace(ABOUT, "").replace(NOW, " ");
   const [minutes, timeless] = counted(plain.replace(AT_THE_END, ""), MINUTES);
@@ -104,7 +111,8 @@ export function questionOf(text, { gear, out, away, squads, lanes: most }) {
   const { without, unlike, rest: bare } = leftOut(near, out);
   const isOfReps = OF_SETS.test(bare);
   const isHere = minutes !== null || lanes !== null;
-  const words = AT_THE_END.test(plain) && !stems(bare).length ? THE_END : bare;
+  const left = leftOf(plain, { bare, isLeft: said !== plainly });
+  const words = left.isLast ? THE_END : bare;
   const asked = new Set(wordsOf(words));
   const kinds = kindsIn(words, said, { isOfReps, gear });
   return {
@@ -112,16 +120,25 @@ export function questionOf(text, { gear, out, away, squads, lanes: most }) {
     isSwumWith: isOfReps && !isHere, gear: new Set(isHere || isOfReps ? gearIn(words, gear) : []),
     groups: squads.filter(([, squad]) => asked.has(squad.toLowerCase())).map(([group]) => group),
     kinds,
+    isOver: left.isOver,
     isToMake: TO_MAKE.test(said),
     isAway: isAway(text.toLowerCase(), away, without),
   };
+}
+
+/** Whether no more is told than minutes: the last ones, or any that are left over.
+ * @type {(plain: string, own: {bare: string, isLeft: boolean}) => {isLast: boolean, isOver: boolean}} */
+function leftOf(plain, { bare, isLeft }) {
+  const isAlone = !stems(bare).length;
+  const isLast = isAlone && AT_THE_END.test(plain);
+  return { isLast, isOver: isLast || (isAlone && isLeft && MINUTES.test(plain)) };
 }
 
 /** The kinds of pages that a question asks for: reps are a set's, "a boy with" is of a need, but with gear.
  * @type {(words: string, said: string, more: {isOfReps: boolean, gear: [string, string][]}) => Set<string>} */
 const kindsIn = (words, said, { isOfReps, gear }) => {
   const isOfWhom = OF_WHOM.test(said) && !gearIn(said, gear).length;
-  return new Set([...stems(words).flatMap((term) => KIND_OF.get(term) ?? []), ...(isOfReps ? ["set"] : []), ...(isOfWhom ? ["need"] : []), ...(isDare(said) || isHarm(said) ? ["danger"] : [])]);
+  return new Set([...stems(words).flatMap((term) => KIND_OF.get(term) ?? []), ...(isOfReps || FOR_A_LEVEL.test(words) ? ["set"] : []), ...(isOfWhom ? ["need"] : []), ...(isDare(said) || isHarm(said) ? ["danger"] : [])]);
 };
 
 /** Words that ask for more than a practice or a set, else none: then only what fits tells one from another.

@@ -1,6 +1,8 @@
 // What is said in several ways, said in one, before a question is taken apart: hours as minutes, "we forgot the fins" as "no fins". Pure.
 
 import { stems } from "../lib/words.js";
+import { HARMLESS } from "./alarms.js";
+import { OF_QUESTIONS } from "./frames.js";
 
 /** @typedef {[RegExp, string | ((...found: string[]) => string)]} Saying a way to say something, and the plain one */
 
@@ -15,6 +17,8 @@ const TIMES = [
   [new RegExp(`(?:\\bhalf(?: an?|-?)|\\b1/2|½)(?: an?)? ?-?${HOUR}\\b`, "gu"), "30 min"],
   [/\b([12]) ?(?:hours?|hrs?|h) ?(?:and )?([0-5]\d) ?(?:min(?:ute)?s?|m)?\b/gu, (_, hours = "", minutes = "") => `${60 * Number(hours) + Number(minutes)} min`],
   [/\b(?:an|one|1) hour\b|\b1 ?hr?\b/gu, "60 min"],
+  [/\b(?:an? )?couple of min(?:ute)?s\b/gu, "2 min"],
+  [/\b(?:an? )?few (?:more )?min(?:ute)?s\b/gu, "5 min"],
   [/\b(?:two|2) hours\b|\b2 ?hrs?\b/gu, "120 min"],
 ];
 
@@ -50,7 +54,9 @@ const STROKES = [
 /** An age as what it tells of the water, and other turns of speech. @type {Saying[]} */
 const OTHERS = [
   [/\bmain sets?\b/gu, "set"],
-  [/\b(\w+ min(?:ute)?s?) (?:before|from|until|till|to) the end\b/gu, "last $1"],
+  [/\b(\w+ min(?:ute)?s?) (?:before|from|until|till|to|at|for) the (?:very )?end\b/gu, "last $1"],
+  [/\b(?:first|opening|starting) (?=\w+ min)/gu, "warm up "],
+  [/\b(\w+ min(?:ute)?s?) (?:at the start|at the beginning|to get going)\b/gu, "$1 warm up"],
   [/\bto (?:start|begin)(?: off| with)*(?=\s*[?!.]*$)/gu, "warm up"],
   [/\bto (?:end|finish)(?=\s*[?!.]*$)/gu, "cool down"],
   [/\b(?:off|on|@) ?:?(?:\d:)?[0-5]\d(?=\s*(?:$|[?!.,;]|(?:for|with|and)\b))/gu, ""], // 25s off 40: each lane group has a send-off of its own
@@ -62,9 +68,13 @@ const OTHERS = [
   [/\b(?:what|which)(?: drill| one)? (?:comes|goes|to do|to teach)(?: next)? after\b|\b(?:what(?:['’]?s| is)? )?next(?: step| drill| stage)? after\b/gu, "progression"],
   [/\bafter ([\p{L} ]+?) (?:what|what(?:['’]?s| is)) next\b/gu, "progression $1"],
   [/\bfrom (?=[\p{L} ]+ (?:to|into) )/gu, "progression "],
+  [/\b(?:\d|1[0-2]|eight|nine|ten|eleven|twelve)\s*(?:and|&|\+)\s*unders?\b/gu, "children"],
   [/\b(?:\d|1[0-2]|four|five|six|seven|eight|nine|ten|eleven|twelve)\s*-?\s*(?:years?|yrs?)[\s-]*olds?\b|\b(?:u[\s-]?(?:\d|1[0-2])s?|under[\s-]?(?:\d|1[0-2])(?:s|(?=[\s?!.]*$)))(?![\p{L}\p{N}])(?!\s*-?\s*(?:min|sec|rest))/gu, "children"], // under 8 kicks is a number
   [/\b(?:(?:do|does|did|is|are)(?:n['’]?t| not)|never) (?:go|get|move|going|getting|moving)s? any ?where\b/gu, "goes nowhere"],
   [/\b(warm|cool)(up|down)s?\b/gu, "$1 $2"],
+  [/\b(hips?|legs?|bod(?:y|ies)|bum|bottom|trunk|core) (?:collapse[sd]?|collapsing|drops? away|gives? way)\b/gu, "$1 sink"],
+  [/\b(elbows?|arms?|wrists?) (?:collapse[sd]?|collapsing|gives? way)\b/gu, "$1 drops"],
+  [/\b(?:(?:stroke|technique|form|style|kick|it|everything) )(?:falls?|falling|fell|comes?|goes) (?:apart|to pieces|to bits)\b/gu, "legs die tired technique"],
   [/(?<=(?:not|n['’]?t) )even |\beven (?=though\b|if\b|when\b)/gu, ""], // an even pace is one
 ];
 
@@ -116,4 +126,4 @@ export const isAway = (text, away, without) => without.size > 0 && (/\b(?:have|h
  * @param {string} text
  * @param {Saying[]} away */
 export const saidPlainly = (text, away) =>
-  [...TIMES, ...PAINS, ...CHANGES, ...STROKES, ...OTHERS, ...away].reduce((so, [way, plain]) => so.replace(way, /** @type {string} */ (plain)), text.toLowerCase());
+  [...HARMLESS, ...OF_QUESTIONS, ...TIMES, ...PAINS, ...CHANGES, ...STROKES, ...OTHERS, ...away].reduce((so, [way, plain]) => so.replace(way, /** @type {string} */ (plain)), text.toLowerCase());

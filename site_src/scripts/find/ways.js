@@ -5,7 +5,9 @@ import { stems } from "../lib/words.js";
 /** @import {Data, Entry} from "./list.js" */
 /** @typedef {{other: number, titles: string[], any: string, names: [string, string[]][]}} Facet its titles, that of anything, and the terms of each name */
 
-const OTHER = { stroke: 0.6, position: 0.4 }; // of what is of another stroke than the question names, or lies otherwise
+const OTHER = { stroke: 0.6, position: 0.4, level: 0.6 }; // of what is of another stroke than the question names, lies otherwise, or is for others
+const OTHER_END = 0.3; // of what closes a practice, where it is asked what opens one
+const ENDS = [["warm-up", "Warm-up"], ["recovery", "Cool-down"]]; // goals, each with the list of its other words
 const ANY = "any";
 
 /** Whether terms stand one after another among others.
@@ -15,15 +17,22 @@ const holds = (terms, name) => name.length > 0 && terms.some((_, at) => name.eve
 export class Ways {
   /** @param {Data} data */
   constructor(data) {
+    /** @type {(list: string) => string[]} a title of a list with the other words of it */
+    const others = (list) => [list, ...data.synonyms.filter(([first]) => first === list).flat()];
     /** @type {Facet[]} */
-    this.facets = /** @type {const} */ (["stroke", "position"]).map((name) => {
+    const ways = /** @type {const} */ (["stroke", "position", "level"]).map((name) => {
       const words = data.words[name];
       const titles = words.filter(([id]) => id !== ANY).map(([, title]) => title);
       return {
         other: OTHER[name], titles, any: words.find(([id]) => id === ANY)?.[1] ?? "",
-        names: titles.flatMap((title) => [title, ...data.synonyms.filter(([first]) => first === title).flat()].map((own) => /** @type {[string, string[]]} */ ([title, stems(own)]))),
+        names: titles.flatMap((title) => others(title).map((own) => /** @type {[string, string[]]} */ ([title, stems(own)]))),
       };
     });
+    const ends = ENDS.map(([id = "", list = ""]) => ({ list, title: data.words.goal.find(([goal]) => goal === id)?.[1] ?? list }));
+    this.facets = [...ways, {
+      other: OTHER_END, titles: ends.map(({ title }) => title), any: "",
+      names: ends.flatMap(({ list, title }) => others(list).map((own) => /** @type {[string, string[]]} */ ([title, stems(own)]))),
+    }];
     /** @type {WeakMap<Entry, Set<string>>} titles of the words that an entry carries */
     this.carried = new WeakMap();
   }

@@ -112,7 +112,8 @@ export class Terms {
     }
     const parts = runs[term.length] ?? [];
     const terms = parts.filter(Boolean);
-    return parts.length > 1 && terms.length ? terms : null;
+    const isNamed = terms.some((own) => this.named.has(own)) && terms.every((own) => own.length > LEAST_IN_RUN || this.named.has(own));
+    return parts.length > 1 && isNamed ? terms : null;
   }
 
   /** A word that is two written together, one of them a name and the other with letters wrong: "bakckick".
@@ -170,7 +171,7 @@ export class Terms {
   /** @param {string} term */
   #taken(term) {
     const once = term.replace(/(.)\1+/gu, "$1"); // a key that was hit twice
-    const close = this.has(once) ? once : this.near(term, Math.min(1, mistakes(term)));
+    const close = once.length > 2 && this.has(once) ? once : this.near(term, Math.min(1, mistakes(term)));
     const nearest = close || (this.inParts(term) ? "" : this.near(term));
     const parts = close ? null : this.inParts(term) ?? (nearest ? null : this.inWrongParts(term));
     const near = parts ? [] : [nearest].filter(Boolean);

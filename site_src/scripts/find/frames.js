@@ -1,0 +1,36 @@
+// What stands round a question and asks for nothing itself, "how do I know if", "show me", and questions of few words that ask for a page by what is done
+// there: "where do I put in my times". Pure.
+
+/** @import {Saying} from "./said-as.js" */
+
+const WHO = "(?:i|we|you|they|one|anyone|somebody|a coach)";
+const OWN = "(?:(?:a|an|my|our|the|own|their|his|her|your|new|personal) )*";
+const BEGIN = "^(?:so |and |but |ok |hi |hey |please )*";
+
+/** Frames at the beginning of a question; what is behind each is asked for. @type {Saying[]} */
+const FRAMES = [
+  [new RegExp(`${BEGIN}how (?:do|can|could|would|should|will) ${WHO} (?:know|tell|see|recogni[sz]e|spot|check|judge|make sure|find out)(?: (?:if|when|whether|that))?(?= \\p{L}+ )`, "u"), ""],
+  [new RegExp(`${BEGIN}(?:is|are) there (?:any(?:thing)?|some(?:thing)?|an?)(?: (?:for|on|about|to))?(?= \\p{L})`, "u"), ""],
+  [new RegExp(`${BEGIN}(?:(?:can|could) you )?(?:show|tell|give|find|get)(?: me| us)(?: (?:about|a|an|some|the))?(?= \\p{L})`, "u"), ""],
+  [new RegExp(`${BEGIN}(?:(?:i am|i['’]?m|we are|we['’]?re) )?(?:looking|searching) for(?: (?:a|an|some|the))?(?= \\p{L})`, "u"), ""],
+  [new RegExp(`${BEGIN}(?:got|have you got|do (?:we|you) have) (?:any(?:thing)?|some(?:thing)?)(?: (?:for|on|about))?(?= \\p{L})`, "u"), ""],
+  [new RegExp(`${BEGIN}(?:any(?:thing)?|some(?:thing)?) (?:for|on|about|good for)(?= \\p{L})`, "u"), ""],
+  [new RegExp(`${BEGIN}(?:everything|all) (?:(?:that )?${WHO} (?:have|has|know) )?(?:on|about)(?= \\p{L})`, "u"), ""],
+  [new RegExp(`${BEGIN}(?:what|which) (?:is|are|would be) (?:the )?(?:best|right|good) (?:way|ways|thing|things|time) (?:to|for)(?= \\p{L})`, "u"), ""],
+  [new RegExp(`${BEGIN}i (?:want|need|would like|['’]?d like)(?: to (?:know|find|see|do|teach|train|fix|work on))?(?: (?:about|a|an|some|the))?(?= \\p{L})`, "u"), ""],
+];
+
+const TOLD = "(?:put|puts|putting|enter|entering|type|typing|fill|filling|key|keying|save|saving|store|input|inputting|upload)(?: in)?";
+
+/** Questions that ask for a page by what is done there. @type {Saying[]} */
+const DONE_THERE = [
+  [new RegExp(`\\b${TOLD} ${OWN}(?:lane|lane group|group|squad|pool|yards|units)\\b.*`, "u"), "settings my lane group"],
+  [new RegExp(`\\b${TOLD} ${OWN}(?:swim |test |race |best |lap |split )?(?:times?|paces?|speed|splits?|send-?offs?|results?)\\b(?: in)?`, "u"), "calculator work out times"],
+  [/\b(?:(?:what|which) )?(?:drills?|sets?|goals?|entries) (?:(?:that )?(?:have|has|did|do) (?:we|i|they) )?(?:never|not|n['’]?t)(?: yet)? (?:been )?(?:used?|done|swum|covered)\b.*/u, "coverage gaps"],
+  [/\btoo (?:tired|exhausted|worn out) (?:to|for)\b.*/u, "too tired to go on"],
+  [/\b(?:when (?:should|do|must|can) \w+ )?(?:stop|pull out|take out|rest|send home|get out) (?:(?:a|the|my|him|her|them|any) )*(?:tired|exhausted|worn[ -]out|struggling) (?:swimmers?|kids?|child(?:ren)?|girls?|boys?)/u, "too tired to go on"],
+  [/\b(?:had|have) (?:had )?enough(?: for (?:today|tonight|now))?(?=\s*(?:$|[?!.,;]))/u, "too tired to go on"],
+];
+
+/** @type {Saying[]} */
+export const OF_QUESTIONS = [...DONE_THERE, ...FRAMES];
