@@ -22,7 +22,7 @@ export const HARMLESS = [
   [/\bknocked out (?:of|in) (?:the |a |an |our |my |his |her |their )*(?:\w+ )?(?:heats?|semis?|semi-?finals?|quarter-?finals?|(?:first|second|next) round|cup|tournament|qualifying)\b/gu, "lost meet"],
   [/\bknocked out of (?:the |a |an |our |my |his |her |their )*(?:\w+ )?(?:finals?|race|races|competition|league|gala|meet|relay)\b/gu, "lost meet"],
   [/\bchok(?:es?|ed) (?:under pressure|(?:at|in|before) (?:the |his |her |their |big )*(?:heats|semis|finals|meets|galas|competitions|championships|races))\b/gu, "nervous meet"],
-  [/\bdrown(?:ing|ed|s)? in (paperwork|work|admin|emails?|drills?|data|numbers|choices|options|information)\b/gu, "too much $1"],
+  [/\bdrown(?:ing|ed|s)? in (paper ?work|work|admin|emails?|drills?|data|numbers|choices|options|information)\b/gu, "too much $1"],
   [/\b(?:a |the |our |next )*fire (?:drills?|practices?|exercise|exits?)\b/gu, "evacuation plan"],
   [/\b(?:a |the )*fire in (?:the|his|her|their|my|your) (legs?|belly|arms?|thighs?|calves|lungs)\b/gu, "burning $1"],
   [/\b(?:un)?conscious(?:ly)? (?:in)?competen(?:ce|t)\b/gu, "stages of learning"],

@@ -54,6 +54,7 @@ const STROKES = [
 /** An age as what it tells of the water, and other turns of speech. @type {Saying[]} */
 const OTHERS = [
   [/\bmain sets?\b/gu, "set"],
+  [/\b(?:at|in) the (?:very )?last min(?:ute)?\b|\blast[ -]min(?:ute)?(?= (?:change|swap|cover|switch))/gu, "last-minute"],
   [/\b(\w+ min(?:ute)?s?) (?:before|from|until|till|to|at|for) the (?:very )?end\b/gu, "last $1"],
   [/\b(?:first|opening|starting) (?=\w+ min)/gu, "warm up "],
   [/\b(\w+ min(?:ute)?s?) (?:at the start|at the beginning|to get going)\b/gu, "$1 warm up"],

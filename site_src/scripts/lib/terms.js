@@ -1,5 +1,6 @@
 // The terms that an index knows, and which of them was meant by a word that it does not know: begun, misspelt, or two in one. Pure.
 
+import { PLAIN } from "./plain-words.js";
 import { distance, mistakes, stem, wordsOf } from "./words.js";
 
 const LONG = 9; // letters from which three may be wrong
@@ -170,6 +171,9 @@ export class Terms {
 
   /** @param {string} term */
   #taken(term) {
+    if (PLAIN.has(term)) {
+      return { terms: [term], near: "", isRun: false };
+    }
     const once = term.replace(/(.)\1+/gu, "$1"); // a key that was hit twice
     const close = once.length > 2 && this.has(once) ? once : this.near(term, Math.min(1, mistakes(term)));
     const nearest = close || (this.inParts(term) ? "" : this.near(term));
@@ -203,7 +207,7 @@ export class Terms {
    * @param {string} text */
   nearest(text) {
     const best = { word: "", far: Infinity };
-    for (const asked of wordsOf(text).filter((word) => !this.has(stem(word) ?? ""))) {
+    for (const asked of wordsOf(text).filter((word) => !this.has(stem(word) ?? "") && !PLAIN.has(stem(word) ?? ""))) {
       const most = Math.max(2, Math.floor(0.4 * asked.length));
       for (const word of [...this.words.values()].flatMap((forms) => [...forms])) {
         const far = distance(asked, word, most) + (word[0] === asked[0] ? 0 : 0.5);
