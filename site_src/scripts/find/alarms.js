@@ -6,9 +6,10 @@ import { wordsOf } from "../lib/words.js";
 const WHO = "(?:swimmers?|kids?|child|boy|girl|someone|somebody|he|she)";
 const END = "(?=\\s*(?:$|[?!.,;]|(?:and|help|any ?more|what|in the (?:water|pool)|of the pool)\\b))"; // nothing more is said of it, or it is a matter of the stroke
 const NOT = "(?:\\b(?:can)?not|n['’]?t|\\bno longer)";
+const OF_THE_STROKE = "\\b(?:hips?|elbows?|arms?|wrists?|shoulders?|legs?|knees?|ankles?|feet|foot|body|trunk|core|kick|stroke|technique|form|line|streamline|pace|rhythm)";
 const IN_DANGER = new RegExp([
   `(?:${NOT}|\\bstop(?:s|ped)?) breath(?:e|ing)\\b${END}`,
-  `\\b${WHO} (?:has |have |just |suddenly )*collaps|^collapsed\\b|\\bcollapsed (?:on|at|in|after|by|during)\\b`, // an elbow collapses, too
+  `\\b${WHO} (?:has |have |just |suddenly )*collaps|^collapsed\\b|(?<!${OF_THE_STROKE} )\\bcollapse[sd] (?:on|at|in|after|by|during)\\b`, // an elbow collapses, too
   `\\b(?:hit|hurt|banged|bumped|cracked|smashed|knocked|whacked|split) (?:his|her|their) head\\b`, // who always hits it has a fault
   `${NOT} wak(?:e|ing)\\b`,
   `\\b${WHO} (?:is |are )?${NOT} moving\\b${END}|\\b${WHO} (?:isn['’]?t|aren['’]?t) moving\\b${END}`,

@@ -26,7 +26,13 @@ const TOLD = "(?:put|puts|putting|enter|entering|type|typing|fill|filling|key|ke
 const DONE_THERE = [
   [new RegExp(`\\b${TOLD} ${OWN}(?:lane|lane group|group|squad|pool|yards|units)\\b.*`, "u"), "settings my lane group"],
   [new RegExp(`\\b${TOLD} ${OWN}(?:swim |test |race |best |lap |split )?(?:times?|paces?|speed|splits?|send-?offs?|results?)\\b(?: in)?`, "u"), "calculator work out times"],
+  [new RegExp(`\\b(?:change|switch|choose|select|pick) ${OWN}(?:pool|units?|lane groups?|squad)\\b.*`, "u"), "settings pool lane group"],
+  [/^what(?:['’]?s| is| are)?(?: (?:on|happening|planned|we doing|the plan|the session|the practice|in the plan))*(?: for| on)? (tonight|today|tomorrow|this week|next week|this evening)\W*$/u, "tonight timetable"],
+  [/\b(?:make|cut|get|trim) (?:it|this|(?:the|this|that|a|my) (?:whole )?(?:set|practice|session|workout|plan)) (?:shorter|down|quicker|smaller)\b|\bshorten (?:it|this|(?:the|this|that|a|my) (?:set|practice|session|workout|plan))\b/u, "less time than planned"],
+  [/\b(?:they |we |he |she |have |are |all )*(?:finished|done|through) (?:with )?(?:the set )?(\S+ min(?:ute)?s?) (?:too )?(?:early|ahead|before time|before the end)\b/u, "$1 left"],
   [/\b(?:(?:what|which) )?(?:drills?|sets?|goals?|entries) (?:(?:that )?(?:have|has|did|do) (?:we|i|they) )?(?:never|not|n['’]?t)(?: yet)? (?:been )?(?:used?|done|swum|covered)\b.*/u, "coverage gaps"],
+  [/\b(?:can['’]?t|cannot|can not|could ?n['’]?t|unable to|not able to|struggl(?:es?|ing) (?:to|with)|fails? to)(?: (?:do|manage|get|cope with|handle|hold))? (?:it|this|that|them|(?:the|this|that|a|my) (?:drill|set|exercise|skill|pace|interval|send-?off)s?)\b/u, "too hard easier"],
+  [/\b(?:all )?(?:leav(?:e|es|ing)|set(?:s|ting)? off|go(?:es|ing)?|push(?:es|ing)? off) (?:all )?(?:at once|together|at the same time|on top of each other|too close|without waiting|without a gap)\b/u, "lane order gap too close"],
   [/\btoo (?:tired|exhausted|worn out) (?:to|for)\b.*/u, "too tired to go on"],
   [/\b(?:when (?:should|do|must|can) \w+ )?(?:stop|pull out|take out|rest|send home|get out) (?:(?:a|the|my|him|her|them|any) )*(?:tired|exhausted|worn[ -]out|struggling) (?:swimmers?|kids?|child(?:ren)?|girls?|boys?)/u, "too tired to go on"],
   [/\b(?:had|have) (?:had )?enough(?: for (?:today|tonight|now))?(?=\s*(?:$|[?!.,;]))/u, "too tired to go on"],

@@ -18,6 +18,7 @@ const APART = /\b(?:difference|differences) between (?<first>[\p{L}/-]+(?: [\p{L
 const IN_AN_EMERGENCY = "safety.html#in-an-emergency";
 const GEAR_AWAY = "otherwise.html#no-gear";
 const LEFT_OVER = "otherwise.html#minutes-left";
+const NARROW = "otherwise.html#half-the-pool";
 const CROWDED = "otherwise.html#too-many";
 const LATEST = 2; // the place, from 0, that is still among the first three
 const PRACTICE = "practice";
@@ -60,7 +61,8 @@ const page = (entries, href) => (href ? entries.find((entry) => entry.href === h
 function ofRoom(hits, asked, { question: { lanes, swimmers }, fit, groups }) {
   const inLane = lanes && swimmers ? swimmers / lanes : 0;
   const isCrowded = inLane > TOO_MANY * Math.max(...groups.map((group) => group.heads / group.lanes)) || (inLane > 0 && hits.slice(0, LOOKED_AT).every((entry) => fit(entry).crowded));
-  return [[asked.isPractice ? MAKES : "", behindWhatFits(hits, fit)], [isCrowded ? CROWDED : "", 0]];
+  const isNarrow = asked.isRoomAlone && !swimmers && !hits.slice(0, LOOKED_AT).some((entry) => entry.kind === PRACTICE && fit(entry).fits);
+  return [[isNarrow ? NARROW : "", Math.min(LATEST, hits.length)], [asked.isPractice ? MAKES : "", behindWhatFits(hits, fit)], [isCrowded ? CROWDED : "", 0]];
 }
 
 /** What a text asks the meaning of; "" where it does not.

@@ -68,6 +68,7 @@ const NO_GEAR = "none";
 const SURELY = 1.5; // how much better than all that fits a guide has to answer the words
 const GUIDES = ["page", "danger"]; // kinds that tell what is done
 const A_PRACTICE = 40; // minutes
+const DRY = 4; // the place of what is done on land where lanes are asked for
 const MEANT = 0.15; // the share of the best set's score from which on a set answers the words
 const MAY_BE_CUT = 1.6; // how much longer than the minutes that were heard what is meant may be
 /** @type {Facet[]} */
@@ -209,11 +210,18 @@ const isNearly = ({ number, kind }, { nearly, isPractice, minutes }, { least }) 
   return Boolean(nearly && isMeant && minutes && least !== null && least <= MAY_BE_CUT * 60 * minutes);
 };
 
+/** Whether something is done on land alone: it asks for no lane.
+ * @param {string[]} positions */
+const isOnLand = (positions) => positions.length > 0 && positions.every((position) => position === "on-land");
+
 /** Where minutes are asked for: sets before drills, and practices first where the minutes are a practice's and not what is left of one; where
  * room alone is, practices first.
  * @type {(entry: Entry, choice: Asked) => number} */
-function kindPlace({ kind }, { minutes, isLeft, isRoomAlone, isPractice: isSaid }) {
+function kindPlace({ kind, has }, { minutes, lanes, isLeft, isRoomAlone, isPractice: isSaid }) {
   const isPractice = minutes ? isSaid || (!isLeft && minutes >= A_PRACTICE) : isRoomAlone;
+  if (lanes && isOnLand(has.position)) {
+    return DRY;
+  }
   return minutes || isRoomAlone ? (isPractice ? ["practice", "set"] : ["set", "drill"]).indexOf(kind) + 1 || 3 : 0;
 }
 

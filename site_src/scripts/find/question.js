@@ -47,7 +47,7 @@ const KIND_WORDS = Object.entries({
 /** @type {Map<string, string>} */
 export const KIND_OF = new Map(KIND_WORDS.flatMap(([kind, words]) => words.split(" ").flatMap((word) => stems(word).map((term) => [term, kind]))));
 
-const LEFT = /(?<=\d\s*-?\s*(?:minutes?|mins?)\s+|(?:^|[^\p{L}])(?:no|without)\s+[\p{L}-]+\s+)(?:left|to go|to spare|spare|remaining|today|tonight|available)(?![\p{L}])/gu; // 15 minutes left is no side
+const LEFT = /(?<=\d\s*-?\s*(?:minutes?|mins?)\s+|(?:^|[^\p{L}])(?:no|without)\s+[\p{L}-]+\s+)(?:left|to go|to fill|to kill|in hand|early|to spare|spare|remaining|today|tonight|available)(?![\p{L}])/gu; // 15 minutes left is no side
 const NOW = /(?<=\d\s*lanes?\s+)(?:today|tonight|only|left|free|open|available)(?![\p{L}])/gu;
 const ABOUT = /(?<![\p{L}])(?:only|just|about|only got|got only|just got|around|roughly|under|less than|at most|max|up to|within)\s+(?=\d+\s*-?\s*(?:min|lane))/gu;
 const AT_THE_END = /(?<![\p{L}])(?:last|final)\s+(?=\d+\s*-?\s*min)/u;

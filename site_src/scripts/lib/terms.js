@@ -164,16 +164,13 @@ export class Terms {
    * @returns {{terms: string[], near: string, isRun: boolean}} `near` is the word that stands in its place, "" where it is none; `isRun`
    *   that it was only written together */
   taken(term) {
-    const found = this.asked.get(term) ?? this.#taken(term);
+    const found = this.asked.get(term) ?? (PLAIN.has(term) ? { terms: [term], near: "", isRun: false } : this.#taken(term));
     this.asked.set(term, found);
     return found;
   }
 
   /** @param {string} term */
   #taken(term) {
-    if (PLAIN.has(term)) {
-      return { terms: [term], near: "", isRun: false };
-    }
     const once = term.replace(/(.)\1+/gu, "$1"); // a key that was hit twice
     const close = once.length > 2 && this.has(once) ? once : this.near(term, Math.min(1, mistakes(term)));
     const nearest = close || (this.inParts(term) ? "" : this.near(term));
