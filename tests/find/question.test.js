@@ -3,6 +3,7 @@
 import assert from "node:assert/strict";
 import test from "node:test";
 
+import { isInDanger } from "../../site_src/scripts/find/alarms.js";
 import { withGuides } from "../../site_src/scripts/find/guides.js";
 import { namesToLeaveOut } from "../../site_src/scripts/find/left-out.js";
 import { questionOf } from "../../site_src/scripts/find/question.js";
@@ -239,4 +240,46 @@ test("where somebody's life is in danger, what to do then is first", () => {
 test("a change of strokes is called as medleys have it", () => {
   assert.equal(asked("backstroke to breaststroke turn").words, "back to breast turn");
   assert.equal(asked("butterfly into backstroke").words, "fly to back");
+});
+
+test("minutes are heard as they are said", () => {
+  for (const [words, minutes, rest] of [
+    ["easy ten minutes to start", 10, "easy warm up"], ["first 15 minutes", 15, "warm up"], ["five minutes before the end", 5, "cool-down"], ["a couple of minutes at the end", 2, "cool-down"],
+    ["last quarter of an hour", 15, "cool-down"], ["they finished ten minutes early", 10, ""], ["quarter of an hour left", 15, ""],
+  ]) {
+    const { minutes: heard, words: left } = asked(words);
+    assert.deepEqual([heard, left.replace(/\s+/g, " ").replace(/^a /, "")], [minutes, rest], words);
+  }
+  assert.equal(asked("last five minutes").isOver, true);
+  assert.equal(asked("swap it at the last minute").minutes, null);
+  assert.equal(asked("15 minutes of kick").isOver, false);
+});
+
+test("what stands round a question asks for nothing, and what is done on a page asks for it", () => {
+  for (const [words, rest] of [
+    ["how do I know if the kick is too wide", "the kick is too wide"], ["show me a drill for rotation", "drill for rotation"], ["everything we have on rotation", "rotation"],
+    ["where do I put in my own times", "where do i calculator work out times"], ["how do I change the pool to 50 m", "how do i settings pool lane group"], ["what's on tomorrow", "tonight timetable"],
+    ["one of them can't do the drill", "too hard easier"], ["knocked out of the heats", "lost meet"], ["hips collapse", "hips sink"],
+  ]) {
+    assert.equal(asked(words).words.trim(), rest, words);
+  }
+  assert.equal(asked("10 and unders kick").words, "children kick");
+  assert.deepEqual([...asked("beginners 200 m").kinds], ["set"]);
+  assert.deepEqual([...asked("are they allowed to hold their breath").kinds], ["danger"]);
+});
+
+test("a life in danger is heard however it is said, and a race that is lost is none", () => {
+  const alarms = ["knocked out", "choking", "choked", "drowning", "unconscious", "a fire", "fire in the"];
+  for (const words of [
+    "kid knocked out", "knocked out at the gala", "he got knocked out in the race", "choking", "choked in the race", "a fire in the changing room", "there is a fire", "fire", "smoke", "drowning in the deep end",
+    "girl collapsed", "swimmer has collapsed", "collapses after the race", "collapsed on deck", "unconscious in the water", "he is not breathing", "hit his head", "she went under",
+  ]) {
+    assert.equal(isInDanger(words, alarms), true, words);
+  }
+  for (const words of [
+    "knocked out of the heats", "knocked out in the second round", "choked under pressure", "drowning in paperwork", "a fire drill", "fire exits", "fire in his legs", "hips collapse at the catch",
+    "elbow collapses in the pull", "unconscious competence",
+  ]) {
+    assert.equal(isInDanger(words, alarms), false, words);
+  }
 });

@@ -26,6 +26,7 @@ const TOLD = "(?:put|puts|putting|enter|entering|type|typing|fill|filling|key|ke
 const DONE_THERE = [
   [new RegExp(`\\b${TOLD} ${OWN}(?:lane|lane group|group|squad|pool|yards|units)\\b.*`, "u"), "settings my lane group"],
   [new RegExp(`\\b${TOLD} ${OWN}(?:swim |test |race |best |lap |split )?(?:times?|paces?|speed|splits?|send-?offs?|results?)\\b(?: in)?`, "u"), "calculator work out times"],
+  [/\b(?:is|are) (?:this|it|the|that|your)(?: (?:app|site|website|page|catalogue))* free\b|\bfree of charge\b|\bwho (?:made|makes|built|wrote|runs|is behind) (?:this|it|the (?:app|site|website|page))\b.*|\bwhat does (?:this|it|the (?:app|site)) cost\b/u, "licence"],
   [new RegExp(`\\b(?:change|switch|choose|select|pick) ${OWN}(?:pool|units?|lane groups?|squad)\\b.*`, "u"), "settings pool lane group"],
   [/^what(?:['’]?s| is| are)?(?: (?:on|happening|planned|we doing|the plan|the session|the practice|in the plan))*(?: for| on)? (tonight|today|tomorrow|this week|next week|this evening)\W*$/u, "tonight timetable"],
   [/\b(?:make|cut|get|trim) (?:it|this|(?:the|this|that|a|my) (?:whole )?(?:set|practice|session|workout|plan)) (?:shorter|down|quicker|smaller)\b|\bshorten (?:it|this|(?:the|this|that|a|my) (?:set|practice|session|workout|plan))\b/u, "less time than planned"],

@@ -100,9 +100,10 @@ function counted(text, pattern) {
  * @returns {Question}
  */
 export function questionOf(text, { gear, out, away, squads, lanes: most }) {
-  const plainly = saidPlainly(text, away), said = plainly.replace(LEFT, " ");
+  const plainly = saidPlainly(text, away).replace(COUNTED, (word) => inFigures(word));
+  const said = plainly.replace(LEFT, " ");
   const half = most > 1 ? said.replace(HALF_POOL, (found) => `${found} ${Math.floor(most / 2)} lanes`) : said;
-  const plain = half.replace(COUNTED, (word) => inFigures(word)).replace(ABOUT, "").replace(NOW, " ");
+  const plain = half.replace(ABOUT, "").replace(NOW, " ");
   const [minutes, timeless] = counted(plain.replace(AT_THE_END, ""), MINUTES);
   const [lanes, wide] = counted(timeless, LANES);
   const [swimmers, ofHeads] = counted(wide, SWIMMERS);
