@@ -3,7 +3,7 @@
 import { all, make, one } from "./lib/dom.js";
 import { last } from "./lib/last-pages.js";
 import { practiceLines } from "./lib/practice-lines.js";
-import { mineUntil } from "./lib/mine-until.js";
+import { onNow } from "./lib/on-now.js";
 import { read } from "./lib/storage.js";
 import { inWords, time, today } from "./lib/today.js";
 import { dueInAll } from "./learn/due.js";
@@ -67,26 +67,13 @@ function shown([first, ...others], heading) {
   return [band, ...(rows.length ? [make("ul", { class: "rows" }, ...rows)] : [])];
 }
 
-/** @typedef {{on: boolean, day: string, href: string, title: string}} Run the run that this device holds, as scripts/run keeps it */
-
-/** The run that is on, before all else.
- * @param {Run} run */
-const onNow = ({ href, title }) => make(
-  "header",
-  { class: "band" },
-  make("p", { class: "band-kind" }, "On now"),
-  make("h2", {}, title),
-  ...(mineUntil() ? [make("p", { class: "lead" }, `until ${mineUntil()}`)] : []),
-  make("a", { class: "tool is-main", href }, "Back to the run"),
-);
-
 /** What comes after today, mine alone where I chose lane groups. */
 const coming = planned.filter((own) => own.on > today && (!mine.length || isMine(own)));
 
 function showTonight() {
-  const run = read("run", /** @type {Run} */ ({}));
-  if (run.on && run.day === today) {
-    one("[data-tonight]").replaceChildren(onNow(run));
+  const run = onNow();
+  if (run) {
+    one("[data-tonight]").replaceChildren(run);
     return;
   }
   const todays = planned.filter((own) => own.on === today);

@@ -1,6 +1,7 @@
-// Tonight: today first, mine before the others; else the day that comes next, and the next of mine. Then the weeks, folded; what is over is one fold, at the end.
+// Tonight: the run that is on, then today, mine before the others; else the day that comes next, and the next of mine. Then the weeks, folded; what is over is one fold, at the end.
 
 import { all, make, one } from "./lib/dom.js";
+import { onNow } from "./lib/on-now.js";
 import { read } from "./lib/storage.js";
 import { today } from "./lib/today.js";
 
@@ -48,4 +49,8 @@ for (const week of all("[data-week]", box)) {
   const rows = all("li", week);
   one(".fold-count", week).textContent = String(rows.length);
   week.hidden = !rows.length;
+}
+const run = onNow();
+if (run) {
+  box.before(make("div", { class: "tonight" }, run));
 }

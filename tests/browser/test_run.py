@@ -361,7 +361,7 @@ def test_a_second_phone_follows_by_a_typed_code(
         tap(page, name)
     code = page.locator(".run-code").text_content() or ""
     other.close()
-    for name in ("Change", "More ↓", "Follow another phone"):  # so that there are not two that lead
+    for name in ("Change", "Pass it on", "Follow another"):  # so that there are not two that lead
         tap(at_six, name)
     at_six.get_by_label("Code from the coach’s phone").fill(code)
     tap(at_six, "Follow")
@@ -467,14 +467,35 @@ def test_wet_touches_change_no_clock(at_six: Page, server: Server) -> None:
     assert at_six.url.endswith("run.html#practice=two-lanes")
 
 
-def test_going_back_asks_and_home_leads_to_the_run_that_is_on(at_six: Page, server: Server) -> None:
+def test_going_back_asks_and_home_and_tonight_lead_to_the_run_that_is_on(
+    at_six: Page, server: Server
+) -> None:
     begin(at_six, server)
-    at_six.go_back()
-    expect(at_six.get_by_role("heading", name="Leave the run?")).to_be_visible()
-    at_six.goto(server.address)
-    expect(at_six.locator("[data-tonight]")).to_contain_text("On now")
-    at_six.get_by_role("link", name="Back to the run").click()
-    expect(at_six.locator(".row-time")).to_have_text(["ready", "ready"])
+    for path in ("index.html", "tonight.html"):
+        at_six.go_back()
+        expect(at_six.get_by_role("heading", name="Leave the run?")).to_be_visible()
+        at_six.goto(server.address + path)
+        expect(at_six.locator(".tonight")).to_contain_text("On now")
+        at_six.get_by_role("link", name="Back to the run").click()
+        expect(at_six.locator(".row-time")).to_have_text(["ready", "ready"])
+
+
+def test_where_another_run_is_on_stop_is_its_own(at_six: Page, server: Server) -> None:
+    """Who opens a set while a practice is run is asked which, and can stop what is on meanwhile."""
+    begin(at_six, server)
+    go(at_six)
+    at_six.goto(f"{server.address}index.html")
+    at_six.goto(f"{server.address}run.html#set=kick-and-go")
+    expect(at_six.get_by_role("button", name="Go to it")).to_be_visible()
+    assert at_six.evaluate(_TARGETS) == []
+    stop_and_back(at_six, "asked which run")
+    at_six.goto(f"{server.address}index.html")
+    at_six.goto(f"{server.address}run.html#set=kick-and-go")
+    press(at_six, at_six.get_by_role("button", name="Leave it, and set up the other"))
+    expect(at_six.get_by_role("heading", name="Kick and go")).to_be_visible()
+    expect(at_six.locator(".run-top")).to_have_text("")  # of the run that was left
+    tap(at_six, "Begin")
+    expect(at_six.locator(".run-row")).to_have_count(1)
 
 
 def test_a_key_must_be_pressed_twice(at_six: Page, server: Server) -> None:

@@ -132,25 +132,40 @@ window.addEventListener("popstate", () => {
 
 /** @typedef {NonNullable<ReturnType<typeof keptRun>>} Kept */
 
-/** Go on with the run that this phone holds.
+/** Hold the run that this phone keeps.
  * @param {Kept} kept */
-function resume({ kept, data, shared }) {
+function take({ kept, data, shared }) {
   app.session = new Session(data, shared, kept.run, poolClock(), kept.role);
   app.session.stoppedHere = kept.stoppedHere;
+  return app.session;
+}
+
+/** Go on with it.
+ * @param {Kept} found */
+function resume(found) {
+  const { kept } = found;
+  const session = take(found);
   app.begin("");
-  if (kept.helps && app.session.stoppedAt() === null) {
+  if (kept.helps && session.stoppedAt() === null) {
     helper(app, kept.helps);
   }
 }
 
-/** Another run is on: go to it, or leave it.
+/** Another run is on: go to it, or leave it; until then Stop is its own.
  * @param {Kept} found
  * @param {{name: string, start: string}} wanted */
 function askWhich(found, { name, start }) {
-  say(`“${found.kept.title}” is being run on this phone`, button("run-offer", ["Go to it"], () => {
+  take(found);
+  const go = button("run-offer", ["Go to it"], () => {
     location.hash = found.kept.href.split("#")[1];
     location.reload();
-  }), held("run-offer", [make("strong", {}, "Leave it, and set up the other")], () => open(name, "", start)));
+  });
+  const leave = held("run-offer", [make("strong", {}, "Leave it, and set up the other")], () => {
+    app.leave();
+    open(name, "", start);
+  });
+  say(`“${found.kept.title}” is being run on this phone`, make("div", { class: "run-offers" }, go, leave));
+  app.schedule();
 }
 
 /** The run that is on, unless it is of another day.

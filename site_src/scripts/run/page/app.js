@@ -118,6 +118,12 @@ export class App {
     (panel?.name === "setup-panel" && !main.disabled ? main : changing).focus();
   }
 
+  /** Hold no run, and say nothing of one. */
+  leave() {
+    this.session = null;
+    [this.time, this.ends.box, this.marks].forEach((part) => put(part, ""));
+  }
+
   /** @param {string} key of the row that was touched */
   touch(key) {
     this.open = this.open === key ? null : key;

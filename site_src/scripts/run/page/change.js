@@ -148,7 +148,7 @@ function besides(app) {
     ["Pass it on", () => passOn(app)], ["All changes", () => showAll(app)], ...(isTimed ? [/** @type {[string, () => void]} */ (["Results", () => pads(app)])] : []),
     ...(session.run.until === null ? [] : [/** @type {[string, () => void]} */ ([`What fits until ${timeOfDay(session.run.until)}`, () => fits(session)])]),
     ["Helper’s page", () => choosePart(app)], ["Lock touch", () => lock(app)], ["Settings", () => settings(app)],
-    [isLeader ? "Follow another phone" : "Newer code", () => takeUp(app)], ["End", () => finish(app)],
+    ...(isLeader ? [] : [/** @type {[string, () => void]} */ (["Newer code", () => takeUp(app)])]), ["End", () => finish(app)],
   ];
   return make("div", { class: "run-besides" }, ...all.map(([name, action]) => button("run-button", [name], action)));
 }

@@ -35,15 +35,16 @@ function qrCode(text) {
 export function passOn(app) {
   const session = /** @type {Session} */ (app.session);
   const code = written(session.run, session.data, poolKeys(session.shared));
+  const buttons = session.role === "lead" ? [button("run-button", ["Follow another"], () => takeUp(app))] : [];
   if (code === null) {
-    app.show({ title: "Pass it on", nodes: [make("p", {}, "This run has more changes than a code holds: begin it anew on the other phone.")] });
+    app.show({ title: "Pass it on", buttons, nodes: [make("p", {}, "This run has more changes than a code holds: begin it anew on the other phone.")] });
     return;
   }
   const { made, kind, id } = session.data; // what was composed here, the other phone composes first
   const address = new URL(`${made ? `make.html#${made}` : `run.html#${kind}=${id}`}&code=${code.replaceAll(" ", "")}`, root).href;
   const number = session.run.changes.length;
   app.show({
-    title: "Pass it on", nodes: [
+    title: "Pass it on", buttons, nodes: [
       make("p", {}, `As it is now, ${number ? `up to change ${number}` : "before any change"}. Show this, or say the code below it.`),
       qrCode(address), make("p", { class: "run-code" }, code),
     ],
