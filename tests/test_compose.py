@@ -20,8 +20,17 @@ from shared import CATALOGUE, DAY
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.composing import compose
 from almanac.arithmetic.composing_asked import ADULTS, GEAR, LATELY, LEFT_OUT, NOT_FOR, ROOM
+from almanac.arithmetic.composing_pieces import UNKNOWN
 from almanac.arithmetic.composing_request import Request, wishes_of
-from almanac.arithmetic.composing_unmet import GOAL, MINUTES, TAUGHT, Unmet
+from almanac.arithmetic.composing_unmet import (
+    EFFORT,
+    GOAL,
+    HARDER,
+    MINUTES,
+    NO_SKILL,
+    TAUGHT,
+    Unmet,
+)
 from almanac.checks import check
 from almanac.commands import compose_practice
 from almanac.commands.main import main
@@ -311,8 +320,21 @@ def test_of_a_goal_that_is_missed_the_wish_in_the_way_is_named(capsys) -> None:
     assert (missed["which"], missed["because"]) == ("rotation", "leave_out")
     assert missed["words"] == "Rotation is not in it: it is left out."
     for because in (NOT_FOR, GEAR, ROOM, ADULTS, LATELY, LEFT_OUT, MINUTES, TAUGHT):
-        said = unmet_words(table, Unmet(GOAL, goal, because))
+        said = unmet_words(table, Unmet(GOAL, goal, because), 2)
         assert said.startswith("Rotation is not in it: ") and said.endswith(".")
+
+
+def test_of_a_single_goal_nobody_is_told_to_leave_one_out() -> None:
+    catalogue = load(CATALOGUE).catalogue
+    assert catalogue is not None
+    table = compose_table(Analysis(catalogue, DAY), "heron").table
+    for own in (
+        Unmet(NO_SKILL, UNKNOWN, MINUTES),
+        Unmet(EFFORT, 0, "goals"),
+        Unmet(EFFORT, 0, HARDER),
+    ):
+        one, two = unmet_words(table, own, 1), unmet_words(table, own, 2)
+        assert "a goal" in two and "a goal" not in one
 
 
 @pytest.mark.parametrize(

@@ -48,7 +48,11 @@ SENTENCES: Mapping[str, str] = {
     " goal.",
     "unmet-effort-harder": "Some of the work is harder than {effort}: what else serves the goals"
     " is; drop the effort, or a goal.",
+    "unmet-effort-one": "No main set is {effort}: what serves the goal is not; drop the effort.",
+    "unmet-effort-harder-one": "Some of the work is harder than {effort}: what else serves the goal"
+    " is; drop the effort.",
     "unmet-skill": "There is no skill in it: leave out a goal, or take more minutes.",
+    "unmet-skill-one": "There is no skill in it: take more minutes.",
     "unmet-relief": "Nothing easy carries tired legs into the stroke: take more minutes.",
     "unmet-skill-time-left": "There is no skill in it.",
     "unmet-relief-time-left": "Nothing easy carries tired legs into the stroke.",

@@ -112,7 +112,7 @@ def proposal_json(answer: Proposals, own: Proposal) -> dict[str, Any]:
                 "wish": one.wish,
                 "which": _which(answer.table, one),
                 "because": one.because,
-                "words": unmet_words(answer.table, one),
+                "words": unmet_words(answer.table, one, len(answer.asked.wishes.goals)),
             }
             for one in unmet(asked, own)
         ],

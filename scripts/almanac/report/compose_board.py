@@ -67,7 +67,7 @@ def _board(answer: Proposals, number: int, own: Proposal) -> Iterator[str]:
         if reasons:
             yield f"                 why: {reasons}"
     for not_met in unmet(answer.asked, own):
-        yield f"  {unmet_words(answer.table, not_met)}"
+        yield f"  {unmet_words(answer.table, not_met, len(answer.asked.wishes.goals))}"
 
 
 def before_words(one: Stood) -> Iterator[str]:

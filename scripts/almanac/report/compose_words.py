@@ -68,17 +68,24 @@ def _note_words(table: ComposeTable, one: Stood, note: Note) -> str:
     return said(note.does, effort="".join(efforts))
 
 
-def unmet_words(table: ComposeTable, own: Unmet) -> str:
-    """What is not met, as a sentence."""
+def unmet_words(table: ComposeTable, own: Unmet, goals: int) -> str:
+    """What is not met, as a sentence; of so many ``goals``, of which a single one is not left
+    out.
+    """
     if own.wish == GOAL:
         because = said(f"because-{own.because}")
         return said("unmet-goals", goal=table.goals[own.which].title, because=because)
     if own.wish == EFFORT:
         key = "unmet-effort-harder" if own.because == HARDER else "unmet-effort"
-        return said(key, effort=table.efforts[own.which].title.lower())
+        return said(_of_goals(key, goals), effort=table.efforts[own.which].title.lower())
     if own.because == TIME_LEFT:
         return said(f"unmet-{own.wish}-time-left", time=show_time(max(own.which, 0)))
-    return said(f"unmet-{own.wish}")
+    return said(_of_goals(f"unmet-{own.wish}", goals))
+
+
+def _of_goals(key: str, goals: int) -> str:
+    """The sentence that offers no goal to drop where there is one alone."""
+    return f"{key}-one" if goals == 1 and f"{key}-one" in SENTENCES else key
 
 
 def hinders_words(table: ComposeTable, own: Hinders) -> str:

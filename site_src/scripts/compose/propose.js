@@ -49,7 +49,7 @@ export function told(asked, order, cost) {
     distance: order.reduce((sum, one) => sum + one.own.size.distance, 0),
     adults: Math.max(asked.adultsLeast, ...order.map((one) => one.own.adults)),
     parts: order.map((one) => partOf(asked, order, one)),
-    unmet: unmet(asked, order).map((own) => ({ ...own, which: whichOf(asked.table, own), words: unmetWords(asked.table, own) })),
+    unmet: unmet(asked, order).map((own) => ({ ...own, which: whichOf(asked.table, own), words: unmetWords(asked.table, own, asked.wishes.goals.length) })),
   };
 }
 

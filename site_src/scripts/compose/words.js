@@ -66,15 +66,16 @@ function noteWords(table, piece, role, { does, which, because }) {
   return said(table, does, { strokes, effort: titleOf(table.efforts, which[0]) });
 }
 
-/** What is not met, as a sentence. @param {Table} table @param {import("./why.js").NotMet} own */
-export function unmetWords(table, { wish, which, because }) {
+/** What is not met, as a sentence; of goals a single one is not left out. @param {Table} table @param {import("./why.js").NotMet} own @param {number} goals how many */
+export function unmetWords(table, { wish, which, because }, goals) {
   if (wish === "goals") {
     return said(table, "unmet-goals", { goal: table.goals[which]?.title ?? "", because: said(table, `because-${because}`) });
   }
   if (because === "time-left") {
     return said(table, `unmet-${wish}-time-left`, { time: which === UNKNOWN ? "" : showTime(which) });
   }
-  return said(table, `unmet-${wish}${because === "harder" ? "-harder" : ""}`, { effort: table.efforts[which]?.title.toLowerCase() ?? "" });
+  const key = `unmet-${wish}${because === "harder" ? "-harder" : ""}`, one = `${key}-one`;
+  return said(table, goals === 1 && table.words[one] ? one : key, { effort: table.efforts[which]?.title.toLowerCase() ?? "" });
 }
 
 /** A wish that hinders, as a sentence. @param {Table} table @param {import("./hinders.js").InTheWay} own */

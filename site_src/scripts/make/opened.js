@@ -84,7 +84,8 @@ export function rolesOf(data, { parts }, usual = "") {
     if (k === parts.length) {
       return [];
     }
-    const may = k === 0 ? ["w"] : k === parts.length - 1 ? ["c"] : free.filter((role) => role !== "n" || !free.includes("m"));
+    const isBeforeTest = parts.slice(k).some(({ stays }) => stays === "test"); // nobody comes to a test tired
+    const may = k === 0 ? ["w"] : k === parts.length - 1 ? ["c"] : free.filter((role) => (role !== "n" || !free.includes("m")) && (!isBeforeTest || role === "s" || role === "e"));
     const ways = /** @type {Role[]} */ (may).filter((role) => suits(k, role)).map((role) => [role, ...best(k + 1, free.filter((own) => own !== role))]);
     const count = (/** @type {string[]} */ way) => way.filter(Boolean).length;
     return /** @type {(Role | "")[]} */ ([...ways, ["", ...best(k + 1, free)]].reduce((most, way) => (count(way) > count(most) ? way : most)));

@@ -121,7 +121,7 @@ function besides({ data, asked, answer, stand, file }, deeds) {
 export function page(shown, deeds) {
   const { data, asked, answer, stand, file } = shown;
   const count = answer.proposals.length;
-  const head = [make("p", { class: "lead" }, whose(data, asked)), make("p", { class: "make-asked" }, `${asked.request.minutes} minutes: ${asked.request.goals.map(goalTitle(data)).join(", ").toLowerCase()}`)];
+  const head = [make("p", { class: "lead" }, whose(data, asked)), ...file ? [] : [make("p", { class: "make-asked" }, `${asked.request.minutes} minutes: ${asked.request.goals.map(goalTitle(data)).join(", ").toLowerCase()}`)]];
   if (!stand) {
     return [...head, ...nothing(shown, deeds)];
   }

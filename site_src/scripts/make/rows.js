@@ -97,12 +97,12 @@ function row(data, part, parts, isKept, deeds) {
     deeds.onOpen(opens ? part.as : "");
   }, { "aria-expanded": String(isOpen), "aria-controls": id, "aria-label": `Change ${part.role.toLowerCase()}: ${part.title}` });
   const changed = longer(part, deeds.before), title = part.title.replace(` of “${deeds.own}”`, "");
-  const here = deeds.written[parts.indexOf(part)], as = here && !isHeld(part.as) ? ["as on its page"] : part.why;
-  const why = isHeld(part.as) ? heldWords(here) : [often(data, part), ...as, isKept ? "kept" : ""].filter(Boolean).join("; ");
+  const here = deeds.written[parts.indexOf(part)];
+  const why = isHeld(part.as) ? `${part.role}: ${heldWords(here)}` : here ? `As on its page${isKept ? "; kept" : ""}` : `${part.role}: ${[often(data, part), ...part.why, isKept ? "kept" : ""].filter(Boolean).join("; ")}`;
   const minutes = Math.max(1, Math.round((part.talk_s + part.takes_s) / MINUTE_S));
   const own = make("li", { "data-role": part.as, class: isOpen ? "is-open" : "" },
     make("span", { class: "make-minutes" }, String(minutes), make("span", { class: "unseen" }, minutes === 1 ? " minute" : " minutes")),
-    make("span", { class: "make-what" }, make("b", {}, title)), opener, make("div", { class: "make-swim" }), make("span", { class: "about" }, ...(changed ? [make("span", { class: "make-size" }, `${changed}. `)] : []), `${part.role}: ${why}`), panel);
+    make("span", { class: "make-what" }, make("b", {}, title)), opener, make("div", { class: "make-swim" }), make("span", { class: "about" }, ...(changed ? [make("span", { class: "make-size" }, `${changed}. `)] : []), why), panel);
   return own;
 }
 
