@@ -26,6 +26,7 @@ from almanac.model.load import load
 from almanac.source.hints import FIXED
 from almanac.source.names import Names
 from almanac.source.reader import read
+from almanac.source.suggest import one_letter_off
 
 SLIPS = Path(__file__).parent / "slips"
 REWRITE = "REWRITE_EXPECTED" in os.environ
@@ -100,6 +101,9 @@ def test_what_fix_is_said_to_do_it_does(tmp_path: Path) -> None:
         ("drills/skills/kicking/back-kick.yml", "on: 2026-09-01", "on: 3-4-2026"),
         ("drills/skills/kicking/back-kick.yml", "distance: 50", "distance: twice"),
         ("plans/club.yml", "title: Example Club\n", "title: A\nsite: {address: none}\n"),
+        ("plans/sets/six-fifties.yml", "sendoff: 1:45", "sendoff: 1.8 m"),
+        ("plans/sets/six-fifties.yml", "sendoff: 1:45", "sendoff: 1:5"),
+        ("plans/sets/six-fifties.yml", "do: back-kick", "do: bark-wick"),
     ],
 )
 def test_what_is_only_near_or_has_two_meanings_is_never_written(
@@ -111,6 +115,43 @@ def test_what_is_only_near_or_has_two_meanings_is_never_written(
     assert not any(FIXED in own.hint for own in load(tmp_path / "club").findings)
     assert not mend(tmp_path / "club", date(2026, 10, 1))
     assert (tmp_path / "club" / file).read_bytes() == before
+
+
+@pytest.mark.parametrize(
+    ("word", "choices", "meant"),
+    [
+        ("bent-nees", ["bent-knees", "low-hips"], "bent-knees"),
+        ("bakc-kick", ["back-kick", "back-float"], "back-kick"),
+        ("backkick", ["back-kick", "back-float"], "back-kick"),
+        ("stong", ["strong", "easy"], "strong"),
+        ("stong", ["strong", "song"], ""),  # two are as near
+        ("ankle-hand", ["ankle-band", "hand-paddle"], ""),  # a word of another's
+        ("back-kick-2", ["back-kick-1"], ""),  # a number tells things apart
+        ("fst", ["fast"], ""),  # too short to be sure of
+        ("bcak-kikc", ["back-kick"], ""),  # two slips
+    ],
+)
+def test_one_letter_is_sure_where_nothing_else_can_be_meant(
+    word: str, choices: list[str], meant: str
+) -> None:
+    assert one_letter_off(word, choices) == meant
+
+
+def test_one_fix_does_however_many_there_are(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Of each entry only so many are tried at a time, each of which reads it anew."""
+    monkeypatch.setattr("almanac.source.validate._MOST_TRIED", 1)
+    items = "".join(
+        f"  - {{reps: 1, distance: 25, do: back-kick, effort: easy, rest: {rest}s}}\n"
+        for rest in range(10, 17)
+    )
+    made(
+        {"in": "plans/sets/six-fifties.yml", "find": "items:\n", "with": f"items:\n{items}"},
+        tmp_path / "club",
+    )
+    mend(tmp_path / "club", date(2026, 10, 1))
+    assert not any(one.code == "bad-time" for one in load(tmp_path / "club").findings)
 
 
 def test_what_a_word_is_only_looked_up_by_is_offered_and_never_written(
@@ -141,6 +182,10 @@ def test_of_all_slips_two_are_read_as_meant_and_hardly_any_is_told_twice() -> No
     assert {slip for slip, errors, _ in told if not errors} == {
         "saved with Windows line endings",
         "put a tab after the colon",
+        "ended each line of a list with a comma",
+        "put a tab before a comment at the end",
+        "saved with a BOM",
+        "wrote an hour clock in a rest",
     }
     assert {slip for slip, errors, _ in told if errors > 1} == {
         "renamed the file but not what names it",  # each place that names it is mended

@@ -52,7 +52,7 @@ def test_times_that_are_read(written: str | float, seconds: float) -> None:
             "write 2:00, or 120 for seconds",
         ),
         ("1:02:75", "'1:02:75' is no time: seconds run from 00 to 59", "write 1:03:15"),
-        ("1:5", "'1:5' is no time: seconds have two digits", "write 1:05"),
+        ("1:5", "'1:5' is no time: seconds have two digits", "write 1:05 or 1:50"),
         ("75:00", "'75:00' is no time: minutes run from 00 to 59", "write 1:15:00"),
         ("100:00", "'100:00' is no time: minutes run from 00 to 59", "write 1:40:00"),
         ("1:75:00", "'1:75:00' is no time: minutes run from 00 to 59", "write 2:15:00"),

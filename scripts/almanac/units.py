@@ -175,8 +175,10 @@ def _parse_clock(text: str) -> float:
         hint = f"write {show_time(seconds)}" + ("" if hours else f", or {whole} for seconds")
         raise TimeError(f"{text!r} is no time: seconds run from 00 to 59", hint)
     if len(match["s"]) != 2:
+        is_start = whole and whole < 6 and not hours and not match["fraction"]
+        tens = f" or {minutes}:{whole}0" if is_start else ""
         raise TimeError(
-            f"{text!r} is no time: seconds have two digits", f"write {show_time(seconds)}"
+            f"{text!r} is no time: seconds have two digits", f"write {show_time(seconds)}{tens}"
         )
     if minutes > 59:
         raise TimeError(

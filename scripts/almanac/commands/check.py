@@ -20,7 +20,7 @@ from almanac.source.snapshot import Snapshot, snapshot
 
 NAME = "check"
 _STORE = "findings"
-_MOST_ROUNDS = 4  # of mends, each of which may lay another bare
+_MOST_ROUNDS = 40  # of mends, each of which may lay another bare
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -34,7 +34,8 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         "--all", action="store_true", help="print every finding, not only the first 20 of a file"
     )
     fix_help = (
-        "first mend what has one right answer: ids that have moved or stand in another style, "
+        "first mend what has one right answer: ids that have moved, stand in another style or have "
+        "one letter wrong, "
         "words and fields in capitals, days and times in another form, key order, quoted times, "
         "list order, what a set is expected to add up to"
     )

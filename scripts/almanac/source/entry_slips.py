@@ -118,14 +118,16 @@ def lost_fields(kind: str, data: Mapping[str, Any]) -> dict[str, list[str]]:
     """
     own = schemas.fields(kind)
     found: dict[str, list[str]] = {}
-    empty, inner = "", dict[str, Any]()
+    empty, inner, is_by_id = "", dict[str, Any](), False
     for key, value in data.items():
         if value is None and key in own:
-            empty, inner = key, schemas.resolve(own[key]).get("properties", {})
-        elif key in inner and key not in own:
+            piece = schemas.resolve(own[key])
+            empty, inner = key, piece.get("properties", {})
+            is_by_id = isinstance(piece.get("additionalProperties"), dict)
+        elif key not in own and (key in inner or (is_by_id and isinstance(value, dict))):
             found.setdefault(empty, []).append(key)
         else:
-            empty, inner = "", {}
+            empty, inner, is_by_id = "", {}, False
     return found
 
 
@@ -136,9 +138,10 @@ def _lost_indent(failure: Failure) -> Finding | None:
     if not lost:
         return None
     names = listed(lost).replace(" or ", " and ")
+    belong = "belongs" if len(lost) == 1 else "belong"
     return failure.say(
         "wrong-type",
-        f"{failure.name} is empty, and {names} below it belong to it",
+        f"{failure.name} is empty, and {names} below it {belong} to it",
         f"write two spaces before each line that belongs to {failure.name}",
     )
 

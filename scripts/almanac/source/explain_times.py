@@ -14,6 +14,8 @@ from almanac.source.times_meant import (
     days_meant,
     dotted_time,
     later_meant,
+    metres_for_time,
+    no_day,
     time_meant,
     times_between,
 )
@@ -51,9 +53,13 @@ def clock(failure: Failure) -> Iterator[Finding]:
     in_list = isinstance((failure.path or ("",))[-1], int)  # a list holds no lane groups
     if said and (meant := times_between(said)):
         hint = f"write one time: {meant}"
-    elif said and (meant := time_meant(said) or ("" if in_list else of_groups(said, failure))):
+    elif (
+        said
+        and not metres_for_time(said)
+        and (meant := time_meant(said) or ("" if in_list else of_groups(said, failure)))
+    ):
         hint = f"write {meant}"
-    elif said and (meant := several_times(said, failure)):
+    elif said and (meant := metres_for_time(said) or several_times(said, failure)):
         hint = meant
     elif isinstance(failure.value, float) and (meant := dotted_time(written)):
         is_whole = failure.wanted == "whole"
@@ -73,7 +79,7 @@ def day(failure: Failure) -> Iterator[Finding]:
     elif failure.path[-1:] == ("again",) and (meant := later_meant(said, since)):
         meant = f"write {meant}, counted from {since}"
     else:
-        meant = days_meant(said)
+        meant = days_meant(said) or no_day(said)
     usual = "write a day that exists, from 1900 to 2199, as YYYY-MM-DD"
     yield failure.say("bad-date", f"{quote(failure.value)} is no day", meant or usual)
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import os
 import stat
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -154,6 +154,11 @@ def _strays(root: Path) -> Iterator[Finding]:
             path = f"{top}/{name}"
             if not name.isprintable():
                 yield paths.unprintable(top, name)
+            elif path not in known and (home := _home_meant(root, path, known)):
+                message = "nothing reads this folder, for it has another name than that of its kind"
+                is_there = os.path.exists(root / home)  # noqa: PTH110
+                mend = f"move its entries to {home}/" if is_there else f"rename it {home}"
+                yield error("stray-folder", Place(path), message, mend)
             elif path not in known and not name.startswith("."):
                 # an entry that is not read is missed; anything else is only in the way
                 yield (error if name.endswith(".yml") else warning)(
@@ -162,6 +167,13 @@ def _strays(root: Path) -> Iterator[Finding]:
                     "nothing reads this",
                     f"move it to the folder of its kind: {homes}",
                 )
+
+
+def _home_meant(root: Path, path: str, known: Collection[str]) -> str:
+    """The folder of a kind that one was meant to be, by its name but for capitals or an s."""
+    said = path.lower().removesuffix("s")
+    home = next((own for own in known if own.removesuffix("s") == said), "")
+    return home if home and (root / path).is_dir() else ""
 
 
 def _names_in(folder: Path) -> list[str]:

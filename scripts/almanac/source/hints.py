@@ -10,6 +10,7 @@ from almanac.source import schemas
 from almanac.source.entry_slips import cut_by_comma, cut_word, split_number
 from almanac.source.failure import Failure
 from almanac.source.named_by_key import ALSO_CALLED, sure_keys
+from almanac.source.paths import is_id, plain_id
 from almanac.source.suggest import listed, nearest
 from almanac.source.times_meant import of_day_meant, weeks_meant
 from almanac.source.words_meant import (
@@ -37,6 +38,7 @@ _BASES = {
     ),
     **dict.fromkeys(("study", "research", "paper", "science", "evidence"), "published"),
 }
+_ANY = {"any", "all", "every", "each", "whatever", "various", "mixed", "varied", "both", "tbd", "?"}
 _SOURCE = "source"
 _TO_A_SOURCE = (
     "write the publication once, as drills/sources/KEY.yml (almanac new source KEY), and name it "
@@ -95,6 +97,8 @@ def reference_hint(failure: Failure, kind: str) -> str:
     if several := _several(failure, known):
         return several
     near = nearest(failure.value, known)
+    if near and not is_id(near):  # its file's name is told at the file
+        return f"the nearest: {plain_id(near)}, as {known[near]} is to be called"
     if near:
         return f"the nearest: {near} ({known[near]})"
     for other in KIND:
@@ -104,8 +108,8 @@ def reference_hint(failure: Failure, kind: str) -> str:
     if not known:
         return f"there is no {kind} yet: write it first"
     told = f": write {listed(known)}" if len(known) <= 12 else ""
-    is_id = failure.wanted in KIND and re.fullmatch(r"[a-z0-9]+(?:-[a-z0-9]+)*", failure.value)
-    begin = f"; or begin it: almanac new {failure.wanted} {failure.value}" if is_id else ""
+    is_new = failure.wanted in KIND and re.fullmatch(r"[a-z0-9]+(?:-[a-z0-9]+)*", failure.value)
+    begin = f"; or begin it: almanac new {failure.wanted} {failure.value}" if is_new else ""
     return f"no {kind} is spelt like it{told}{begin}"
 
 
@@ -152,9 +156,21 @@ def word_hint(failure: Failure, words: Collection[str]) -> str:
         return f"did you mean '{near}'?"
     if (meant := _BASES.get(failure.value.lower(), "")) in words:
         return f"write {meant}"
+    return _of_words(failure, words, file)
+
+
+def _of_words(failure: Failure, words: Collection[str], file: str) -> str:
+    """The words of a list, of which none is like what stands there, and why one of them is due."""
+    value, all_of_them = failure.value, listed(words, 24)
     if not words:
         return f"the club has no such list yet: write its words in {file}"
-    return f"the words are {listed(words, 24)} ({file})"
+    if value.partition("#")[0] in words:
+        return f"a blank belongs before a comment: write {value.replace('#', '  #', 1)}"
+    if value.lower() in _ANY:
+        return f"one of them has to be chosen: write {all_of_them}"
+    if failure.wanted == "efforts" and re.search("[0-9]", value):
+        return f"an effort is a word here: write {all_of_them}"
+    return f"the words are {all_of_them} ({file})"
 
 
 def form_hint(failure: Failure) -> str:

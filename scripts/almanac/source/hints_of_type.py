@@ -66,6 +66,8 @@ def _boolean(failure: Failure) -> str:
     said = failure.value
     if not isinstance(said, str):
         return ""
+    if said.lower() in {"true", "false"}:
+        return f"write {said.lower()}: {said} is text here"
     if said.lower() in _YES | _NO:
         return f"write {str(said.lower() in _YES).lower()}: {said} is text here"
     return "write true or false; yes, no, on and off are text here"
@@ -113,7 +115,8 @@ def _item_meant(failure: Failure, text: str) -> str:
 def _object(failure: Failure) -> str:
     hint = _rep_hint(failure) or _fields_hint(failure)
     names = re.findall(r"(\w+): ", hint) if _ALL_OPEN.fullmatch(hint) else []
-    return hint + "".join(f"; {name}: {failure.about(name)}" for name in names)
+    told = {name: failure.about(name) for name in names if name in failure.fields}
+    return hint + "".join(f"; {name}: {about}" for name, about in told.items())
 
 
 def _of_day(failure: Failure) -> str:

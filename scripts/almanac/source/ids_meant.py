@@ -9,7 +9,7 @@ from typing import Any
 from almanac.source.failure import Failure
 from almanac.source.words_meant import BETWEEN, word_meant
 
-_COUNTED = re.compile(r"([0-9]{1,4}) ?[x×]? *([a-z -]+)|([a-z -]+?) *[x×:=-]? *([0-9]{1,4})")
+_COUNTED = re.compile(r"([0-9]{1,4}) ?[x×]? *([a-z -]+)|([a-z -]+?)(?: *[x×:=-]? *([0-9]{1,4}))?")
 
 
 def _items(failure: Failure, name: str) -> Mapping[str, Any]:
@@ -52,5 +52,5 @@ def counts_meant(failure: Failure, text: str) -> str:
         }
         if not said or len(names - {""}) != 1:
             return ""
-        told[(names - {""}).pop()] = said[1] or said[4]
+        told[(names - {""}).pop()] = said[1] or said[4] or "how many"
     return f"write {{{', '.join(f'{id}: {many}' for id, many in told.items())}}}" if told else ""

@@ -7,6 +7,7 @@ import re
 from almanac.source.syntax_slips import CURLY
 from almanac.wording.numbers_said import number_said
 
+_MEASURED = re.compile(r"([0-9]+)[.,]([0-9]+) ?(?:m|met(?:re|er)s?|s|secs?|seconds?)", re.ASCII)
 _DECIMAL_COMMA = re.compile(r"[0-9]+,([0-9]{1,2}|[0-9]{4,})", re.ASCII)
 # A whole number as people write it: grouped, with leading noughts, with a unit behind it.
 _NUMBER = re.compile(r"0*([0-9]{1,3}([,_' ][0-9]{3})+|[0-9]+) ?[a-z]{0,8}", re.ASCII)
@@ -50,6 +51,8 @@ def number_meant(value: object, wanted: str) -> str:
     text = bare(value)
     if wanted == "number" and _DECIMAL_COMMA.fullmatch(text):
         return text.replace(",", ".")
+    if wanted == "number" and (measured := _MEASURED.fullmatch(text)):
+        return f"{measured[1]}.{measured[2]}"
     match = _NUMBER.fullmatch(text)
     if match and not _NEARLY_DIGITS.fullmatch(text):
         return re.sub(r"[^0-9]", "", match[1])

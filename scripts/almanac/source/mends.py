@@ -18,7 +18,8 @@ from almanac.source.style import span
 
 _SAYS = re.compile(
     r"write (it as a list: |- )?(\S.*?)(?:, counted from [-0-9]+|, in metres and digits alone"
-    r"|: all of it in minutes, in digits alone|: in seconds, in digits alone|: yes is text here)?"
+    r"|: all of it in minutes, in digits alone|: in seconds, in digits alone"
+    r"|: (?:yes|True|TRUE|False|FALSE) is text here)?"
 )
 _NUMBER = re.compile(r"write ([0-9]+(?:\.[0-9]+)?) in digits alone, without quotes or unit")
 _UNITS = {"distance": r"m|met(?:re|er)s?", "minutes": r"m|mins?|minutes"}
@@ -57,7 +58,8 @@ def value_meant(failure: Failure, finding: Finding) -> str:
 
 def _is_sure(failure: Failure, number: str) -> bool:
     text = str(failure.value).strip().lower()
-    field = str(failure.path[-1])
+    names = [str(own) for own in failure.path if own not in ("from", "to")]  # of a range's ends
+    field = names[-1] if names else ""
     unit = _UNITS.get(field) or next(
         (own for end, own in _BY_END.items() if field.endswith(end)), ""
     )

@@ -15,11 +15,14 @@ from typing import Any
 from almanac.findings import Finding, Place, error
 from almanac.kinds import KIND, Kind
 from almanac.source import schemas
+from almanac.source.paths import plain_id
 from almanac.source.reader import Document, read
 from almanac.source.snapshot import read_at_most
 
 _CODES = {"stray-file", "bad-id", "no-family"}
-_ENDING = re.compile(r"\.y+a*m+l\b|\.ym\b|\.lym\b", re.IGNORECASE)
+_ENDING = re.compile(
+    r"\.y+a*m+l\b|\.ym\b|\.lym\b|\.(?:docx?|odt|rtf|txt|pages|pdf|md)$", re.IGNORECASE
+)
 _COPY_MARK = re.compile(r"(?i)[ _-]*(\([0-9]+\)|copy)$")
 _MOST_LACKING = 2
 _MOST_READ = 20  # files that are read only to say where they belong
@@ -79,7 +82,7 @@ def _names_in(folder: Path) -> Iterator[str]:
 def id_meant(name: str) -> str:
     """The id that the name of a file was meant to say."""
     stem = _COPY_MARK.sub("", _ENDING.split(name)[0])
-    return re.sub(r"[^a-z0-9]+", "-", stem.lower()).strip("-")
+    return plain_id(stem)
 
 
 @cache

@@ -5,13 +5,14 @@ whiteboard, a sentence with a colon in it.
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
 from typing import Any
 
 from almanac.source.failure import Failure, quote
 from almanac.source.put_together import is_free_text, taken
 from almanac.source.scalars import in_quotes, scalar
-from almanac.source.suggest import fold
-from almanac.source.syntax_slips import excerpt
+from almanac.source.suggest import fold, one_letter_off
+from almanac.source.syntax_slips import excerpt, field_names
 from almanac.source.whiteboard import rep_meant
 from almanac.source.words_meant import as_written
 
@@ -32,17 +33,25 @@ ALSO_CALLED = {
 
 def sure_keys(failure: Failure) -> dict[str, str]:
     """The keys that belong nowhere here and surely mean a field that is not there yet: written with
-    a capital, a blank or a hyphen, or by another name of it; with that field.
+    a capital, a blank or a hyphen, in the plural or the singular, with one letter wrong, or by
+    another name of it; with that field.
     """
     known = [*failure.fields, *failure.instead]
     by_fold = {fold(name): name for name in known}
     found: dict[str, str] = {}
     for key in failure.value:
-        name = by_fold.get(fold(str(key))) or _SURELY.get(fold(str(key)).replace("-", "_"), "")
+        said = fold(str(key).rstrip(":"))
+        name = by_fold.get(said) or _SURELY.get(said.replace("-", "_"), "")
+        if not name and str(key) not in field_names():
+            name = _with_or_without_s(said, by_fold) or one_letter_off(said, known)
         is_new = key not in failure.fields and name not in failure.value
         if is_new and name in known and name not in found.values():
             found[key] = name
     return found
+
+
+def _with_or_without_s(said: str, by_fold: Mapping[str, str]) -> str:
+    return by_fold.get(f"{said}s") or by_fold.get(said.removesuffix("s"), "")
 
 
 def put_together(failure: Failure) -> tuple[str, str, str] | None:

@@ -6,7 +6,8 @@ from collections.abc import Callable, Collection, Mapping
 from dataclasses import dataclass, field
 
 from almanac.source.lent import lent_words
-from almanac.source.suggest import fold
+from almanac.source.paths import is_id
+from almanac.source.suggest import fold, one_letter_off
 
 Question = tuple[str, str, str]  # keyword, name of the list, word
 Answer = bool | None
@@ -46,9 +47,10 @@ class Names:
 
     def certain(self, keyword: str, name: str, word: str) -> str:
         """What was surely meant by a word that is not of a list: the same in another style, by its
-        title or another name, or by the name of a file before it was renamed; "" where it is open.
+        title or another name, by the name of a file before it was renamed, or but for one letter;
+        "" where it is open.
         """
-        known = self.words.get((keyword, name), {})
+        known = {own: file for own, file in self.of(keyword, name).items() if is_id(own)}
         if not word or not known:
             return ""
         folded = fold(word)
@@ -57,7 +59,8 @@ class Names:
             found = self.renamed(name, word)
         elif not found and (likely := self.likely(name, word)) and folded in lent_words(name):
             found = likely
-        return found if found in known else ""
+        is_other = keyword == "reference" and any(word in own for own in self.words.values())
+        return found if found in known else "" if is_other else one_letter_off(word, known)
 
     def likely(self, name: str, word: str) -> str:
         """The word of a vocabulary that people look up by another, which a person has to choose;

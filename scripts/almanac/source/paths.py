@@ -14,6 +14,8 @@ MOST_ID = 60
 _ID = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
 # An ending that was meant for ".yml", also with one more that an editor has put behind it.
 _NEARLY_YML = re.compile(r"\.y+a*m+l(\.[a-z]{2,4})?$|\.ym$|\.lym$", re.IGNORECASE)
+_WRITTEN = re.compile(r"(.+)\.(?:docx?|odt|rtf|pages|pdf)", re.IGNORECASE)
+_EDITORS = re.compile(r"~$|\.(?:bak|orig|rej|swp|tmp)$", re.IGNORECASE)
 _COPY_MARK = re.compile(r"[ _-]*(\([0-9]+\)|copy)$", re.IGNORECASE)
 # Names that one common operating system keeps for devices: such a file cannot be checked out there.
 _DEVICE = re.compile(r"con|prn|aux|nul|com[0-9]|lpt[0-9]")
@@ -74,6 +76,10 @@ def stray_file(path: str) -> Finding:
     name = path.rpartition("/")[2]
     stem = _NEARLY_YML.sub("", name)
     hint = f"rename it {stem}.yml" if stem != name else "move it out of the catalogue"
+    if written := _WRITTEN.fullmatch(name):
+        hint = f"an entry is plain text: copy its words into {written[1]}.yml with a text editor"
+    elif _EDITORS.search(name):
+        hint = "delete it: an editor left it as a copy"
     return error(
         "stray-file", Place(path), "an entry's file ends in .yml, and this one does not", hint
     )
@@ -97,13 +103,23 @@ def unprintable(folder: str, name: str) -> Finding:
     )
 
 
+def is_id(name: str) -> bool:
+    """Whether a name is in the style of ids."""
+    return _ID.fullmatch(name) is not None
+
+
+def plain_id(name: str) -> str:
+    """A name in lower-case letters without accents, digits and single hyphens."""
+    plain = unicodedata.normalize("NFKD", name.lower().replace("ß", "ss"))
+    letters = "".join(own for own in plain if not unicodedata.combining(own))
+    return re.sub(r"[^a-z0-9]+", "-", letters).strip("-")
+
+
 def bad_name(name: str, path: str, what: str) -> Finding | None:
     """What is amiss with an entry's id, or with the name of a family's folder, if anything is."""
     ending = ".yml" if what == "file" else ""
     if not _ID.fullmatch(name):
-        plain = unicodedata.normalize("NFKD", _COPY_MARK.sub("", name).lower())
-        letters = "".join(own for own in plain if not unicodedata.combining(own))
-        better = re.sub(r"[^a-z0-9]+", "-", letters).strip("-")
+        better = plain_id(_COPY_MARK.sub("", name))
         message = f"'{name}' is no id: an id is lower-case letters, digits and single hyphens"
         also = ", or delete it, if it is a copy" if _COPY_MARK.search(name) else ""
         return error(

@@ -86,6 +86,10 @@ def number_meant_for(failure: Failure, text: str) -> str:
 def dashes_meant(failure: Failure) -> str:
     """For fields where a list belongs: what to put a dash before."""
     keys = list(failure.value)
+    node = failure.document.node(failure.path)
+    is_row = all(value is None for value in failure.value.values())
+    if is_row and getattr(node, "flow_style", False):
+        return f"write [{', '.join(map(str, keys))}], in square brackets"
     if all(isinstance(key, int) or str(key).isdigit() for key in keys):
         return f"write a dash in place of each number: '- ' for '{keys[0]}:'"
     return f"this is a list: write a dash and a space before '{excerpt(str(keys[0]))}'"

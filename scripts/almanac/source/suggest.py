@@ -7,6 +7,10 @@ from collections.abc import Iterable
 from difflib import get_close_matches
 
 _LEAST_PART = 5  # letters of a word of an id that tell it from others
+_LONGEST = 80
+_LEAST_SURE = 5  # letters of a word that one of them can be wrong of and nothing else be meant
+# Dashes as programs for letters put them, and signs that nobody sees.
+_LIKE_HYPHENS = dict.fromkeys(map(ord, "‐‑‒–—―−"), "-") | dict.fromkeys((0xAD, 0x200B, 0xFEFF))
 
 
 def nearest(word: str, choices: Iterable[str], cutoff: float = 0.7) -> str | None:
@@ -20,7 +24,7 @@ def nearest(word: str, choices: Iterable[str], cutoff: float = 0.7) -> str | Non
     folded: dict[str, str] = {}
     for choice in choices:
         folded.setdefault(fold(choice), choice)
-    written = fold(word)[:80]
+    written = fold(word)[:_LONGEST]
     same = [choice for choice in folded if _words(choice) == _words(written)]
     match = (
         [written] * (written in folded)
@@ -36,7 +40,36 @@ def nearest(word: str, choices: Iterable[str], cutoff: float = 0.7) -> str | Non
 
 def fold(word: str) -> str:
     """A word or id in the style of ids, without the ending of a file."""
-    return re.sub(r"[\s_-]+", "-", re.sub(r"\.ya?ml$", "", word.strip().casefold()))
+    plain = word.strip().casefold().translate(_LIKE_HYPHENS)
+    return re.sub(r"[\s_-]+", "-", re.sub(r"\.ya?ml$", "", plain))
+
+
+def one_letter_off(word: str, choices: Iterable[str]) -> str:
+    """The one choice from which a word differs by a letter too many, too few or other, or by two
+    that changed places; "" where there is none, or another. A number tells things apart, and so
+    does a word that stands in some choice: ``ankle-hand`` is no slip where hands are spoken of.
+    """
+    known, written = [*choices], fold(word)
+    if not _LEAST_SURE <= len(written) <= _LONGEST:
+        return ""
+    near = [own for own in known if _differs_by_one(written, fold(own))]
+    if len(near) != 1 or re.findall("[0-9]+", written) != re.findall("[0-9]+", near[0]):
+        return ""
+    strange = {*written.split("-")} - {*fold(near[0]).split("-")}
+    words = {piece for own in known for piece in fold(own).split("-")}
+    return "" if strange & words else near[0]
+
+
+def _differs_by_one(one: str, other: str) -> bool:
+    if len(one) == len(other):
+        unlike = [at for at in range(len(one)) if one[at] != other[at]]
+        first, last = (unlike[0], unlike[-1]) if unlike else (0, 0)
+        is_swap = one[first : last + 1] == other[first : last + 1][::-1]
+        return len(unlike) == 1 or (len(unlike) == 2 and last - first == 1 and is_swap)
+    short, long = sorted((one, other), key=len)
+    return len(long) - len(short) == 1 and any(
+        long[:at] + long[at + 1 :] == short for at in range(len(long))
+    )
 
 
 def _words(word: str) -> list[str]:

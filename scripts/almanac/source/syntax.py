@@ -10,6 +10,7 @@ import yaml
 
 from almanac.findings import Finding, Place, error
 from almanac.source.scalars import in_quotes
+from almanac.source.stray_lines import stray
 from almanac.source.syntax_slips import Position, excerpt, recognised
 from almanac.source.syntax_words import OTHER_CODES, SIMPLE, SINCE
 
@@ -37,7 +38,8 @@ def syntax_finding(problem: yaml.YAMLError, text: str, file: str) -> Finding:
             message,
             "keep one of the two, and delete the marks",
         )
-    code, (line, column), message, hint = _explain(said, at, since, lines)
+    told = stray(said, at, since, lines) or _explain(said, at, since, lines)
+    code, (line, column), message, hint = told
     hashed = _HASHED.search("\n".join(lines[since[0] : at[0] + 1]))
     if "not closed" in message and hashed:
         hint = f"'#' begins a comment: write {hashed[1]}: \"{hashed[2]}\", in quotes"

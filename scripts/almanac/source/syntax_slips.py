@@ -206,6 +206,9 @@ def _colon(at: Position, lines: Sequence[str]) -> Recognised | None:
             return None
         curly = "curly quotation marks hold nothing together, and " if match[2][0] in CURLY else ""
         message = f"{curly}a second colon on the line would begin another field"
+        if time := re.fullmatch(r"([0-9]{1,2}):\s+([0-5][0-9])", whole):
+            message = "a blank stands inside this time"
+            return at, message, f"write {match[1]}{time[1]}:{time[2]}"
         two = re.fullmatch(r"(\S.*), *([a-z_]+): *(\S.*)", whole)
         if two and two[2] in field_names():
             own = f"'{match[1]}{excerpt(two[1])}' and '{two[2]}: {excerpt(two[3])}'"

@@ -26,6 +26,8 @@ _DAY = re.compile(
     r"([0-3]?[0-9])(?:st|nd|rd|th)?\.?([ ./-])([0-9]{1,2}|[A-Za-z]{3,9})[ ./-]((?:19|20)[0-9]{2})",
     re.ASCII,
 )
+_FROM_YEAR = re.compile(r"((?:19|20)[0-9]{2})[ ./-]([0-9]{1,2})[ ./-]([0-9]{1,2})\.?", re.ASCII)
+_NOW = {"today", "now", "tomorrow", "yesterday", "tonight", "soon", "later", "?", "tbd"}
 _IN_ORDER = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
 _MONTHS = {month: number for number, month in enumerate(_IN_ORDER, start=1)}
 _LATER = re.compile(
@@ -45,6 +47,11 @@ def day_meant(text: str) -> str:
     """A day that is written in another order, as YYYY-MM-DD; "" where day and month could change
     places, or there is no such day.
     """
+    if in_order := _FROM_YEAR.fullmatch(text.strip()):
+        try:
+            return date(*map(int, in_order.groups())).isoformat()
+        except ValueError:
+            return ""
     found = _DAY.fullmatch(text.strip())
     if not found:
         return ""
@@ -92,6 +99,18 @@ def later_meant(text: str, since: str) -> str:
         return date(year, month, min(start.day, last)).isoformat() if many else ""
     except ValueError:
         return ""
+
+
+def no_day(text: str) -> str:
+    """Why a text is no day that there is, as a mend; "" where that is not plain."""
+    if text.strip().lower() in _NOW:
+        return "write the day itself, as YYYY-MM-DD"
+    found = _FROM_YEAR.fullmatch(text.strip())
+    if not found or not 1 <= int(found[2]) <= len(_MONTHS):
+        return ""
+    year, month = int(found[1]), int(found[2])
+    last = monthrange(year, month)[1]
+    return f"write a day that there is: {date(year, month, 1):%B} has {last}"
 
 
 def _without_day(text: str) -> str:
@@ -156,6 +175,7 @@ def weeks_meant(text: str) -> str:
 
 def time_meant(text: str) -> str:
     """The time that someone meant by a text which is none, as it is written, or nothing."""
+    written = text
     if said := re.fullmatch(rf"([0-9]{{1,3}}) ?{_UNITS_OF_TIME}", text.strip(), re.IGNORECASE):
         text = f"{said[1]} s"
     before = bare(text)
@@ -164,13 +184,13 @@ def time_meant(text: str) -> str:
     if spoken := re.fullmatch(r"([a-z -]+?) (minutes?|seconds?)", text.lower()):
         many = number_said(spoken[1])
         text = f"{many} {spoken[2]}" if many else text
-    if text != before and re.fullmatch(r"[0-9]{1,2}:[0-5][0-9]", text):
+    if text != written.strip() and re.fullmatch(r"[0-9]{1,2}:[0-5][0-9]", text):
         return text
     if said := re.fullmatch(r"([0-9]{1,2})/([0-5][0-9])", text):
         return f"{said[1]}:{said[2]}"
     if said := re.fullmatch(r":([0-5][0-9])", text):
         return f"0:{said[1]}"
-    if said := re.fullmatch(r"([0-9]{1,2})[.,]([0-9]) ?m(?:ins?|inutes?)?", text):
+    if said := re.fullmatch(r"([0-9]{1,2})[.,]([0-9]) ?m(?:ins?|inutes?)", text):
         return f"{said[1]}:{6 * int(said[2]):02}"
     if has_letters(text):
         text = text.translate(LIKE_DIGITS)
@@ -181,6 +201,15 @@ def time_meant(text: str) -> str:
     if match := _MINUTES.fullmatch(text):
         return f"{match[1]}:{int(match[2] or 0):02}"
     return ""
+
+
+def metres_for_time(text: str) -> str:
+    """What to say of metres where a time belongs, which may be minutes; "" elsewhere."""
+    said = re.fullmatch(r"([0-9]{1,3})(?:[.,]([0-9]))? ?m", text.strip())
+    if not said:
+        return ""
+    time = f"{said[1]}:{6 * int(said[2] or 0):02}"
+    return f"m alone is metres here: for minutes write {time}"
 
 
 def times_between(text: str) -> str:

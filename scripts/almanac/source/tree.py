@@ -110,7 +110,7 @@ class Builder:
                 "control-character",
                 node,
                 f"{control_words(hidden[0])} is written in this text",
-                "take the escape out",
+                "a backslash in double quotes begins a code: write two, or use single quotes",
             )
 
     def _plain(self, node: yaml.ScalarNode) -> Any:

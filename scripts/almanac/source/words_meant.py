@@ -18,6 +18,7 @@ BETWEEN = re.compile(r"\s*(?:,|;|/|&|\+|->|→)\s*|\s+(?:and|to)\s+")
 _MOST_LANES = 30
 _LEAST_BEGUN = 3  # letters of a word that stands for a longer one: tue for Tuesday
 _NUMBERS = ("integer", "number")
+_FEW = 2  # fields, of which a word may be meant for either
 
 
 def list_meant(failure: Failure) -> str:
@@ -106,7 +107,8 @@ def fields_meant(failure: Failure) -> str:
             return f"write {as_written(failure, {name: str(value)})}"
     if isinstance(value, str) and (meant := _of_text(failure, value)):
         return meant
-    if failure.says("required") or not failure.says("description"):
+    is_short = len(fields) <= _FEW and isinstance(value, str) and " " not in value
+    if failure.says("required") or not failure.says("description") or (fields and is_short):
         names = failure.says("required") or list(fields)[:3]
         return f"write {{{', '.join(f'{name}: ...' for name in names)}}}" if names else ""
     return ""

@@ -1,0 +1,97 @@
+"""Lines that came into an entry from elsewhere, and texts that begin with a sign of YAML's: what is
+said of each where the parser gave up.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+
+from almanac.source.scalars import in_quotes, scalar
+from almanac.source.syntax_slips import Position, Recognised, excerpt, field_names
+
+_RULE = re.compile(r"\s*([-=~*_#]{4,}|```\w*|~~~\w*)\s*")
+_OF_A_MERGE = re.compile(r"={7}|\|{7}( .*)?")
+_ADDED = re.compile(r"\+(?!\+)\s*[\w-].*")
+_FOLD = re.compile(r"\s*(?:- )?([a-z_]+): *[>|][-+0-9]*")
+_DASHES = re.compile(r"\s*(?:- )?([a-z_]+): +- (\S.*)")
+_BEHIND_BRACKET = re.compile(r"\s*(?:- |[a-z_]+: )*((?:\[[^\[\]]*\]|\{[^{}]*\})[ ]*[^\s#,\]}:].*)")
+_STARRED = re.compile(r"\s*(?:- |[a-z_]+: )+([*&].*)")
+_IN_BRACES = re.compile(r"\{[^{}]*\}")
+_BEFORE_FIELD = re.compile(r"(?<![,:{]) +(?=([a-z_]+): )")
+
+
+def stray(
+    said: str, at: Position, since: Position, lines: Sequence[str]
+) -> tuple[str, Position, str, str] | None:
+    """The code, the place, what is wrong and the mend of a line that belongs to no entry, or begins
+    with what YAML keeps for itself; None for anything else.
+    """
+    first = max(0, min(since[0], at[0]) - 1)
+    for number in range(first, min(at[0] + 1, len(lines))):
+        line = lines[number].rstrip()
+        if _OF_A_MERGE.fullmatch(line):
+            message = "a mark of a merge stands here alone"
+            return "merge-conflict", (number, 0), message, "delete it, and read the lines around it"
+        if _RULE.fullmatch(line) and line.strip() != "---":
+            where = (number, len(line) - len(line.lstrip()))
+            return "yaml-syntax", where, "this line is no part of an entry", "take it out"
+        if _ADDED.fullmatch(line):
+            message = "the '+' before this line comes from a comparison of two versions"
+            return "yaml-syntax", (number, 0), message, "take the '+' out"
+    found = next(filter(None, _texts(said, at, since, lines)), None)
+    return ("yaml-syntax", *found) if found else None
+
+
+def _texts(
+    said: str, at: Position, since: Position, lines: Sequence[str]
+) -> Iterator[Recognised | None]:
+    yield _unfolded(said, since, lines)
+    line = lines[at[0]] if at[0] < len(lines) else ""
+    if "block sequence entries" in said and (row := _DASHES.fullmatch(line.rstrip())):
+        items = ", ".join(scalar(excerpt(own)) for own in re.split(r" +- +", row[2]))
+        message = "a list cannot begin with a dash on the line of its field"
+        yield (at[0], line.index(row[2]) - 2), message, f"write {row[1]}: [{items}]"
+    yield _comma(said, at, line)
+    for number in {since[0], at[0]}:
+        own = lines[number].rstrip() if number < len(lines) else ""
+        if "expected" in said and (behind := _BEHIND_BRACKET.fullmatch(own)):
+            message = "text goes on behind the closing bracket"
+            mend = f"where the bracket belongs to the text, write {in_quotes(excerpt(behind[1]))}"
+            yield (number, behind.start(1)), message, mend
+    opening = lines[since[0]] if since[0] < len(lines) else ""
+    if "alphabetic or numeric" in said and (starred := _STARRED.fullmatch(opening.rstrip())):
+        message = f"a text cannot begin with '{starred[1][0]}'"
+        yield since, message, f"put it in quotes: {in_quotes(excerpt(starred[1]))}"
+    text = opening[since[1] :].strip()
+    if ("end of stream" in said or "separator" in said) and re.fullmatch(r"'\w[^'\"]*", text):
+        message = "a quotation mark that is never closed"
+        whole = in_quotes(excerpt(text))
+        yield since, message, f"close it; or, where it is an apostrophe, write {whole}"
+
+
+def _unfolded(said: str, since: Position, lines: Sequence[str]) -> Recognised | None:
+    """A text that begins as far out as the field with the ``>`` above it."""
+    line = lines[since[0]] if since[0] < len(lines) else ""
+    above = lines[since[0] - 1] if since[0] else ""
+    fold = _FOLD.fullmatch(above.rstrip())
+    if "expected ':'" not in said or not fold:
+        return None
+    where = (since[0], len(line) - len(line.lstrip()))
+    message = f"the text of '{fold[1]}' begins no further in than its field"
+    return where, message, "write two spaces before each line of it"
+
+
+def _comma(said: str, at: Position, line: str) -> Recognised | None:
+    """Two fields in braces with no comma between."""
+    row = next(
+        (own for own in _IN_BRACES.finditer(line) if own.start() <= at[1] <= own.end()), None
+    )
+    if "did not find expected ',' or" not in said or not row or ";" in row[0]:
+        return None
+    names = [own for own in _BEFORE_FIELD.finditer(row[0]) if own[1] in field_names()]
+    if not names:
+        return None
+    where = (at[0], row.start() + names[0].end())
+    mend = _BEFORE_FIELD.sub(lambda own: ", " if own[1] in field_names() else own[0], row[0])
+    return where, f"a comma is missing before '{names[0][1]}'", f"write {excerpt(mend)}"
