@@ -428,7 +428,7 @@ def test_sum_of_a_broken_file_outside(capsys: pytest.CaptureFixture[str], tmp_pa
     assert code == 1
     assert out.splitlines() == [
         f"{file}:9:9: error unknown-reference: no drill 'back-kik'",
-        "    the nearest: back-kick (drills/skills/kicking/back-kick.yml)",
+        "    write back-kick (drills/skills/kicking/back-kick.yml); almanac check --fix does it",
         "1 error, 0 warnings in 1 entry",
     ]
 

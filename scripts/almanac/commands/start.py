@@ -19,7 +19,7 @@ from almanac.commands.outcome import FINE, UsageError, today
 from almanac.commands.shared import CheckedCatalogue, load_and_check
 from almanac.commands.start_answers import POOL, SQUAD
 from almanac.commands.start_questions import ask_club
-from almanac.commands.start_room import Room, make_room
+from almanac.commands.start_room import MadeRoom, make_room
 from almanac.model.bringing import NotBrought
 from almanac.model.load import Loaded, load
 from almanac.model.new_club import LEVELS, NewClub
@@ -80,9 +80,11 @@ def run(arguments: argparse.Namespace) -> int:
     return FINE
 
 
-def _write(folder: Path, club: NewClub, shelf: Loaded, day: date) -> tuple[CheckedCatalogue, Room]:
+def _write(
+    folder: Path, club: NewClub, shelf: Loaded, day: date
+) -> tuple[CheckedCatalogue, MadeRoom]:
     """Write the folder of a new club, all or nothing, once everything in it has been checked."""
-    room = Room()
+    room = MadeRoom()
     try:
         files = folder_of(club, shelf, day, day + _REVIEW_STANDS)
     except NotBrought as problem:

@@ -30,7 +30,7 @@ Values = dict[DataPath, str]
 
 
 @dataclass
-class Room:
+class MadeRoom:
     """What has been made room for: files with waves, practices with fewer rounds or reps, and
     squads whose practice fits no slot, by their titles.
     """
@@ -52,7 +52,7 @@ class Room:
             yield f"{title}: no practice yet, for so many in a lane none fits: give it more lanes"
 
 
-def make_room(root: Path, checked: CheckedCatalogue, room: Room) -> bool:
+def make_room(root: Path, checked: CheckedCatalogue, room: MadeRoom) -> bool:
     """Write into the entries below ``root`` what their lanes have no room without, and note it.
     Returns whether anything was changed: what has waves may then need other ones.
     """
