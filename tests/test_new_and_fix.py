@@ -230,6 +230,19 @@ def test_a_starter_names_what_fits_its_squad_and_its_pool(catalogue: Path) -> No
     assert "course: 25yd" in (catalogue / "plans/sets/six-fifties-more.yml").read_text("utf-8")
 
 
+def test_a_practice_begins_with_the_adults_that_its_squad_takes(catalogue: Path) -> None:
+    """Where nobody can stand everywhere: so that the starter itself is not refused."""
+    club = catalogue / "plans/club.yml"
+    text = re.sub("heads: [0-9]+", "heads: 40", club.read_text("utf-8"))
+    club.write_text(text, "utf-8")
+    assert main(["new", "practice", "more-heads", "--root", str(catalogue)]) == 0
+    own = read((catalogue / "plans/practices/more-heads.yml").read_bytes(), "more-heads.yml")[0]
+    assert own is not None and own.data["adults"] > 2
+    told = {one.code for one in load_and_check(catalogue, DAY).findings if one.is_error
+            and "more-heads" in one.place.file}  # fmt: skip
+    assert "deep-unwatched" not in told
+
+
 @pytest.mark.parametrize(
     "text",
     [

@@ -1,12 +1,14 @@
 """What a starter names: of the squad that was chosen, or of the first that has any, its practice,
-a set of its level, and the course of the club's pool.
+a set of its level, the course of the club's pool, and the adults that it takes there.
 """
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Mapping
 from typing import Any
 
+from almanac.arithmetic.watching import watch
 from almanac.model.load import Loaded
 from almanac.model.vocabularies import LAND
 from almanac.units import COURSES, ON_LAND
@@ -15,8 +17,8 @@ _USUAL = "25m"
 
 
 def named(kind: str, answers: Mapping[str, Any], loaded: Loaded) -> dict[str, str]:
-    """By kind the id that a starter is to name in place of the first one; its ``course``, and the
-    ``level`` of the club's first squad.
+    """By kind the id that a starter is to name in place of the first one; its ``course``, the
+    ``level`` of the club's first squad, and of a practice the fewest ``adults``.
     """
     club = _club(loaded)
     levels = [str(own.get("level")) for own in _listed(club, "squads").values()]
@@ -26,6 +28,8 @@ def named(kind: str, answers: Mapping[str, Any], loaded: Loaded) -> dict[str, st
         usual = found.get("level", "")
         found["drill"] = _drill_on_land(loaded, str(answers.get("level", usual)))
     squad = str(answers.get("squad", ""))
+    if kind == "practice" and (adults := _adults(loaded, squad, str(answers.get("pool", "")))):
+        found["adults"] = str(adults)
     practices = {id: data for id, data in _entries("practice", loaded) if "squad" in data}
     if kind == "block" and not squad:
         squad = next((str(data["squad"]) for data in practices.values()), "")
@@ -42,6 +46,22 @@ def named(kind: str, answers: Mapping[str, Any], loaded: Loaded) -> dict[str, st
     ]
     found |= {"squad": squad, "practice": own}
     return found | ({"set": sets[0]} if sets else {})
+
+
+def _adults(loaded: Loaded, squad: str, pool: str) -> int:
+    """The fewest adults for a squad in a pool, else for the first of each; 0 where that is not
+    known.
+    """
+    if loaded.catalogue is None:
+        return 0
+    club, policy = loaded.catalogue.club, loaded.catalogue.policy
+    squad = squad if squad in club.squads else next(iter(club.squads), "")
+    place = club.pools.get(pool) or next(iter(club.pools.values()), None)
+    if place is None or not squad:
+        return 0
+    own = watch(policy, club.squads[squad].level, place)
+    heads = sum(it.heads for it in loaded.catalogue.lane_groups.values() if it.squad == squad)
+    return max(own.fewest, math.ceil(heads / own.each) if own.each else 0)
 
 
 def _drill_on_land(loaded: Loaded, level: str) -> str:

@@ -47,6 +47,7 @@ _WORDS = {
 }
 _MAY_STAY = "# may stay"  # on the line above a text
 _FEWEST_WORDS = 3
+_USUAL_ADULTS = "2"  # a lifeguard and a coach, where a club says no other
 _LATER = {"effect", "strong", "main_part", "last_part"}
 
 
@@ -67,7 +68,8 @@ def starter(
     """The text of a new entry.
 
     ``answers`` are values of top-level fields, as YAML, that take the place of the starter's own;
-    ``named`` are ids by kind that it is to name ("" where there is none), ``course`` and ``level``.
+    ``named`` are ids by kind that it is to name ("" where there is none), ``course``, ``level`` and
+    ``adults``.
     Other words and ids in it are taken from the present catalogue. Raises NothingToName.
     """
     text = _template(kind, answers.get("mode") or named.get("course", ""))
@@ -90,6 +92,7 @@ def starter(
         **({"level": named["level"]} if named.get("level") in levels else {}),
         "id": id,
         "course": named.get("course", "25m"),
+        "adults": named.get("adults", _USUAL_ADULTS),
         "title": id.replace("-", " ").capitalize(),
         "today": today.isoformat(),
         "next_year": today.replace(year=today.year + 1, day=min(today.day, 28)).isoformat(),
