@@ -32,6 +32,7 @@ from almanac.arithmetic.composing_costs import (
     skill_cost,
     warm_up_cost,
 )
+from almanac.arithmetic.composing_table import ANY, Named
 
 ROOT = Path(__file__).parents[1]
 SCRIPTS = ROOT / "site_src" / "scripts" / "compose"
@@ -190,17 +191,37 @@ def test_goals_are_served_by_what_stands_in_a_role_or_missed() -> None:
 def test_a_skill_is_used_where_the_main_set_does_it_or_needs_it() -> None:
     skill, own = sized(drills=(0, 1)), asked()
     used = [sized(drills=(1,)), sized(asks=(0,))]
-    assert [skill_cost(own, skill, main) for main in used] == [0, 0]
+    assert [skill_cost(own, skill, [main]) for main in used] == [0, 0]
     unused = [sized(drills=(2,), asks=(2,)), sized()]
-    assert [skill_cost(own, skill, main) for main in unused] == [40, 40]
+    assert [skill_cost(own, skill, [main]) for main in unused] == [40, 40]
     # A whole stroke is swum in most main sets, and is no skill.
     swum = Asked(replace(own.table, strokes_swum=frozenset({1})), own.wishes)
-    assert [skill_cost(swum, skill, main) for main in used] == [40, 0]
+    assert [skill_cost(swum, skill, [main]) for main in used] == [40, 0]
+
+
+def test_a_skill_that_the_main_set_only_does_again_costs() -> None:
+    """Drill 2 and stroke 2 are a whole stroke, and whatever one likes."""
+    own = asked()
+    strokes = (*own.table.strokes[:2], Named(ANY, "Any"))
+    known = replace(own.table, strokes_swum=frozenset({2}), strokes=strokes)
+    own = Asked(known, own.wishes)
+    skill = sized(drills=(0, 1))
+    same = [sized(drills=(1, 0)), sized(drills=(0, 1, 2), strokes=(2,))]
+    assert [skill_cost(own, skill, [main]) for main in same] == [300, 300]
+    more = [sized(drills=(0, 1, 2), strokes=(0,)), sized(drills=(1,))]
+    assert [skill_cost(own, skill, [main]) for main in more] == [0, 0]
+    assert skill_cost(own, skill, [more[0], same[0]]) == 300
+    # Two swims of one stroke are told apart by their pace.
+    swum = sized(drills=(2,), strokes=(0,))
+    assert skill_cost(own, swum, [swum]) == 40
+    assert pair_cost(own, skill, same[1]) == 30 + 300 and pair_cost(own, skill, more[0]) == 30
 
 
 @pytest.mark.parametrize(
     ("one", "other", "cost"),
     [
+        ({"own": size(under=1)}, {"own": size(under=1), "goals": (0,)}, 150),
+        ({"own": size(under=1)}, {"goals": (0,)}, 0),
         ({"hardest": 3}, {"hardest": 3, "goals": (0,)}, 150),
         ({"hardest": 2}, {"hardest": 4, "goals": (0,)}, 0),
         ({"hardest": 4}, {"hardest": 2, "goals": (0,)}, 0),
@@ -208,7 +229,7 @@ def test_a_skill_is_used_where_the_main_set_does_it_or_needs_it() -> None:
         ({"goals": (0, 1)}, {"goals": (1, 0)}, 0), ({"goals": (0, 1)}, {"goals": (0,)}, 30),
     ],
 )  # fmt: skip
-def test_two_main_sets_are_better_not_both_fast_nor_for_one_goal(
+def test_two_main_sets_are_better_not_both_fast_nor_under_water_nor_for_one_goal(
     one: dict[str, Any], other: dict[str, Any], cost: int
 ) -> None:
     assert pair_cost(asked(), sized(**one), sized(**other)) == cost
@@ -340,13 +361,13 @@ def test_a_cool_down_costs_by_its_length_and_its_kick(permille: int, kick: int, 
 @pytest.mark.parametrize(
     ("skill", "mains", "minutes", "cost"),
     [
-        (120, (280,), 100, 0), (121, (280,), 100, 2), (0, (279,), 100, 2),
+        (120, (280,), 100, 0), (121, (280,), 100, 4), (0, (279,), 100, 2),
         (120, (140, 140), 100, 0),
         (0, (1001,), 100, 2), (None, (280,), 100, 200), (None, (280,), 40, 200),
         (None, (280,), 39, 0),
         # Of 60 minutes a fifth, of 20 eight minutes, of 120 no more than twelve.
-        (200, (300,), 60, 0), (201, (300,), 60, 2), (400, (400,), 20, 0), (401, (401,), 20, 2),
-        (100, (300,), 120, 0), (101, (300,), 120, 2),
+        (200, (300,), 60, 0), (201, (300,), 60, 4), (400, (400,), 20, 0), (401, (401,), 20, 4),
+        (100, (300,), 120, 0), (101, (300,), 120, 4),
         # Longer than the work that it is for costs as much again; there is too little of that too.
         (200, (199,), 60, 2 + 2 * 81), (200, (100, 99), 60, 2 + 2 * 81),
     ],
@@ -363,10 +384,10 @@ def test_the_shape_of_an_evening_costs(
 @pytest.mark.parametrize(
     ("goals", "permille", "minutes", "cost"),
     [
-        # Of 60 minutes three tenths, of 100 twenty minutes.
-        ((0,), 300, 60, 0), ((1, 0), 301, 60, 2), ((0,), 200, 100, 0), ((0,), 201, 100, 2),
+        # Of 60 minutes a quarter, of 100 a quarter of an hour.
+        ((0,), 250, 60, 0), ((1, 0), 251, 60, 4), ((0,), 150, 100, 0), ((0,), 151, 100, 4),
         # What is wished for beside it is not what is wished for most.
-        ((1,), 201, 60, 2), ((), 201, 60, 2),
+        ((1,), 201, 60, 4), ((), 201, 60, 4),
     ],
 )  # fmt: skip
 def test_a_skill_that_is_wished_for_most_may_be_longer(
@@ -377,7 +398,7 @@ def test_a_skill_that_is_wished_for_most_may_be_longer(
     assert shape_cost(own, skill, [sized(300 * minutes)]) == cost
 
 
-@pytest.mark.parametrize(("takes", "cost"), [(7259, 0), (7260, 2), (7319, 2), (7320, 4)])
+@pytest.mark.parametrize(("takes", "cost"), [(7259, 0), (7260, 4), (7319, 4), (7320, 8)])
 def test_a_permille_counts_where_it_is_whole(takes: int, cost: int) -> None:
     assert shape_cost(asked(), sized(takes), [sized(30000)]) == cost
 

@@ -19,6 +19,7 @@ from shared import DAY, examples, is_long
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.composing_asked import Asked
+from almanac.arithmetic.composing_costs import is_again
 from almanac.arithmetic.composing_lists import SHORT, SHORTEST, of_role
 from almanac.arithmetic.composing_order import whole
 from almanac.arithmetic.composing_pieces import MAIN
@@ -76,6 +77,32 @@ def test_nearly_every_wish_that_can_be_is_met_to_within_two_minutes() -> None:
     assert len(met) >= 0.95 * REQUESTS
     for own in met:
         assert 0 <= 600 * own.asked.wishes.minutes - whole(own.proposals[0].order) <= 1200
+
+
+def test_no_work_is_done_again_and_few_skills_are_as_long_as_a_main_set() -> None:
+    """A skill that is more than a quarter of an hour is one that nothing shorter takes the place
+    of.
+    """
+    skills = []
+    for _, own in answers():
+        for proposal in own.proposals:
+            work = {one.role: one.own for one in proposal.order if one.role in "smn"}
+            mains = [work[role] for role in "mn" if role in work]
+            if "s" in work:
+                skills.append(work["s"].takes)
+                assert not any(is_again(own.asked, work["s"], main) for main in mains)
+            assert len(mains) < 2 or not is_again(own.asked, *mains)
+    assert sum(takes > 9000 for takes in skills) <= 0.12 * len(skills)
+
+
+def test_where_a_main_set_serves_a_goal_so_does_one_of_each_other_proposal() -> None:
+    for _, own in answers():
+        wished = set(own.asked.wishes.goals)
+        serves = [
+            any(wished & set(one.own.piece.goals) for one in each.order if one.role in "mn")
+            for each in own.proposals
+        ]
+        assert serves == sorted(serves)
 
 
 def test_where_nothing_fits_some_wish_is_named() -> None:

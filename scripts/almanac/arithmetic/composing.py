@@ -12,13 +12,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from almanac.arithmetic.composing_around import Around, Proposal
-from almanac.arithmetic.composing_asked import Asked
+from almanac.arithmetic.composing_asked import Asked, Sized
 from almanac.arithmetic.composing_hearts import Heart, hearts
 from almanac.arithmetic.composing_lists import lists
 from almanac.arithmetic.composing_order import too_much
-from almanac.arithmetic.composing_pieces import COOL_DOWN, EASY, SKILL, WARM_UP
+from almanac.arithmetic.composing_pieces import COOL_DOWN, EASY, MAIN, SKILL, WARM_UP
 from almanac.arithmetic.composing_table import ComposeTable
-from almanac.arithmetic.composing_wishes import Wishes
+from almanac.arithmetic.composing_wishes import SECOND, Wishes
 
 PROPOSALS = 3
 TRIED = 400
@@ -26,7 +26,7 @@ TRIED = 400
 SAME_SKILL = 60
 """What it costs that an earlier proposal has the same."""
 WORSE = 500
-"""An answer that costs so much more than the first is none: its main set serves nothing."""
+"""An answer that costs so much more than the first is none."""
 
 
 def compose(table: ComposeTable, wishes: Wishes, most: int = PROPOSALS) -> tuple[Proposal, ...]:
@@ -69,11 +69,12 @@ def _best(
     used = {one.own.place for own in before for one in own.order if one.role not in _EITHER_END}
     skills = {one.own.place for own in before for one in own.order if one.role == SKILL}
     warm = {one.own.place for own in before for one in own.order if one.role == WARM_UP}
+    serves = any(_serves(asked, [(one.role, one.own) for one in own.order]) for own in before)
     best, tried = None, 0
     for heart in every:
         if tried >= TRIED or (best and (stops or heart.cost + around.least >= best.cost)):
             break  # and no later one costs less
-        if heart.mains & used:
+        if heart.mains & used or (serves and not _serves(asked, heart.order)):
             continue
         if too_much(asked, heart.pieces) or not around.can_teach(heart):
             continue
@@ -81,6 +82,15 @@ def _best(
         again = SAME_SKILL * any(r == SKILL and s.place in skills for r, s in heart.order)
         best = around.fill(heart, heart.cost + again, best, warm)
     return best
+
+
+def _serves(asked: Asked, order: Sequence[tuple[str, Sized]]) -> bool:
+    """Whether a main set is for something that is wished for: beside one that is, none is another
+    answer that is not.
+    """
+    wished = set(asked.wishes.goals)
+    mains = [own for role, own in order if role in (MAIN, SECOND)]
+    return any(not wished.isdisjoint(own.piece.goals) for own in mains)
 
 
 _EITHER_END = (WARM_UP, SKILL, EASY, COOL_DOWN)

@@ -18,8 +18,8 @@ BY_SECOND_GOAL, BY_SECOND, BY_SKILL, BY_RELIEF = 40, 60, 120, 260
 LITTLE = 10
 # A piece that serves no goal that is wished for.
 IDLE_MAIN, IDLE_SECOND, IDLE_SKILL = 640, 440, 220
-# A skill that the main set does not use.
-UNUSED_SKILL, NO_SKILL, SKILL_FROM = 40, 200, 24000
+# A skill that the main set does not use, and work that is the same work again.
+UNUSED_SKILL, NO_SKILL, SKILL_FROM, SAME_WORK = 40, 200, 24000, 300
 # An effort that is not the one wished for, a word away.
 EFFORT_BELOW, EFFORT_ABOVE, SKILL_ABOVE = 90, 160, 80
 # Rounds or reps more or fewer than written, of a set and of others; where it comes from.
@@ -34,8 +34,8 @@ GEAR_PIECE = 15
 FORGOTTEN, A_DAY, AGAIN, AGAIN_DAYS = 28, 4, 25, 2
 # A goal that no work serves, and this easy swimming does not either.
 ASIDE = 60
-# Fast after fast, and twice the same.
-BOTH_FAST, SAME_GOAL = 150, 30
+# Fast after fast, under water after under water, and twice for the same.
+BOTH_FAST, BOTH_UNDER, SAME_GOAL = 150, 150, 30
 
 
 def own_cost(asked: Asked, own: Sized, role: str) -> int:
@@ -92,9 +92,22 @@ def idle_cost(asked: Asked, own: Sized, role: str) -> int:
     return {MAIN: IDLE_MAIN, SECOND: IDLE_SECOND, SKILL: IDLE_SKILL}[role]
 
 
-def skill_cost(asked: Asked, skill: Sized, main: Sized) -> int:
-    """What it costs that the main set has no use for the skill."""
-    return 0 if uses(asked, skill, main) else UNUSED_SKILL
+def skill_cost(asked: Asked, skill: Sized, mains: Sequence[Sized]) -> int:
+    """What it costs that the first main set that is chosen has no use for the skill, or that one of
+    them only does it again.
+    """
+    again = any(is_again(asked, skill, main) for main in mains)
+    return SAME_WORK * again + (0 if uses(asked, skill, mains[0]) else UNUSED_SKILL)
+
+
+def is_again(asked: Asked, one: Sized, other: Sized) -> bool:
+    """Whether a piece has the drills of another and brings them into no stroke more: swimming at
+    choice between them makes no other work of it. Where both only swim, pace tells them apart.
+    """
+    swum, any_stroke = asked.table.strokes_swum, asked.table.any_stroke
+    drills = set(one.piece.drills) - swum
+    same = bool(drills) and drills == set(other.piece.drills) - swum
+    return same and set(other.piece.strokes) <= {*one.piece.strokes, any_stroke}
 
 
 def uses(asked: Asked, skill: Sized, main: Sized) -> bool:
@@ -109,7 +122,9 @@ def pair_cost(asked: Asked, one: Sized, other: Sized) -> int:
     """What two main sets in one evening cost."""
     fast = min(one.piece.hardest, other.piece.hardest) >= asked.table.fast
     same = one.piece.goals[:1] == other.piece.goals[:1]
-    return BOTH_FAST * fast + SAME_GOAL * same
+    under = min(one.size.under, other.size.under) > 0
+    again = is_again(asked, one, other) and is_again(asked, other, one)
+    return BOTH_FAST * fast + BOTH_UNDER * under + SAME_GOAL * same + SAME_WORK * again
 
 
 # The shape of an evening, in permille of the slot: below and above which it costs, and how much.
@@ -120,7 +135,7 @@ WARM_SOONEST, WARM_LONGEST, COOL_SOONEST, COOL_LONGEST = 2700, 12000, 1200, 6000
 MAIN_LEAST, EASY_MOST, EASY_LONGEST = 280, 120, 7200
 # A skill before other work, and one that is what is wished for most; in permille and in tenths.
 SKILL_MOST, SKILL_LONGEST = 200, 7200
-CHIEF_SKILL_MOST, CHIEF_SKILL_LONGEST = 300, 12000
+CHIEF_SKILL_MOST, CHIEF_SKILL_LONGEST = 250, 9000
 SKILL_SOON = 4800  # nobody learns in less, however short the slot is
 STROKE_COLD, COLD, HOT, LEGS, CALM_LEGS, LEGS_COLD = 40, 30, 60, 500, 300, 60
 TIRED, NO_NEED, OTHER_STROKE = 150, 30, 40
@@ -190,15 +205,15 @@ def cool_down_cost(asked: Asked, cool_down: Sized) -> int:
 
 
 def shape_cost(asked: Asked, skill: Sized | None, mains: Sequence[Sized]) -> int:
-    """What the lengths of skill and main sets cost: a skill is short before other work, and never
-    longer than the work that it is for.
+    """What the lengths of skill and main sets cost: a skill is short before other work, and what
+    is longer is rather a main set; it is never longer than the work that it is for.
     """
     main = _WHOLE * sum(own.takes for own in mains) // asked.slot
     cost = outside(main, MAIN_LEAST, _WHOLE)
     if skill is None:
         return cost + (NO_SKILL if asked.slot >= SKILL_FROM else 0)
     share = _WHOLE * skill.takes // asked.slot
-    return cost + outside(share, 0, skill_most(asked, skill)) + outside(share, 0, main)
+    return cost + 2 * outside(share, 0, skill_most(asked, skill)) + outside(share, 0, main)
 
 
 def skill_most(asked: Asked, skill: Sized) -> int:

@@ -140,6 +140,7 @@ def _heart_cost(asked: Asked, heart: Sequence[tuple[str, Sized]]) -> int:
     cost += sum(min(costs) for costs in zip(*each, strict=True))
     if main is None:
         return cost
-    cost += skill_cost(asked, skill, main) if skill else 0
+    mains = [main, second] if second else [main]
+    cost += skill_cost(asked, skill, mains) if skill else 0
     cost += pair_cost(asked, main, second) if second else 0
-    return cost + shape_cost(asked, skill, [main, second] if second else [main])
+    return cost + shape_cost(asked, skill, mains)

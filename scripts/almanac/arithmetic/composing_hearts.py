@@ -90,9 +90,9 @@ def _around(
     others: list[_Weighed | None] = [] if SECOND in kept else [None]
     if asked.slot >= SECOND_FROM or SECOND in kept:
         others += [own for own in seconds if own.own.place != main.place]
-    before: list[tuple[_Weighed | None, int]] = [] if SKILL in kept else [(None, 0)]
+    before: list[_Weighed | None] = [] if SKILL in kept else [None]
     before += [
-        (each, each.cost + skill_cost(asked, each.own, main))
+        each
         for each in skills
         if each.own.place != main.place and each.own.takes + main.takes <= most
     ]
@@ -102,15 +102,17 @@ def _around(
         if second:
             of_mains += second.cost + pair_cost(asked, main, second.own)
             serves = _cheaper(serves, second.serves)
-        for skill, of_skill in before:
+        for skill in before:
             if second and skill and second.own.place == skill.own.place:
                 continue
             order = ((SKILL, skill.own), *mains) if skill else mains
             takes = _takes(asked, order)
             if least - taken_off(asked, order[-1][1]) <= takes <= most:
-                cost = of_mains + of_skill
+                own, cost = skill.own if skill else None, of_mains
+                if skill:
+                    beside = [main, second.own] if second else [main]
+                    cost += skill.cost + skill_cost(asked, skill.own, beside)
                 cost += sum(_cheaper(serves, skill.serves) if skill else serves)
-                own = skill.own if skill else None
                 cost += shape_cost(asked, own, [each for _, each in mains])
                 yield Heart(order, takes, cost)
 

@@ -9,7 +9,10 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
-from almanac.arithmetic.composing_pieces import Offer, PracticePiece
+from almanac.arithmetic.composing_pieces import UNKNOWN, Offer, PracticePiece
+
+ANY = "any"
+"""The stroke of what is swum as one likes."""
 
 
 @dataclass(frozen=True)
@@ -135,6 +138,11 @@ class ComposeTable:
     practices: tuple[Done, ...]
     blocks: tuple[Planned, ...]
     pieces: tuple[PracticePiece, ...]
+
+    @cached_property
+    def any_stroke(self) -> int:
+        """The place of the word for whatever stroke one likes; ``UNKNOWN`` where nothing has it."""
+        return next((at for at, own in enumerate(self.strokes) if own.id == ANY), UNKNOWN)
 
     @cached_property
     def piece_of(self) -> Mapping[str, int]:

@@ -60,6 +60,7 @@ function cheapest(asked, around, hearts, before, stops = false) {
   const stood = before.flatMap((own) => own.order);
   const placed = (/** @type {string} */ roles) => new Set(stood.filter((one) => roles.includes(one.role)).map((one) => one.own.place));
   const used = placed(MAIN + SECOND), skills = placed(SKILL), warm = placed(WARM_UP);
+  const serves = before.some((own) => doServe(asked, own.order.map((one) => [one.role, one.own])));
   const least = stops ? Infinity : around.least; // what stands around a heart costs at least
   /** @type {Found | null} */
   let best = null;
@@ -69,7 +70,7 @@ function cheapest(asked, around, hearts, before, stops = false) {
       break; // and no later one costs less
     }
     const order = heart.mains.places.some((place) => used.has(place)) ? null : orderOf(heart);
-    if (!order || !canBe(asked, around, order)) {
+    if (!order || (serves && !doServe(asked, order)) || !canBe(asked, around, order)) {
       continue;
     }
     tried += 1;
@@ -78,6 +79,10 @@ function cheapest(asked, around, hearts, before, stops = false) {
   }
   return best;
 }
+
+/** Whether a main set is for something that is wished for. @param {Asked} asked @param {import("./order.js").Standing[]} order */
+const doServe = ({ wishes }, order) =>
+  order.some(([role, { piece }]) => (role === MAIN || role === SECOND) && piece.goals.some((goal) => wishes.goals.includes(goal)));
 
 /** Whether a heart breaks nothing by itself. @param {Asked} asked @param {Around} around @param {import("./order.js").Standing[]} heart */
 const canBe = (asked, around, heart) => !tooMuch(asked, heart.map(([, own]) => own)) && around.canTeach(heart);

@@ -10,7 +10,7 @@ const MISSED = 2000, MISSED_FIRST = 3000;
 const BY_SECOND_GOAL = 40, BY_SECOND = 60, BY_SKILL = 120, BY_RELIEF = 260;
 const WHOLE = 1000, LITTLE = 10; // permille that do not serve a goal: so many cost a point
 const IDLE_MAIN = 640, IDLE_SECOND = 440, IDLE_SKILL = 220;
-const UNUSED_SKILL = 40, NO_SKILL = 200;
+const UNUSED_SKILL = 40, NO_SKILL = 200, SAME_WORK = 300;
 export const SKILL_FROM = 24000;
 const EFFORT_BELOW = 90, EFFORT_ABOVE = 160, SKILL_ABOVE = 80;
 const STEP_OF_SET = 25, STEP_OF_WORK = 8, STEP_OF_EASY = 4;
@@ -20,7 +20,8 @@ const FROM = { set: {}, part: { m: 120, n: 40, s: 30 }, drill: { s: 50, m: 150 }
 const GEAR_PIECE = 15;
 const FORGOTTEN = 28, A_DAY = 4, AGAIN = 25, AGAIN_DAYS = 2;
 const ASIDE = 60;
-const BOTH_FAST = 150, SAME_GOAL = 30;
+const ANY = "any"; // the stroke of what is swum as one likes
+const BOTH_FAST = 150, BOTH_UNDER = 150, SAME_GOAL = 30;
 
 /** What a piece costs in a role by itself. @param {Asked} asked @param {Sized} own @param {Role} role */
 export function ownCost(asked, own, role) {
@@ -93,7 +94,25 @@ export function uses({ table }, { piece }, main) {
 export function pairCost(asked, one, other) {
   const fast = Math.min(one.piece.hardest, other.piece.hardest) >= asked.table.fast;
   const same = one.piece.goals[0] === other.piece.goals[0];
-  return (fast ? BOTH_FAST : 0) + (same ? SAME_GOAL : 0);
+  const under = one.size.under > 0 && other.size.under > 0;
+  const again = isAgain(asked, one, other) && isAgain(asked, other, one);
+  return (fast ? BOTH_FAST : 0) + (under ? BOTH_UNDER : 0) + (same ? SAME_GOAL : 0) + (again ? SAME_WORK : 0);
+}
+
+/** What it costs that a main set only does a skill again. @param {Asked} asked @param {Sized} skill @param {Sized} main */
+export const againCost = (asked, skill, main) => (isAgain(asked, skill, main) ? SAME_WORK : 0);
+
+/**
+ * Whether a piece has the drills of another and brings them into no stroke more; where both only swim, pace tells them apart.
+ * @param {Asked} asked
+ * @param {Sized} one
+ * @param {Sized} other
+ */
+function isAgain({ table }, one, other) {
+  const taught = (/** @type {Sized} */ { piece }) => piece.drills.filter((drill) => !table.strokesSwum.includes(drill));
+  const drills = taught(one), others = taught(other);
+  const same = drills.length > 0 && drills.length === others.length && drills.every((drill) => others.includes(drill));
+  return same && other.piece.strokes.every((stroke) => table.strokes[stroke]?.id === ANY || one.piece.strokes.includes(stroke));
 }
 
 const WARM_LEAST = 140, WARM_MOST = 250;
@@ -101,7 +120,7 @@ const COOL_LEAST = 60, COOL_MOST = 110;
 const WARM_SOONEST = 2700, WARM_LONGEST = 12000, COOL_SOONEST = 1200, COOL_LONGEST = 6000; // tenths, however long the slot is
 const MAIN_LEAST = 280, EASY_MOST = 120, EASY_LONGEST = 7200;
 const SKILL_MOST = 200, SKILL_LONGEST = 7200, SKILL_SOON = 4800;
-const CHIEF_SKILL_MOST = 300, CHIEF_SKILL_LONGEST = 12000; // where it is what is wished for most
+const CHIEF_SKILL_MOST = 250, CHIEF_SKILL_LONGEST = 9000; // where it is what is wished for most
 const STROKE_COLD = 40, COLD = 30, HOT = 60, LEGS = 500, LEGS_COLD = 60;
 export const CALM_LEGS = 300;
 const TIRED = 150, NO_NEED = 30, OTHER_STROKE = 40;
@@ -195,7 +214,7 @@ export const mainsCost = (asked, takes) => outside(shareOf(asked, takes), MAIN_L
 /** What the length of the skill costs, or that there is none: it is short before other work. @param {Asked} asked @param {Sized | null} skill */
 export function lengthCost(asked, skill) {
   const none = asked.slot >= SKILL_FROM ? NO_SKILL : 0;
-  return skill ? outside(shareOf(asked, skill.takes), 0, skillMost(asked, skill)) : none;
+  return skill ? 2 * outside(shareOf(asked, skill.takes), 0, skillMost(asked, skill)) : none;
 }
 
 /** The permille of the slot up to which the length of a skill costs nothing. @param {Asked} asked @param {Sized} skill */

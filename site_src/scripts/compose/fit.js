@@ -3,7 +3,7 @@
 
 import { A_POINT, SPARE } from "./around.js";
 import {
-  coolDownCost, idleCost, lengthCost, longerCost, mainsCost, ownCost, pairCost, reliefCost, served, skillCost, warmUpCost, workOf,
+  againCost, coolDownCost, idleCost, lengthCost, longerCost, mainsCost, ownCost, pairCost, reliefCost, served, skillCost, warmUpCost, workOf,
 } from "./costs.js";
 import { some } from "./lists.js";
 import { laid, SLACK_MOST, unsafe, whole } from "./order.js";
@@ -130,6 +130,7 @@ function heartCost(asked, heart) {
   if (!main) {
     return cost;
   }
-  cost += skill ? skillCost(asked, skill, main) + longerCost(asked, skill, mains) : 0;
+  const again = (/** @type {Sized} */ own) => Math.max(...[main, second ?? main].map((other) => againCost(asked, own, other)));
+  cost += skill ? skillCost(asked, skill, main) + again(skill) + longerCost(asked, skill, mains) : 0;
   return cost + (second ? pairCost(asked, main, second) : 0) + mainsCost(asked, mains) + lengthCost(asked, skill);
 }

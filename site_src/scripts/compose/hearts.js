@@ -1,6 +1,6 @@
 // The work of an evening: skill, main set and a second main set, in every way that may fit. Pure. Of composing_hearts.py.
 
-import { idleCost, lengthCost, longerCost, mainsCost, ownCost, pairCost, served, skillCost } from "./costs.js";
+import { againCost, idleCost, lengthCost, longerCost, mainsCost, ownCost, pairCost, served, skillCost } from "./costs.js";
 import { lead, takenOff } from "./order.js";
 import { MAIN, SECOND, SKILL } from "./pieces.js";
 
@@ -113,7 +113,7 @@ export class Hearts {
 
   /** The hearts of main sets, without a skill and with each. @param {Mains} mains */
   #make(mains) {
-    const { asked, skills, bounds } = this, { first, takes, cost, serves, beside, places, off, work } = mains;
+    const { asked, skills, bounds } = this, { first, order, takes, cost, serves, beside, places, off, work } = mains;
     const number = mains.number * (skills.length + 1);
     const push = (/** @type {Sized | null} */ skill, /** @type {number} */ at, /** @type {number} */ all, /** @type {number} */ points) => {
       if (all >= bounds.least - off && all <= bounds.most && points < Infinity) {
@@ -125,7 +125,8 @@ export class Hearts {
       const skill = /** @type {Part} */ (skills[at]), { own } = skill;
       if (!places.includes(own.place)) {
         const before = skill.first + own.takes + lead(asked, own.piece.ends, first.own);
-        push(own, at + 1, takes + before, cost + (beside[at] ?? 0) + longerCost(asked, own, work) + cheaperSum(serves, skill.serves));
+        const again = Math.max(...order.map(([, main]) => againCost(asked, own, main)));
+        push(own, at + 1, takes + before, cost + (beside[at] ?? 0) + again + longerCost(asked, own, work) + cheaperSum(serves, skill.serves));
       }
     }
   }
