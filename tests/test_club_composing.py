@@ -26,6 +26,7 @@ from almanac.arithmetic.composing_pieces import MAIN
 from almanac.arithmetic.composing_request import Request, wishes_of
 from almanac.arithmetic.composing_unmet import unmet
 from almanac.arithmetic.scaling import item_at
+from almanac.arithmetic.warm_and_easy import effort_words_of
 from almanac.checks import check
 from almanac.commands import compose_practice
 from almanac.commands.main import main
@@ -33,6 +34,7 @@ from almanac.commands.shared import CheckedCatalogue, load_and_check
 from almanac.model.load import load
 from almanac.report.compose_answer import Proposals, answer_json, answered
 from almanac.report.compose_entry import as_yaml, practice_entry
+from almanac.report.compose_laid import Layer
 from almanac.report.compose_named import SUMMARY_MOST, TITLE_MOST, focus, served, summary, title
 from almanac.report.compose_table import Made, compose_table
 from almanac.wording.reading import asked_for
@@ -202,6 +204,27 @@ def test_drills_in_turn_come_in_whole_turns() -> None:
                 assert all(n % turns == 0 if whole else n >= turns for n in own.numbers), own.id
                 found += whole
     assert found
+
+
+def test_in_50_m_nothing_fast_ends_in_mid_pool() -> None:
+    """There is no wall to touch or to hold there; 25s that are easy one swims back from."""
+    short, fast = 0, set(analysed().scale.fast)
+    for id in SQUADS:
+        own = made(id)
+        layer = Layer(analysed(), id, "long-course")
+        for offer in own.table.squad.offers["long-course"]:
+            for number in {size.number for size in (offer.sizes[0], offer.sizes[-1])}:
+                laid = layer.lay(own.candidates[own.table.pieces[offer.piece].key], number)
+                assert laid is not None
+                for rep in (rep for swum in laid.swums for rep in swum.reps):
+                    if rep.distance and rep.distance % 50 and not rep.item.manner.ready_s:
+                        words = effort_words_of(rep, analysed().scale)
+                        assert not words & fast, own.table.pieces[offer.piece].key
+                        short += 1
+        spin = own.table.piece_of.get("drill/backstroke-spin", -1)
+        for pool, has in (("home", id != "reed"), ("long-course", False)):
+            assert any(one.piece == spin for one in own.table.squad.offers[pool]) == has
+    assert short
 
 
 def test_a_reason_is_borne_out_by_what_is_swum() -> None:

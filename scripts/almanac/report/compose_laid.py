@@ -10,6 +10,7 @@ from almanac.analysis.analysis import Analysis
 from almanac.analysis.pool_starts import asks, demanding, rules_for
 from almanac.arithmetic.composing_pieces import SET
 from almanac.arithmetic.crews import Crew, crews_named
+from almanac.arithmetic.events import Rep
 from almanac.arithmetic.leaving_out import comes_home
 from almanac.arithmetic.part_run import PartRun, run_part
 from almanac.arithmetic.pool_fit import PoolPlace, misplaced
@@ -21,7 +22,7 @@ from almanac.model.club import LaneGroup
 from almanac.model.practice import LanesInUse, PracticePart
 from almanac.model.vocabularies import WORKS
 from almanac.report.compose_candidate import Candidate
-from almanac.units import Course
+from almanac.units import LAND, Course
 
 
 @dataclass(frozen=True)
@@ -79,8 +80,8 @@ class Layer:
 
     def _lay(self, own: Candidate, number: int) -> Laid | None:
         """The candidate so many times; None where the pool does not give what it asks for, where
-        it ends between two walls or at the other end, where it goes on too long without a rest, or
-        where what its group does is not known.
+        it ends between two walls or at the other end, or comes fast to where no wall is, where it
+        goes on too long without a rest, or where what its group does is not known.
         """
         pool = self.analysis.catalogue.club.pools[self.pool]
         items = own.items
@@ -97,6 +98,8 @@ class Layer:
         swums = tuple({id(run.of(group)): run.of(group) for group in self.groups}.values())
         if run.misfits or self._is_unfit(swums):
             return None
+        if any(self._ends_fast_in_open_water(rep) for swum in swums for rep in swum.reps):
+            return None
         if any(is_too_far_at_once(self.analysis, swum, self.level) for swum in swums):
             return None
         if own.of != SET and not all(comes_home(swum.reps, pool.course) for swum in swums):
@@ -109,6 +112,16 @@ class Layer:
                 ):
                     return None
         return Laid(number, run, swums)
+
+    def _ends_fast_in_open_water(self, rep: Rep) -> bool:
+        """Whether a rep ends between two walls at a fast effort: the drills that one gets back from
+        are short enough for it, but there a tired swimmer has nothing to hold, and a time no touch.
+        """
+        if rep.item.manner.ready_s or self.course == LAND or not rep.distance:
+            return False
+        scale = self.analysis.scale
+        is_fast = not scale.split(rep.pieces[-1].effort).keys().isdisjoint(scale.fast)
+        return is_fast and rep.distance % self.course.length != 0
 
     def _is_unfit(self, swums: tuple[Swum, ...]) -> bool:
         """Whether it holds a drill above the squad's level, or work under water where that is too
