@@ -3,7 +3,8 @@
 Instead of keeping to rules, a plan pays for each: so much for what it has of it, and as much back
 for the most that it may be, never more than the points of a unit (Lagrangian relaxation: Fisher
 1981, Manage Sci 27:1-18; from memory). Whatever is paid, no sound plan pays more than it costs, and
-with the rules gone every slot has a cheapest choice of its own. What is to be paid is sought by
+with the rules gone every slot has a cheapest choice of its own. In the end each week is searched
+with its own rules (``planning_weeks``). What is to be paid is sought by
 subgradients, each leaning on those before (Camerini, Fratta and Maffioli 1975, Math Program Study
 3:26-34; from memory). Of the order of teaching it is kept that nothing stands where no earlier slot
 can have taught what it needs; the rest is left out, which only lowers the bound.
@@ -18,6 +19,7 @@ from dataclasses import dataclass, field, replace
 from functools import cached_property
 
 from almanac.arithmetic.planning_model import Plan, PlanProblem
+from almanac.arithmetic.planning_weeks import least_by_weeks
 
 ROUNDS = 800
 """Rounds in which it is sought what to pay; as many on any machine."""
@@ -44,7 +46,9 @@ def least_cost(problem: PlanProblem, plan: Plan, rounds: int = ROUNDS) -> int:
         else:
             stale, halves = 0, halves + 1
             paid.back_to(kept)
-    return min(cost, -(-max(best, paid.unpaid) // _POINT))
+    paid.back_to(kept)
+    best = max(best, paid.unpaid, paid.by_weeks())
+    return min(cost, -(-best // _POINT))
 
 
 def _teachable(problem: PlanProblem) -> tuple[tuple[int, ...], ...]:
@@ -128,6 +132,16 @@ class _Paid:
         """What the cheapest choices cost, without what is paid back."""
         back = zip(self.each, self.problem.rules, strict=True)
         return sum(map(min, map(dict.values, self.costs))) - sum(p * r.most for p, r in back if p)
+
+    def by_weeks(self) -> int:
+        """What the cheapest choices cost where each week keeps to its own rules."""
+        problem, plan = self.problem, self.plan
+        kept = frozenset(
+            number
+            for number, rule in enumerate(problem.rules)
+            if not (rule.is_limit and rule.over(plan))
+        )
+        return least_by_weeks(problem, problem.may, self.costs, self.each, kept, _POINT)
 
     def step(self, short: int, halves: int) -> bool:
         """Pay more for rules that the cheapest choices are over, less for others, by how far the

@@ -42,7 +42,11 @@ class PlanRule:
 
     def over(self, plan: Plan) -> int:
         """Units over the most, begun ones whole."""
-        return units_over(self.sum_of(plan), self.most, self.unit)
+        return self.over_by(self.sum_of(plan))
+
+    def over_by(self, amount: int) -> int:
+        """The same of an amount."""
+        return units_over(amount, self.most, self.unit)
 
 
 def units_over(amount: int, most: int, unit: int) -> int:
