@@ -59,12 +59,11 @@ def test_a_week_that_no_choices_meet_costs_what_the_nearest_do() -> None:
     the second, and is 10 under 120.
     """
     for load, points in ((110, 4), (120, 4 + 20)):
-        each = {1: 40, 2: 70}
+        each, less = {1: 40, 2: 70}, {1: -40, 2: -70}
         rules = [
-            PlanRule("over", "", dict.fromkeys((0, 1), each), load, 3),
-            PlanRule("under", "", dict.fromkeys((0, 1), {n: -own for n, own in each.items()}),
-                     -load, 2),
-        ]  # fmt: skip
+            PlanRule("over", "", {0: each, 1: each}, load, 3),
+            PlanRule("under", "", {0: less, 1: less}, -load, 2),
+        ]
         own = replace(two(rules[0]), may=((1, 2),) * 2, rules=tuple(rules))
         plans = list(itertools.product(*own.may))
         assert min(map(own.cost, plans)) == points

@@ -56,7 +56,7 @@ class PaidWeek:
 
     @cached_property
     def _ending(self) -> tuple[tuple[Payment, ...], ...]:
-        """By slot the rules that have all of their slots with it; those without any at the first."""
+        """By slot the rules that have all of their slots with it; those of none at the first."""
         found: list[list[Payment]] = [[] for _ in self.slots]
         for own in self.rules:
             found[max(map(self.slots.index, own.rule.amounts), default=0)].append(own)

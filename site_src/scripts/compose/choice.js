@@ -60,7 +60,7 @@ function cheapest(asked, around, hearts, before, stops = false) {
   const stood = before.flatMap((own) => own.order);
   const placed = (/** @type {string} */ roles) => new Set(stood.filter((one) => roles.includes(one.role)).map((one) => one.own.place));
   const used = placed(MAIN + SECOND), skills = placed(SKILL), warm = placed(WARM_UP);
-  const serves = before.some((own) => doServe(asked, own.order.map((one) => [one.role, one.own])));
+  const serves = before.some((own) => doServe(asked, own.order));
   const least = stops ? Infinity : around.least; // what stands around a heart costs at least
   /** @type {Found | null} */
   let best = null;
@@ -70,7 +70,7 @@ function cheapest(asked, around, hearts, before, stops = false) {
       break; // and no later one costs less
     }
     const order = heart.mains.places.some((place) => used.has(place)) ? null : orderOf(heart);
-    if (!order || (serves && !doServe(asked, order)) || !canBe(asked, around, order)) {
+    if (!order || !canBe(asked, around, order, serves)) {
       continue;
     }
     tried += 1;
@@ -80,9 +80,18 @@ function cheapest(asked, around, hearts, before, stops = false) {
   return best;
 }
 
-/** Whether a main set is for something that is wished for. @param {Asked} asked @param {import("./order.js").Standing[]} order */
+/** Whether a main set is for something that is wished for. @param {Asked} asked @param {{role: string, own: import("./wishes.js").Sized}[]} order */
 const doServe = ({ wishes }, order) =>
-  order.some(([role, { piece }]) => (role === MAIN || role === SECOND) && piece.goals.some((goal) => wishes.goals.includes(goal)));
+  order.some(({ role, own }) => (role === MAIN || role === SECOND) && own.piece.goals.some((goal) => wishes.goals.includes(goal)));
 
-/** Whether a heart breaks nothing by itself. @param {Asked} asked @param {Around} around @param {import("./order.js").Standing[]} heart */
-const canBe = (asked, around, heart) => !tooMuch(asked, heart.map(([, own]) => own)) && around.canTeach(heart);
+/**
+ * Whether a heart breaks nothing by itself; where it has to serve a goal, whether a main set does.
+ * @param {Asked} asked
+ * @param {Around} around
+ * @param {import("./order.js").Standing[]} heart
+ * @param {boolean} serves
+ */
+function canBe(asked, around, heart, serves) {
+  const does = !serves || doServe(asked, heart.map(([role, own]) => ({ role, own })));
+  return does && !tooMuch(asked, heart.map(([, own]) => own)) && around.canTeach(heart);
+}
