@@ -47,7 +47,7 @@ WISHES = (
     "--like", "heron-legs-in-three-weeks", "--days", "mon,wed,fri", "--no-solver", "--steps", "400",
 )  # fmt: skip
 
-HARD = (*WISHES, "--steps", "0", "--loads", "40,60,100")
+BETTERED = (*WISHES, "--steps", "0", "--loads", "40,60,100")
 """Of which the first plan can be bettered."""
 
 
@@ -494,7 +494,7 @@ def test_a_week_without_a_slot_is_told_with_why(capsys) -> None:
 
 def test_without_the_solver_it_is_said_how_to_have_it(capsys, monkeypatch) -> None:
     monkeypatch.setattr("almanac.commands.compose_block_tried.can_solve", lambda: False)
-    assert run(CATALOGUE, *HARD) == 0
+    assert run(CATALOGUE, *BETTERED) == 0
     said = capsys.readouterr().out
     assert "could be gained; a solver comes nearer: pip install ortools" in said
 
@@ -518,7 +518,7 @@ def test_without_the_solver_too_it_is_told_that_no_plan_is_better(capsys) -> Non
 
 
 def test_without_the_solver_too_it_is_told_how_far_from_the_best_it_can_be(capsys) -> None:
-    assert run(CATALOGUE, *HARD) == 0
+    assert run(CATALOGUE, *BETTERED) == 0
     (told,) = re.findall(
         r"exchanges: (\d+) points, .*; none has fewer than (\d+), at most (\d+) in a hundred",
         capsys.readouterr().out,
