@@ -81,6 +81,28 @@ def assert_no_wider_with_text_of_twice_its_size(page: Page) -> None:
     assert page.evaluate("document.documentElement.scrollWidth") <= 360
 
 
+# Of each line of a whiteboard, how many lines of text it takes, and how many words it has.
+_LINES = """() => [...document.querySelectorAll(".board .what")].filter(part =>
+  part.checkVisibility()).map(part => {
+    const range = document.createRange();
+    range.selectNodeContents(part);
+    const rows = new Set([...range.getClientRects()].map(({ bottom }) => Math.round(bottom)));
+    return [part.textContent.trim(), rows.size, part.textContent.trim().split(/\\s+/).length];
+  })"""
+
+
+@pytest.mark.parametrize("file", ["sets/kick-and-go.html", "sets/chute-by-turns.html"])
+def test_no_word_of_a_board_is_broken_in_text_of_twice_its_size(
+    page: Page, server: Server, file: str
+) -> None:
+    """The send-off has a line of its own where it leaves no room for a word."""
+    page.goto(server.address + file)
+    assert_no_wider_with_text_of_twice_its_size(page)
+    lines = page.evaluate(_LINES)
+    assert len(lines) > 2
+    assert [what for what, rows, words in lines if rows > words] == []
+
+
 def test_a_window_made_narrow_shows_all_lane_groups_and_stays_where_it_is(
     page: Page, server: Server
 ) -> None:
