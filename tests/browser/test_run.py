@@ -218,6 +218,23 @@ def test_a_stop_shows_the_emergency_page_and_ends_by_a_long_press(
     expect(at_six.locator(".row-rep")).to_have_text(["1 of 1next", "1 of 1next"])
 
 
+def test_with_text_of_twice_its_size_the_time_since_a_stop_stands_beside_its_title(
+    at_six: Page, server: Server
+) -> None:
+    begin(at_six, server)
+    at_six.evaluate("document.documentElement.style.fontSize = '200%'")
+    at_six.get_by_role("button", name="Stop", exact=True).click()
+    at_six.clock.run_for(3_700_000)
+    title, since = at_six.get_by_role("heading", name="Stopped"), at_six.get_by_role("timer")
+    expect(since).to_have_text("1:01:40")
+    end = title.evaluate(
+        "title => { const range = document.createRange(); range.selectNodeContents(title);"
+        " return range.getBoundingClientRect().right; }"
+    )
+    box = since.bounding_box()
+    assert box and box["x"] >= end + 8 and box["x"] + box["width"] <= 360
+
+
 def test_stop_before_a_run_begins(at_six: Page, server: Server) -> None:
     opened(at_six, server)
     at_six.get_by_role("button", name="Stop", exact=True).click()
