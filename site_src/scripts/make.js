@@ -7,8 +7,9 @@ import { time, today } from "./lib/today.js";
 import { answersOf, requestOf } from "./make/answers.js";
 import { fromAddress, toAddress } from "./make/asked.js";
 import { hear, tell } from "./make/between.js";
+import { fetchScript } from "./make/fetch-script.js";
 import { form } from "./make/form.js";
-import { atFirst, fetched, here, LAST, mySquad, NoSignal, tonight, whyNot } from "./make/here.js";
+import { atFirst, fetched, here, LAST, mySquad, tonight, whyNot } from "./make/here.js";
 import { lately } from "./make/lately.js";
 import { whose } from "./make/names.js";
 
@@ -23,22 +24,9 @@ const box = one("[data-make]");
 /** @type {Map<string, Answers>} by squad */
 const answered = new Map();
 let turn = 0; // of what was asked for: what comes late for another turn is dropped
-/** @type {Promise<unknown> | null} */
-let loading = null;
 
-/** The script of the proposals, fetched once. Rejects where it can't be had. */
-function proposals() {
-  loading ??= new Promise((done, failed) => {
-    const script = make("script", { src: box.dataset.proposals ?? "" });
-    script.addEventListener("load", done);
-    script.addEventListener("error", () => {
-      loading = null;
-      failed(new NoSignal());
-    });
-    document.head.append(script);
-  });
-  return loading;
-}
+/** The script of the proposals. Rejects where it can't be had. */
+const proposals = () => fetchScript(box.dataset.proposals ?? "");
 
 /** Show this in place of what was there.
  * @param {...(Node | string)} nodes */

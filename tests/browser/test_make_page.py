@@ -274,7 +274,9 @@ def test_a_run_of_it_is_passed_on_to_a_phone_that_has_not_made_it(
 
 def test_what_it_reads_is_kept_on_a_phone(site: Path) -> None:
     kept = json.loads((site / "precache.json").read_text("utf-8"))["files"]
-    scripts = {"scripts/make.js", "scripts/make/propose.js"}
+    scripts = {"scripts/make.js", "scripts/make/propose.js", "scripts/make/laid.js"}
     assert {"make.html", *scripts, "data/v1/compose/heron.json"} <= set(kept)
     first = [(site / name).read_bytes() for name in ("make.html", "scripts/make.js")]
     assert sum(len(gzip.compress(own)) for own in first) < 12_000, "the questions are soon there"
+    proposals = (site / "scripts/make/propose.js").read_bytes()
+    assert len(gzip.compress(proposals)) < 25_000, "and so is what answers them"

@@ -6,9 +6,12 @@ import { readFileSync, writeFileSync } from "node:fs";
 import test from "node:test";
 
 import { change, proposalOf } from "../../site_src/scripts/compose/change.js";
+import { partTexts } from "../../site_src/scripts/compose/entry.js";
+import { toAddress } from "../../site_src/scripts/make/asked.js";
 import { laid } from "../../site_src/scripts/make/lay.js";
-import { adultsOf, asWritten, isUnchanged, opened, partOf, withParts } from "../../site_src/scripts/make/opened.js";
-import { changedText, changedTitle, notKept } from "../../site_src/scripts/make/saved.js";
+import { changedTitle } from "../../site_src/scripts/make/names.js";
+import { adultsOf, asWritten, isUnchanged, opened, placesOf, withParts } from "../../site_src/scripts/make/opened.js";
+import { changedText, notKept } from "../../site_src/scripts/make/saved.js";
 import { stepsOf } from "../../site_src/scripts/run/steps.js";
 
 /** @type {any} */
@@ -18,9 +21,14 @@ const found = cases.map((own) => ({ ...own, ...opened(squads[own.run.squad], { s
 
 const proposed = ({ data, asked }, practice = asked.practice) => proposalOf(data, asked.request, practice);
 const run = ({ data, asked, file, run: entry }, practice, sources = {}) => laid(data, asked.request, proposed({ data, asked }, practice).proposal, {
-  id: "x", title: "X", page: "", start: entry.start, gravities: [], words: {}, written: { run: entry, places: practice.parts.map((part) => partOf(data, file, part)) },
+  id: "x", title: "X", page: "", start: entry.start, gravities: [], words: {}, written: { run: entry, places: placesOf(data, file, practice) },
 }, sources).run;
-const save = ({ data, asked, file }, practice, title) => changedText(file, data, asked, practice, adultsOf(data, asked.request, file, { practice, proposal: proposed({ data, asked }, practice).proposal }), title);
+const asSaved = ({ data, asked, file }, practice, title) => ({
+  file, places: placesOf(data, file, practice), composed: partTexts(data, asked.request, practice), from: `${toAddress({ ...asked, on: "", practice: null })}&from=${file.id}`, title,
+  adults: adultsOf(data, asked.request, file, { practice, proposal: proposed({ data, asked }, practice).proposal }),
+});
+const save = (own, practice, title) => changedText(asSaved(own, practice, title));
+const gone = (own, practice) => notKept(asSaved(own, practice, ""));
 
 test("every practice opens, and its clock is that of its page", () => {
   assert.ok(found.length);
@@ -63,7 +71,7 @@ test("what is not changed is saved word for word, and what is not kept is told",
     for (const [key, lines] of own.file.head.filter(([key]) => !["title", "composed", "parts"].includes(key))) {
       const isIn = text.includes(lines);
       const words = { also_called: "other names", asked_as: "found by", review: "reviewed", accepts: "accepts" }[key];
-      assert.ok(isIn || notKept(own.file, own.data, own.asked.practice).includes(words), `${own.file.id} ${key}`);
+      assert.ok(isIn || gone(own, own.asked.practice).includes(words), `${own.file.id} ${key}`);
     }
     assert.ok(text.includes(own.file.parts.map((part) => part.text).join("")), own.file.id);
     writeFileSync(`${folder}/${own.file.id}-as-it-is.yml`, text);
@@ -80,9 +88,9 @@ test("a part that is held is swapped for nothing; what can be done to each is do
         steps.push({ id: own.file.id, request: own.asked.request, practice: own.asked.practice, deed, after: after.practice ?? null, refused: after.refused ?? "", takes: after.proposal?.takes_s ?? 0, cost: after.proposal?.cost ?? 0 });
         if ("practice" in after && steps.filter(({ id, deed: { do: what }, after: other }) => id === own.file.id && what === deed.do && other).length === 1) {
           writeFileSync(`${folder}/${own.file.id}-${deed.do}.yml`, save(own, after.practice, `${changedTitle(own.file, ON)}`));
-          const kept = after.practice.parts.filter((part) => partOf(own.data, own.file, part) >= 0).length;
+          const kept = placesOf(own.data, own.file, after.practice).filter((part) => part >= 0).length;
           const lost = own.file.parts.length - kept;
-          assert.equal(lost > 0, notKept(own.file, own.data, after.practice).includes("Not as it was"), own.file.id);
+          assert.equal(lost > 0, gone(own, after.practice).includes("Not as it was"), own.file.id);
           assert.ok(run(own, after.practice).parts.length >= after.practice.parts.length);
         }
       }

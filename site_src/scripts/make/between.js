@@ -1,15 +1,25 @@
-// What the two scripts of Make a practice tell each other: the questions, which are there first, and the proposals, which are fetched after
-// them. Scripts of a page share no variable, so these are events of the document.
+// What the scripts of Make a practice tell each other: the questions, which are there first, the proposals, which are fetched after
+// them, and what lays these on the clock. Scripts of a page share no variable, so these are events of the document.
 
 /** @import {Asked} from "./asked.js" */
-/** @import {Data, File, Request} from "./types.js" */
+/** @import {Data, File, PoolRuns, Proposal, Request, RunData, Sources} from "./types.js" */
+
+/** @typedef {ReturnType<typeof import("./lay.js").laid>} Made */
+/** @typedef {Omit<RunData, "version">} Run */
 
 /** @typedef {{
  *   "make-try": {data: Data, request: Request, problem: string},
  *   "make-show": {data: Data, asked: Asked, file: File | null} | null,
  *   "make-ask": {data: Data, squad: string, request: Request, problem: string},
+ *   "make-lay": {data: Data, request: Request, proposal: Proposal, told: Parameters<typeof import("./lay.js").laid>[3], sources: Sources, elsewhere: PoolRuns | null,
+ *     made: Made | null},
+ *   "make-made": {box: HTMLElement, made: Made, proposal: Proposal},
+ *   "make-save": import("./saved.js").Changed & {text: string, gone: string},
+ *   "make-sheets": {run: Run, told: import("./paper.js").Told, sheets: HTMLElement[]},
  * }} Told `make-try`: whether a request can be, `problem` is the answer; `make-show`: what an address asks for, with the practice that it opens; null where something else is
- *   shown; `make-ask`: the questions as a request answers them, and what of it can't be */
+ *   shown; `make-ask`: the questions as a request answers them, and what of it can't be; `make-lay`: a proposal to be laid,
+ *   `made` is the answer; `make-made`: rows to be filled; `make-save`: a changed entry, `text`
+ *   and `gone` are the answer, its file and what that does not have; `make-sheets`: `sheets` is the answer */
 
 /**
  * @template {keyof Told} N

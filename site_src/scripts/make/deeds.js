@@ -1,16 +1,17 @@
 // What may be done with a proposal: run it, save it as a file, hand it on by a link.
 
-import { entryText, titleOf } from "../compose/entry.js";
-import { make, root } from "../lib/dom.js";
+import { entryText, partTexts, titleOf } from "../compose/entry.js";
+import { make, one, root } from "../lib/dom.js";
 import { today } from "../lib/today.js";
 import { toAddress } from "./asked.js";
+import { tell } from "./between.js";
+import { fetchScript } from "./fetch-script.js";
 import { handOn, keepRun, saveFile } from "./hand.js";
-import { fetched, here } from "./here.js";
-import { fileOf, isElsewhere, laid } from "./lay.js";
+import { fetched, here, NO_SIGNAL } from "./here.js";
 import { noteRun } from "./lately.js";
-import { idOf } from "./names.js";
-import { adultsOf, isUnchanged, partOf } from "./opened.js";
-import { changedText, changedTitle, notKept } from "./saved.js";
+import { changedTitle, idOf } from "./names.js";
+import { adultsOf, isUnchanged, placesOf } from "./opened.js";
+import { fileOf, isElsewhere } from "./places.js";
 
 /** @import {Asked} from "./asked.js" */
 /** @import {Stand} from "./proposal.js" */
@@ -32,28 +33,35 @@ function nameOf({ asked, stand, file }) {
  * @param {Own} own */
 export const titleNow = ({ data, asked, stand, file }) => (file ? changedTitle(file, asked.on || today) : titleOf(data, asked.request, stand.practice));
 
+/** What it is called on paper and in a run: an entry that nobody has changed by its own title.
+ * @param {Own} own */
+const titleHere = (own) => (isUnchanged(own.data, own.file, own.stand.practice) ? own.file?.title ?? "" : titleNow(own));
+
 /** @param {Own} own */
 const address = ({ asked }) => toAddress({ ...asked, code: "" });
 
-/** It as a run, from what the build has worked out for its pieces.
- * @param {Own} own */
+/** It as a run, from what the build has worked out for its pieces. Rejects where the script that lays it is not here.
+ * @param {Own} own
+ * @returns {Promise<import("./between.js").Made>} */
 export async function asRun(own) {
   const { data, asked, file, stand: { proposal, practice } } = own;
   const names = [...new Set([...proposal.parts.map(fileOf).filter(Boolean), ...(file ? [`practices/${file.id}`] : [])])];
   /** @type {Sources} */
   const sources = {};
-  await Promise.all(names.map(async (name) => {
+  await Promise.all([fetchScript(one("[data-make]").dataset.laid ?? ""), ...names.map(async (name) => {
     try {
       sources[name] = await fetched(`run/${name}`);
     } catch {
       // not kept here: its part is run by taps
     }
-  }));
+  })]);
   const talks = Object.fromEntries(practice.parts.flatMap(({ piece, talk_s: talk }) => (talk === undefined ? [] : [[piece, talk]])));
   const entry = file && sources[`practices/${file.id}`];
-  const written = entry ? { written: { run: entry, places: practice.parts.map((part) => partOf(data, file, part)) } } : {};
-  const told = { ...written, talks, id: nameOf(own), title: titleNow(own), page: `make.html#${address(own)}`, start: asked.start, gravities: here.gravities, words: here.parts };
-  return laid(data, asked.request, proposal, told, sources, await elsewhere(data, asked.request, sources));
+  const written = entry ? { written: { run: entry, places: placesOf(data, file, practice) } } : {};
+  const told = { ...written, talks, id: nameOf(own), title: titleHere(own), page: `make.html#${address(own)}`, start: asked.start, gravities: here.gravities, words: here.parts };
+  const lay = { data, request: asked.request, proposal, told, sources, elsewhere: await elsewhere(data, asked.request, sources), made: null };
+  tell("make-lay", lay);
+  return /** @type {import("./between.js").Made} */ (/** @type {unknown} */ (lay.made));
 }
 
 /** What its pieces are run by in a pool of another length; null where none is, or it is not kept here.
@@ -90,11 +98,27 @@ export async function run(own, code) {
  * @param {Own} own
  * @returns {Node[]} what to say of it */
 export function save(own) {
-  const name = `${nameOf(own)}.yml`;
-  const { data, asked, stand: { practice }, file } = own;
-  saveFile(name, file ? changedText(file, data, asked, practice, adultsOf(data, asked.request, file, own.stand), titleNow(own)) : entryText(data, asked.request, practice, asked.start));
-  return [make("p", { role: "status" }, `Saved as ${name}.`), ...(file ? [make("p", { class: "hint" }, notKept(file, data, practice))] : [])];
+  const name = `${nameOf(own)}.yml`, { data, asked, stand: { practice }, file } = own;
+  if (!file) {
+    saveFile(name, entryText(data, asked.request, practice, asked.start));
+    return [make("p", { role: "status" }, `Saved as ${name}.`)];
+  }
+  const changed = {
+    file, places: placesOf(data, file, practice), composed: partTexts(data, asked.request, practice), from: fromWords(file, asked), adults: adultsOf(data, asked.request, file, own.stand),
+    title: titleNow(own), text: "", gone: "",
+  };
+  tell("make-save", changed);
+  if (!changed.text) {
+    return [make("p", { role: "alert" }, NO_SIGNAL)];
+  }
+  saveFile(name, changed.text);
+  return [make("p", { role: "status" }, `Saved as ${name}.`), make("p", { class: "hint" }, changed.gone)];
 }
+
+/** The words of an address that opens what it was made from.
+ * @param {File} file
+ * @param {Asked} asked */
+export const fromWords = ({ id }, asked) => `${toAddress({ ...asked, on: "", practice: null, code: "", number: 1, request: { ...asked.request, done: [], taught: {} } })}&from=${id}`;
 
 /** Share the link that makes it, or copy it; it stands there in any case.
  * @param {Own} own

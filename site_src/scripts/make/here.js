@@ -12,7 +12,7 @@ import { minutesUntil } from "./asked.js";
 /** @typedef {{squads: SquadHere[], planned: [on: string, squad: string, start: string, minutes: number, pool: string][], kept: [on: string, practice: string][],
  *   gravities: string[], parts: Record<string, string>}} Here */
 
-const NO_SIGNAL = "No signal, and the site is not kept on this phone: what a practice is made of can’t be read.";
+export const NO_SIGNAL = "No signal, and the site is not kept on this phone: what a practice is made of can’t be read.";
 const FROM_FOLDER = "A practice can’t be made from a folder: it reads its data from the site. Open it over https, or keep the site on this phone.";
 /** What is not on this phone can't be had just now. */
 export class NoSignal extends Error {}

@@ -3,7 +3,6 @@
 // worked out for this pool, the part is run by taps, without times. Pure.
 
 /** @import {Block, Data, Hazard, Part, Piece, PieceRun, PoolRuns, Proposal, Request, RunData, Sources} from "./types.js" */
-
 /** @import {Now} from "./as-written.js" */
 /** @import {Part as RunPart} from "../run/types.js" */
 
@@ -13,32 +12,9 @@
 import { asWritten } from "./as-written.js";
 import { fitted, withoutOffers } from "./offers.js";
 import { byTap, each, itemsOf, often } from "./often.js";
+import { courseOf, fileOf, keyOf, pieceOf } from "./places.js";
 
 const TENTHS = 10;
-
-/** The file that a piece is run by, below data/v1/run/; "" of a drill, which is run by the data that it was composed from.
- * @param {{piece: string}} part */
-export function fileOf({ piece }) {
-  const [of, id] = piece.split("/");
-  return of === "set" ? `sets/${id}` : of === "part" || of === "held" ? `practices/${id}` : "";
-}
-
-/** @param {Data} data
- * @param {string} key */
-export const pieceOf = (data, key) => /** @type {Piece} */ (data.pieces.find((piece) => key === keyOf(piece)));
-
-/** @param {Piece} piece */
-const keyOf = ({ of, id, part = 0 }) => (of === "part" || of === "held" ? `${of}/${id}/${part}` : `${of}/${id}`);
-
-/** Whether a piece is to be run in a pool of another length than the run that is written of it.
- * @param {Data} data
- * @param {Request} request
- * @param {Sources} sources */
-export const isElsewhere = (data, { pool }, sources) => Object.values(sources).some(({ course }) => course !== courseOf(data, pool));
-
-/** @param {Data} data
- * @param {string} pool */
-const courseOf = ({ pools }, pool) => pools.find(([id]) => id === pool)?.[2];
 
 /** What a piece is run by, as it is written; null where nothing is known of it in this pool.
  * @param {Data} data

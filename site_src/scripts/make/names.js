@@ -3,6 +3,8 @@
 /** @import {Data} from "./types.js" */
 
 const LETTERS = 16;
+const TITLE_MOST = 60; // letters, as the schema lets a title be
+const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
 
 /** A version of run data, the same wherever the same was laid: FNV-1a of its text, forwards and backwards, 32 bits each.
  * @param {string} text */
@@ -22,6 +24,14 @@ const plain = (text) => text.toLowerCase().replace(/[^a-z0-9]+/g, "-").replace(/
  * @param {string} on YYYY-MM-DD
  * @param {string} main the key of its main set */
 export const idOf = (squad, on, main) => `${squad}-${on.slice(5).replace("-", "")}-${plain(main.split("/").slice(1).join("-"))}`;
+
+/** The title of the old one with a mark that it is changed.
+ * @param {{title: string}} file
+ * @param {string} on YYYY-MM-DD */
+export function changedTitle({ title }, on) {
+  const [, month, day] = on.split("-").map(Number), mark = `, changed ${day} ${MONTHS[month - 1]}`, room = TITLE_MOST - mark.length, all = [...title];
+  return `${all.length <= room ? title : `${all.slice(0, room - 1).join("").replace(/[\s,:.]+\S*$/, "")}…`}${mark}`;
+}
 
 /** For whom, where and when.
  * @param {Data} data

@@ -3,7 +3,7 @@
 
 import { askedOf, sizedOf, standing } from "../compose/chosen.js";
 import { BadWish } from "../compose/request.js";
-import { pieceOf } from "./lay.js";
+import { pieceOf } from "./places.js";
 
 /** @import {Asked} from "./asked.js" */
 /** @import {Data, File, Practice, Proposal, Request} from "./types.js" */
@@ -177,7 +177,13 @@ export const isEntry = ({ from, practice }) => Boolean(from && practice);
  * @param {Data} data
  * @param {File | null} file
  * @param {Practice} practice */
-export const isUnchanged = (data, file, practice) => Boolean(file) && practice.parts.length === file?.parts.length && practice.parts.every((own, k) => partOf(data, file, own) === k);
+export const isUnchanged = (data, file, practice) => Boolean(file) && practice.parts.length === file?.parts.length && placesOf(data, file, practice).every((part, k) => part === k);
+
+/** Which part of the opened practice each part is now.
+ * @param {Data} data
+ * @param {File | null} file
+ * @param {Practice} practice */
+export const placesOf = (data, file, { parts }) => parts.map((own) => partOf(data, file, own));
 
 /** The adults that it takes: of what stands as it is written, those that it takes there.
  * @param {Data} data

@@ -1,7 +1,7 @@
 // A composed practice on paper: a sheet for each lane group, with its send-offs, its gear, and every danger.
 
 import { make } from "../lib/dom.js";
-import { crewName, laneList } from "../run/words.js";
+import { count, crewName, laneList } from "../run/words.js";
 import { swumOf } from "./amounts.js";
 import { boardLines } from "./board.js";
 import { at, times } from "./goes.js";
@@ -47,7 +47,7 @@ function facts(start, { starts_s: begins, crews }, key, far, unit) {
  * @param {Part} part
  * @param {string} key of the crew */
 function besidesOf({ place, led_by: leads, note, helpers = [], crews }, key) {
-  const { lanes = [] } = crews[key], where = [place, lanes.length ? `lanes ${laneList(lanes)}` : "", leads ? `led by ${leads.toLowerCase()}` : "", ...helpers].filter(Boolean).join("; ");
+  const { lanes = [], waits_s: waits = 0 } = crews[key], where = [place, lanes.length ? `lanes ${laneList(lanes)}` : "", leads ? `led by ${leads.toLowerCase()}` : "", ...helpers, waits >= MINUTE_S ? `then waits ${count(Math.round(waits))}` : ""].filter(Boolean).join("; ");
   return [...(where ? [make("div", { class: "make-line" }, where)] : []), ...(note ? [make("div", { class: "make-line" }, make("span", { class: "note" }, note))] : [])];
 }
 

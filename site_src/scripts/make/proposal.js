@@ -9,7 +9,7 @@ import { rows, total } from "./rows.js";
 import { adultsOf, isEntry, partOf } from "./opened.js";
 
 /** @import {Asked} from "./asked.js" */
-/** @import {Data, File, Hazard, Part, Practice, Proposal, Request} from "./types.js" */
+/** @import {Data, File, Practice, Proposal, Request} from "./types.js" */
 /** @import {Answer, Deed} from "../compose/types.js" */
 
 /** @typedef {{practice: Practice, proposal: Proposal}} Stand a proposal as it stands after changes */
@@ -136,22 +136,6 @@ export function page(shown, deeds) {
     make("p", { class: "hint", "data-tapped": "", hidden: "" }), make("div", { "data-danger": "" }), ...notMet(shown), ...besides(shown, deeds),
   ];
 }
-
-/** The dangers, the gravest open.
- * @param {Hazard[]} hazards */
-export function dangers([first, ...others]) {
-  if (!first) {
-    return [];
-  }
-  const line = (/** @type {Hazard} */ { title, gravity, control }) => make("li", {}, make("strong", {}, title), gravity ? make("span", { class: "from" }, ` ${gravity}`) : "", control ? ` ${control}` : "");
-  const more = others.length ? [make("details", {}, make("summary", {}, `and ${others.length} more`), make("ul", {}, ...others.map(line)))] : [];
-  return [make("section", { class: "danger", "aria-label": "Danger" }, make("p", {}, make("strong", {}, first.title), ` ${first.control ?? ""}`), ...more)];
-}
-
-/** What is run without times.
- * @param {Part[]} tapped */
-export const tappedWords = (tapped) =>
-  (tapped.length ? `Run by taps, without times: ${tapped.map(({ title }) => title).join(", ")}. So often, or in this pool, ${tapped.length === 1 ? "its" : "their"} times have not been worked out.` : "");
 
 /** Bring a row that is open into view with its ways, above what stands at the foot.
  * @param {HTMLElement} box */

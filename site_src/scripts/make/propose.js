@@ -6,13 +6,11 @@ import { make, one } from "../lib/dom.js";
 import { inWords, today } from "../lib/today.js";
 import { answerOf, answerTo, standOf } from "./answer.js";
 import { toAddress } from "./asked.js";
-import { hear, tell as tellQuestions } from "./between.js";
+import { hear, tell as tellOther } from "./between.js";
 import { asRun, hand, run, save } from "./deeds.js";
 import { whyNot } from "./here.js";
 import { whose } from "./names.js";
-import { sheets } from "./paper.js";
-import { bringOpen, dangers, focusOf, movedWords, page, tappedWords } from "./proposal.js";
-import { showSwims } from "./rows.js";
+import { bringOpen, focusOf, movedWords, page } from "./proposal.js";
 import { adultsOf, isEntry, opened, partOf } from "./opened.js";
 
 /** @import {Asked} from "./asked.js" */
@@ -58,7 +56,7 @@ async function arriveAt(squadData, wanted, known) {
   const gone = whyGone(wanted, known), { data, asked, told: unopened } = opened(squadData, wanted, known);
   const answer = known && asked.practice ? answerOf(data, asked.request) : answerTo(data, asked.request);
   if (typeof answer === "string") {
-    tellQuestions("make-ask", { data, squad: asked.squad, request: asked.request, problem: gone || answer });
+    tellOther("make-ask", { data, squad: asked.squad, request: asked.request, problem: gone || answer });
     return;
   }
   before = [];
@@ -95,7 +93,7 @@ async function draw() {
     return false;
   }
   const [own, refocus] = [shown, focusOf(box)];
-  const making = own.stand && asRun({ ...own, stand: own.stand });
+  const making = own.stand && asRun({ ...own, stand: own.stand }).catch(() => null); // not here: the rows say what there is
   await Promise.race([making, new Promise((resolve) => { setTimeout(resolve, SOON_MS); })]);
   if (shown !== own) {
     return false;
@@ -111,21 +109,20 @@ async function draw() {
 
 /** What the run data of a proposal tells: the swim of each row, the dangers, the sheets.
  * @param {Shown & {stand: Stand}} own
- * @param {ReturnType<typeof asRun>} making */
+ * @param {Promise<Awaited<ReturnType<typeof asRun>> | null>} making */
 async function fill(own, making) {
   const number = drawn;
   const made = await making;
-  if (number === drawn) {
-    showSwims(box, made.run, own.stand.proposal);
+  if (made && number === drawn) {
+    tellOther("make-made", { box, made, proposal: own.stand.proposal });
     bringOpen(box);
-    one("[data-danger]", box).replaceChildren(...dangers(made.run.hazards ?? []));
-    const tapped = one("[data-tapped]", box);
-    tapped.textContent = tappedWords(made.tapped);
-    tapped.hidden = !made.tapped.length;
     const { parts } = own.stand.proposal;
-    paper.replaceChildren(...sheets(made.run, { focus: own.file?.focus ?? own.stand.proposal.focus, where: whose(own.data, { ...own.asked, start: "" }).split(" · ")[1] ?? "", day: inWords(own.asked.on || today), gear: gearWords(own), adults: adultsOf(own.data, own.asked.request, own.file, own.stand),
+    /** @type {import("./between.js").Told["make-sheets"]} */
+    const paged = { run: made.run, sheets: [], told: { focus: own.file?.focus ?? own.stand.proposal.focus, where: whose(own.data, { ...own.asked, start: "" }).split(" · ")[1] ?? "", day: inWords(own.asked.on || today), gear: gearWords(own), adults: adultsOf(own.data, own.asked.request, own.file, own.stand),
       unit: own.answer.unit, isKnown: (part) => own.answer.unit === "m" || !made.tapped.includes(parts[part]),
-      printed: `${own.file ? `Made from “${own.file.title}”` : "Composed"}; not in the club’s repository. Printed ${inWords(today)}.` }));
+      printed: `${own.file ? `Made from “${own.file.title}”` : "Composed"}; not in the club’s repository. Printed ${inWords(today)}.` } };
+    tellOther("make-sheets", paged);
+    paper.replaceChildren(...paged.sheets);
   }
 }
 
@@ -154,7 +151,7 @@ function show(number) {
  * @param {Shown} own */
 function again({ data, asked: { squad, request } }) {
   history.pushState(null, "", location.pathname + location.search);
-  tellQuestions("make-ask", { data, squad, request, problem: "" });
+  tellOther("make-ask", { data, squad, request, problem: "" });
 }
 
 /** What has to be read, and cannot be taken back.
@@ -207,8 +204,12 @@ function settle({ practice, proposal }, told) {
 /** Go to the run.
  * @param {string} code of another phone, or "" */
 async function begin(code) {
-  if (shown?.stand && !await run({ ...shown, stand: shown.stand }, code)) {
-    tell(unread("This browser keeps nothing, so that a run of it can’t be begun. Print it, or open its pieces one by one."));
+  try {
+    if (shown?.stand && !await run({ ...shown, stand: shown.stand }, code)) {
+      tell(unread("This browser keeps nothing, so that a run of it can’t be begun. Print it, or open its pieces one by one."));
+    }
+  } catch (problem) {
+    tell(unread(whyNot(problem)));
   }
 }
 

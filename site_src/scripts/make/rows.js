@@ -5,10 +5,9 @@ import { isHeld } from "../compose/pieces.js";
 import { all, make, root, tool } from "../lib/dom.js";
 import { count, many } from "../run/words.js";
 import { at } from "./goes.js";
-import { pieceOf } from "./lay.js";
-import { swimOfPart } from "./swim.js";
+import { pieceOf } from "./places.js";
 
-/** @import {Data, Part, Proposal, Request, RunData, WrittenPart} from "./types.js" */
+/** @import {Data, Part, Proposal, Request, WrittenPart} from "./types.js" */
 /** @import {Chosen, Deed} from "../compose/types.js" */
 
 /** @typedef {{own: string, written: (WrittenPart | null)[], open: string, before: Proposal | null, act: (deed: Deed) => void, onOpen: (role: string) => void}} Ways `open`: the role whose ways
@@ -16,7 +15,6 @@ import { swimOfPart } from "./swim.js";
  *   `written`: what of it each piece is, as it stands there */
 
 const MINUTE_S = 60;
-const DEEPEST = 2;
 const FOLDERS = { set: "sets", part: "practices", drill: "drills", held: "practices" };
 const WHOLE = { set: "The set", part: "The whole practice", drill: "The drill", held: "Its page" };
 /** @type {Record<string, string>} why nothing changes places with a part */
@@ -115,23 +113,6 @@ function row(data, part, parts, isKept, deeds) {
  */
 export const rows = (data, proposal, chosen, deeds) =>
   make("ol", { class: "make-rows", "aria-label": "Pieces, with their minutes" }, ...proposal.parts.map((part) => row(data, part, proposal.parts, Boolean(chosen.find(({ role }) => role === part.as)?.kept), deeds)));
-
-/** A line of what is swum, and who swims it where not all do.
- * @param {{whose?: string, said: string, goes?: string, depth?: number}} line `depth`: in how many rounds */
-const swimLine = ({ whose = "", said, goes = "", depth = 0 }) =>
-  make("span", { class: `depth-${Math.min(depth, DEEPEST)}` }, make("span", {}, ...(whose ? [make("span", { class: "make-whose" }, `${whose}:`), " "] : []), said), goes ? make("span", { class: "make-goes" }, goes) : "");
-
-/** Show in each row what is swum.
- * @param {HTMLElement} box
- * @param {Omit<RunData, "version">} run
- * @param {Proposal} proposal */
-export function showSwims(box, { parts, crews }, proposal) {
-  all(".make-swim", box).forEach((own, place) => {
-    const { lines, more } = swimOfPart(parts.filter(({ number }) => number === place + 1), crews);
-    const shown = [...lines.map(swimLine), ...(more ? [swimLine({ said: `and ${many(more, "line")} more` })] : [])];
-    own.replaceChildren(...(lines.some(({ said, whose }) => whose || said !== proposal.parts[place].title) ? shown : []));
-  });
-}
 
 /** The adults that it takes, and what for: for so many heads in the water, or, where more are at work at one moment, for what is done.
  * @param {Data} data

@@ -1,0 +1,54 @@
+// What the run data of a proposal tell: what is swum of each piece, in its row; the dangers; what is run by taps.
+
+import { all, make, one } from "../lib/dom.js";
+import { many } from "../run/words.js";
+import { swimOfPart } from "./swim.js";
+
+/** @import {Hazard, Part, Proposal, RunData} from "./types.js" */
+
+const DEEPEST = 2;
+
+/** A line of what is swum, and who swims it where not all do.
+ * @param {{whose?: string, said: string, goes?: string, depth?: number}} line `depth`: in how many rounds */
+const swimLine = ({ whose = "", said, goes = "", depth = 0 }) =>
+  make("span", { class: `depth-${Math.min(depth, DEEPEST)}` }, make("span", {}, ...(whose ? [make("span", { class: "make-whose" }, `${whose}:`), " "] : []), said), goes ? make("span", { class: "make-goes" }, goes) : "");
+
+/** Show in each row what is swum.
+ * @param {HTMLElement} box
+ * @param {Omit<RunData, "version">} run
+ * @param {Proposal} proposal */
+function showSwims(box, { parts, crews }, proposal) {
+  all(".make-swim", box).forEach((own, place) => {
+    const { lines, more } = swimOfPart(parts.filter(({ number }) => number === place + 1), crews);
+    const shown = [...lines.map(swimLine), ...(more ? [swimLine({ said: `and ${many(more, "line")} more` })] : [])];
+    own.replaceChildren(...(lines.some(({ said, whose }) => whose || said !== proposal.parts[place].title) ? shown : []));
+  });
+}
+
+/** The dangers, the gravest open.
+ * @param {Hazard[]} hazards */
+function dangers([first, ...others]) {
+  if (!first) {
+    return [];
+  }
+  const line = (/** @type {Hazard} */ { title, gravity, control }) => make("li", {}, make("strong", {}, title), gravity ? make("span", { class: "from" }, ` ${gravity}`) : "", control ? ` ${control}` : "");
+  const more = others.length ? [make("details", {}, make("summary", {}, `and ${others.length} more`), make("ul", {}, ...others.map(line)))] : [];
+  return [make("section", { class: "danger", "aria-label": "Danger" }, make("p", {}, make("strong", {}, first.title), ` ${first.control ?? ""}`), ...more)];
+}
+
+/** What is run without times.
+ * @param {Part[]} tapped */
+const tappedWords = (tapped) =>
+  (tapped.length ? `Run by taps, without times: ${tapped.map(({ title }) => title).join(", ")}. So often, or in this pool, ${tapped.length === 1 ? "its" : "their"} times have not been worked out.` : "");
+
+/** Show it.
+ * @param {HTMLElement} box
+ * @param {import("./between.js").Made} made
+ * @param {Proposal} proposal */
+export function showMade(box, { run, tapped }, proposal) {
+  showSwims(box, run, proposal);
+  one("[data-danger]", box).replaceChildren(...dangers(run.hazards ?? []));
+  const told = one("[data-tapped]", box);
+  told.textContent = tappedWords(tapped);
+  told.hidden = !tapped.length;
+}
