@@ -16,6 +16,20 @@ function setRates(svg) {
   }
 }
 
+/**
+ * Keep the mark of the button in the corner of what is drawn: the picture may be given more room than its shape fills.
+ * @param {SVGSVGElement} svg
+ * @param {HTMLElement} button
+ */
+function keepMark(svg, button) {
+  const [room, given] = [button.getBoundingClientRect(), svg.getBoundingClientRect()];
+  const { width, height } = svg.viewBox.baseVal;
+  const scale = Math.min(given.width / width, given.height / height);
+  const [beside, below] = [(given.width - width * scale) / 2, (given.height - height * scale) / 2];
+  button.style.setProperty("--beside", `${room.right - given.right + beside}px`);
+  button.style.setProperty("--below", `${room.bottom - given.bottom + below}px`);
+}
+
 /** @param {SVGSVGElement} svg */
 function letMove(svg) {
   const figure = svg.parentElement;
@@ -39,6 +53,7 @@ function letMove(svg) {
   window.addEventListener("beforeprint", () => show(false));
   figure.append(button);
   heed();
+  new ResizeObserver(() => keepMark(svg, button)).observe(svg);
 }
 
 /** @type {SVGSVGElement[]} */

@@ -6,6 +6,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
+import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, expect
 
 from .web import Server, Watched
@@ -57,6 +58,38 @@ def test_a_kick_moves_when_it_is_tapped_and_stops_when_it_is_tapped_again(
         page.goto(server.address + "drills/backstroke-pull.html")  # legs are still
         assert page.locator(".kick-button").count() == 0
         assert watched.troubles == []
+
+
+@pytest.mark.parametrize("size", [(360, 640), (390, 844), (1280, 800)])
+def test_the_mark_of_the_button_is_in_the_corner_of_what_is_drawn(
+    browser: Browser, club_site: Path, size: tuple[int, int]
+) -> None:
+    page = browser.new_page(viewport={"width": size[0], "height": size[1]})
+    with Server(club_site) as server:
+        for drill in (
+            "freestyle-tumble-turn",
+            "dolphin-on-back-at-surface",
+            "vertical-flutter-kick",
+        ):
+            page.goto(f"{server.address}drills/{drill}.html")
+            page.wait_for_function(
+                "document.querySelector('.kick-button')?.style.getPropertyValue('--beside')"
+            )
+            right, bottom = page.evaluate(
+                """() => {
+                  const button = document.querySelector('.kick-button');
+                  const svg = document.querySelector('svg[data-beat]');
+                  const mark = getComputedStyle(button, '::before');
+                  const room = button.getBoundingClientRect();
+                  const corner = svg.createSVGPoint();
+                  [corner.x, corner.y] = [svg.viewBox.baseVal.width, svg.viewBox.baseVal.height];
+                  const drawn = corner.matrixTransform(svg.getScreenCTM());
+                  return [drawn.x - room.right + parseFloat(mark.right),
+                          drawn.y - room.bottom + parseFloat(mark.bottom)];
+                }"""
+            )
+            assert abs(right - 2) < 1 and abs(bottom - 2) < 1, (drill, right, bottom)
+    page.close()
 
 
 def test_no_kick_moves_where_less_motion_is_wanted(browser: Browser, club_site: Path) -> None:
