@@ -114,16 +114,25 @@ export function setUp(app, data, shared) {
       ...(data.crews.length > 1 ? [make("h3", {}, "For"), chips(data.crews.map((crew) => [crew.key, nameOf(crew)]), crews, { label: "For", most: MOST_ROWS })] : []),
       ...(pools.length > 1 ? [make("h3", {}, "Pool"), chips(pools.map(([key, { title }]) => [key, title]), pool, { label: "Pool", isOne: true })] : []),
       make("h3", {}, "Parts begin at Go, when the hand is at"), chips(MARKS.map((mark) => [String(mark), String(mark)]), marks, { label: "Seconds at which parts begin" }), ...besideSheet(data), by,
+      button("run-offer", ["Follow another phone, by its code …"], () => byCode(app, data, shared)),
       make("h3", {}, make("label", { for: "run-until" }, `The ${data.course === "land" ? "hall" : "water"} is ours until`)), until,
       make("h3", {}, "This phone"), ...nodes, whetherKept(),
       ...dangersOf(app, data),
-      make("h3", {}, "Follow another phone"), offeredCode(app, data, shared),
     ],
   });
   ask().then((wake) => {
     app.wake = wake;
     tell();
   });
+}
+
+/** Not a run of its own but that of another phone.
+ * @param {App} app
+ * @param {RunData} data
+ * @param {Shared} shared */
+function byCode(app, data, shared) {
+  app.show({ title: "Follow another phone", isBare: true, nodes: [offeredCode(app, data, shared)], buttons: [button("run-button", ["Back"], app.again)] });
+  document.getElementById("run-typed")?.focus();
 }
 
 /** Where the sheet has a part at another second than a run begins one: said once.
