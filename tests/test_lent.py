@@ -143,3 +143,26 @@ def test_a_scale_of_efforts_of_the_clubs_own_is_lent_rests(
     (root / f"{LISTS}/efforts.yml").unlink()
     back = load(root, store).catalogue
     assert back is not None and back.policy.rest == theirs, "remembered as read, not as fitted"
+
+
+@pytest.mark.parametrize("name", ["hazards", "efforts", "levels", "terms", "viewpoints"])
+def test_a_list_of_the_program_becomes_the_clubs_own(tmp_path: Path, name: str) -> None:
+    root = copied(BASE, tmp_path)
+    shutil.rmtree(root / LISTS)
+    (root / "plans/policy.yml").unlink()
+    assert main(["new", "vocabulary", name, "--root", str(root)]) == 0
+    own = root / f"{LISTS}/{name}.yml"
+    assert own.read_text("utf-8").startswith("# The program's, and this club's own from now on")
+    assert told(root) == []
+    assert load(root).names.of("vocabulary", "starts"), "which is lent beside the program's alone"
+    assert main(["new", "vocabulary", name, "--root", str(root)]) == 2  # it is there already
+
+
+def test_a_word_that_a_lent_list_has_not_is_told_with_how_to_add_it(tmp_path: Path) -> None:
+    root = copied(BASE, tmp_path)
+    (root / f"{LISTS}/goals.yml").unlink()
+    drill = root / "drills/skills/kicking/back-kick.yml"
+    text = drill.read_text("utf-8").replace("goals: [kick-technique]", "goals: [joy]")
+    drill.write_text(text, "utf-8")
+    (hint,) = (one.hint for one in load(root).findings if "'joy'" in one.message)
+    assert hint.endswith("; for one of your own: almanac new vocabulary goals")

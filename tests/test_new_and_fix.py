@@ -230,6 +230,13 @@ def test_a_starter_names_what_fits_its_squad_and_its_pool(catalogue: Path) -> No
     assert "course: 25yd" in (catalogue / "plans/sets/six-fifties-more.yml").read_text("utf-8")
 
 
+def test_a_list_that_the_program_has_not_is_told(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert main(["new", "vocabulary", "hazard", "--root", str(copied(CATALOGUE, tmp_path))]) == 2
+    assert "there is no list 'hazard'" in capsys.readouterr().err
+
+
 def test_a_practice_begins_with_the_adults_that_its_squad_takes(catalogue: Path) -> None:
     """Where nobody can stand everywhere: so that the starter itself is not refused."""
     club = catalogue / "plans/club.yml"

@@ -4,7 +4,7 @@ In a terminal it asks for the title, the summary and every word that is chosen f
 each with its meanings and a default, and warns where an entry of that name or nearly so exists.
 Elsewhere it writes the starter and asks nothing. A drill stands in the family that its words say,
 and words that its id names (butterfly, vertical) are taken from there. A block may begin as a copy
-of an earlier one under new dates (--from, --starts).
+of an earlier one under new dates (--from, --starts). A list of words begins as the program's own.
 """
 
 from __future__ import annotations
@@ -18,6 +18,7 @@ from almanac.commands.asking import as_yaml, ask, choose, is_word
 from almanac.commands.given import day_of
 from almanac.commands.new_file import refuse_bad_id, write_new
 from almanac.commands.new_from import block_from
+from almanac.commands.new_list import copy_list
 from almanac.commands.new_named import named
 from almanac.commands.new_words import families, family_of, words_said
 from almanac.commands.outcome import FINE, UsageError, in_terminal, root_of, today
@@ -30,11 +31,16 @@ from almanac.source.suggest import nearest
 from almanac.units import ON_LAND
 
 NAME = "new"
+_LIST = "vocabulary"
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
-        "kind", metavar="KIND", choices=WITH_STARTER, help=f"one of {', '.join(WITH_STARTER)}"
+        "kind",
+        metavar="KIND",
+        choices=(*WITH_STARTER, _LIST),
+        help=f"one of {', '.join(WITH_STARTER)}; or {_LIST}, for a list of the program's words as "
+        "one of your own",
     )
     parser.add_argument(
         "id",
@@ -55,6 +61,8 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(arguments: argparse.Namespace) -> int:
     root = root_of(arguments.root)
+    if arguments.kind == _LIST:
+        return copy_list(root, arguments.id)
     loaded = load(root)
     file = _file(arguments.kind, arguments.id, arguments.family)
     refuse_bad_id(loaded, arguments.kind, arguments.id, file)

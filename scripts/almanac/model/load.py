@@ -83,6 +83,7 @@ def load(
         looked_for=looked_for(documents),
         retired={key for key in stubs if "retired" in documents[key].data},
         misplaced=astray | ids_of(root, findings),
+        lent={one.id for one in files if one.lent and one.kind == "vocabulary"},
         renamed=Renamed(root, {document.file: document.text for document in documents.values()}),
     )
     own = sum(not one.lent for one in files)

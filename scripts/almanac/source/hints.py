@@ -38,6 +38,7 @@ _BASES = {
     ),
     **dict.fromkeys(("study", "research", "paper", "science", "evidence"), "published"),
 }
+_NEW_LIST = "almanac new vocabulary"
 _ANY = {"any", "all", "every", "each", "whatever", "various", "mixed", "varied", "both", "tbd", "?"}
 _SOURCE = "source"
 _TO_A_SOURCE = (
@@ -170,6 +171,8 @@ def _of_words(failure: Failure, words: Collection[str], file: str) -> str:
         return f"one of them has to be chosen: write {all_of_them}"
     if failure.wanted == "efforts" and re.search("[0-9]", value):
         return f"an effort is a word here: write {all_of_them}"
+    if failure.wanted in failure.names.lent:
+        return f"the words are {all_of_them}; for one of your own: {_NEW_LIST} {failure.wanted}"
     return f"the words are {all_of_them} ({file})"
 
 

@@ -23,6 +23,7 @@ class Names:
     ``looked_for`` what people look a word up by, which is no name of it;
     ``retired`` are those of the moved ids whose entry has another in its place;
     ``misplaced`` are ids whose files stand where none is read, which is told of the files;
+    ``lent`` are the lists that the program lends, of which a club may have its own;
     ``renamed`` tells, by kind and old id, the id of a file that was renamed since the last commit;
     ``is_guessing`` is whether hints may offer what is only near or likely.
     """
@@ -33,6 +34,7 @@ class Names:
     looked_for: Mapping[tuple[str, str], Mapping[str, str]] = field(default_factory=dict)
     retired: Collection[tuple[str, str]] = ()
     misplaced: Collection[str] = ()
+    lent: Collection[str] = ()
     renamed: Callable[[str, str], str] = lambda kind, id: ""
     is_guessing: bool = True
 
