@@ -8,6 +8,7 @@ import { engine } from "./find/engine.js";
 import { fitOf, minutesUntil } from "./find/fit.js";
 import { besideGuides, withGuides } from "./find/guides.js";
 import { entriesOf, inOrder, isNothing, LISTS, nothing, sift } from "./find/list.js";
+import { offerPools } from "./find/pools.js";
 import { forget, lookedFor, remember } from "./find/recent.js";
 import { bringFirst, resultLists } from "./find/results.js";
 import { speaker } from "./find/spoken.js";
@@ -167,6 +168,7 @@ function refresh(keepAddress = false) {
   one("[data-clear]", form).hidden = isAtRest;
   one("[data-plain-lists]").toggleAttribute("data-at-rest", isAtRest);
   showRecent();
+  offerPools(form, found, data.narrowed);
   const { hits, guides } = withGuides(isAtRest ? [] : inOrder(found, wanted, scored, { firstFor, fit }), entries, wanted, { question, meant: search.meant(question), fit, groups: data.groups, alarms: data.alarms });
   /** @type {import("./find/results.js").IsSure} */
   const isSure = (entry) => !answered || answered.sure.has(entry.number) || guides.includes(entry);

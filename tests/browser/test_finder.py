@@ -271,6 +271,16 @@ def test_a_practice_for_the_slow_group_is_picked_from_the_list(
         expect(finder.locator(".hits")).to_contain_text("for ")
 
 
+def test_no_pool_is_offered_for_what_is_done_on_land(finder: Page) -> None:
+    page = finder.url.split("#")[0]
+    pool = finder.locator("[data-finder] [data-choose=pool]")
+    finder.goto(f"{page}#kind=drill&position=on-land&open=lanes")
+    expect(finder.locator(".hits a").first).to_be_visible()
+    expect(pool).to_be_hidden()
+    finder.goto(f"{page}#kind=drill&position=supine&open=lanes")
+    expect(pool).to_be_visible()
+
+
 def test_what_has_no_computed_time_can_be_shown(finder: Page) -> None:
     finder.goto(finder.url.split("#")[0] + "#kind=drill&minutes=60&groups=reed-2")
     before = total(finder)

@@ -283,3 +283,13 @@ test("a life in danger is heard however it is said, and a race that is lost is n
     assert.equal(isInDanger(words, alarms), false, words);
   }
 });
+
+test("how far a practice is to be is heard in metres, in thousands and in yards", () => {
+  for (const [words, metres] of [["3k", 3000], ["2000 yards", 1829], ["3000 yard workout", 2743], ["2.5k practice", 2500]]) {
+    const { metres: heard, kinds } = asked(words);
+    assert.deepEqual([Math.round(heard), [...kinds]], [metres, ["practice"]], words);
+  }
+  for (const words of ["1500 m", "400 im", "1000 yards of kick"]) { // a race, or a part of more
+    assert.equal(asked(words).metres, null, words);
+  }
+});

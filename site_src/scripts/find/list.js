@@ -210,19 +210,19 @@ const isNearly = ({ number, kind }, { nearly, isPractice, minutes }, { least }) 
   return Boolean(nearly && isMeant && minutes && least !== null && least <= MAY_BE_CUT * 60 * minutes);
 };
 
-/** Whether something is done on land alone: it asks for no lane.
- * @param {string[]} positions */
-const isOnLand = (positions) => positions.length > 0 && positions.every((position) => position === "on-land");
+/** Whether something is done on land alone: it asks for no lane and no pool.
+ * @param {Entry} entry */
+const isOnLand = ({ has: { position } }) => position.length > 0 && position.every((way) => way === "on-land");
 
 /** Where minutes are asked for: sets before drills, and practices first where the minutes are a practice's and not what is left of one; where
  * room alone is, practices first.
  * @type {(entry: Entry, choice: Asked) => number} */
-function kindPlace({ kind, has }, { minutes, lanes, isLeft, isRoomAlone, isPractice: isSaid }) {
+function kindPlace(entry, { minutes, lanes, isLeft, isRoomAlone, isPractice: isSaid }) {
   const isPractice = minutes ? isSaid || (!isLeft && minutes >= A_PRACTICE) : isRoomAlone;
-  if (lanes && isOnLand(has.position)) {
+  if (lanes && isOnLand(entry)) {
     return DRY;
   }
-  return minutes || isRoomAlone ? (isPractice ? ["practice", "set"] : ["set", "drill"]).indexOf(kind) + 1 || 3 : 0;
+  return minutes || isRoomAlone ? (isPractice ? ["practice", "set"] : ["set", "drill"]).indexOf(entry.kind) + 1 || 3 : 0;
 }
 
 /** @typedef {Choice & {isLeft?: boolean, isRoomAlone?: boolean, isPractice?: boolean, isEnd?: boolean, nearly?: Set<number> | null}} Asked `isLeft`: its minutes are what is left of a practice;
@@ -300,4 +300,4 @@ function inOrder(found, choice, scores, { firstFor, fit }) {
   return keyed.map(({ entry }) => entry);
 }
 
-export { A_PRACTICE, FACETS, LISTS, entriesOf, isNothing, nothing, sift, inOrder };
+export { A_PRACTICE, FACETS, LISTS, entriesOf, isNothing, isOnLand, nothing, sift, inOrder };

@@ -51,7 +51,9 @@ const LEFT = /(?<=\d\s*-?\s*(?:minutes?|mins?)\s+|(?:^|[^\p{L}])(?:no|without)\s
 const NOW = /(?<=\d\s*lanes?\s+)(?:today|tonight|only|left|free|open|available)(?![\p{L}])/gu;
 const ABOUT = /(?<![\p{L}])(?:only|just|about|only got|got only|just got|around|roughly|under|less than|at most|max|up to|within)\s+(?=\d+\s*-?\s*(?:min|lane))/gu;
 const AT_THE_END = /(?<![\p{L}])(?:last|final)\s+(?=\d+\s*-?\s*min)/u;
-const METRES = /(?<![\d.x×*])(\d[.,]?\d?)\s*k(?:m)?(?![\p{L}\p{N}])|(?<![\dx×*]\s*)(\d{3,4})\s*(?:m|metres?|meters?)?(?![\p{L}\p{N}])/u; // 2k, 1500 m
+const METRES = /(?<![\d.x×*])(\d[.,]?\d?)\s*k(?:m)?(?![\p{L}\p{N}])|(?<![\dx×*]\s*)(\d{3,4})\s*(?:m|metres?|meters?|(y|yds?|yards?))?(?![\p{L}\p{N}])/u; // 2k, 1500 m, 2000 yards
+const YARD = 0.9144; // m
+const LEAST_ALONE = 1600; // what is told alone and is less is a race
 const LEAST_METRES = 600; // what is less is a rep or a race
 const LEAST_OF_AN_END = 200; // but of what opens or closes a practice
 const AN_END = /\b(?:warm|loosen|cool|swim|wind)(?:ing|er)?[\s-]?(?:ups?|downs?)\b|\bloosen\w*/u;
@@ -115,7 +117,7 @@ export function questionOf(text, { gear, out, away, squads, lanes: most }) {
   const left = leftOf(plain, { bare, isLeft: said !== plainly });
   const words = left.isLast ? THE_END : bare;
   const asked = new Set(wordsOf(words));
-  const kinds = kindsIn(words, said, { isOfReps, gear });
+  const kinds = kindsIn(words, said, { isOfReps, gear, metres });
   return {
     asked: text, words: [minutes, lanes, swimmers, metres].some(Boolean) ? besides(words) : words.trim(), metres, minutes, lanes, swimmers, adults, without, unlike,
     isSwumWith: isOfReps && !isHere, gear: new Set(isHere || isOfReps ? gearIn(words, gear) : []),
@@ -135,24 +137,29 @@ function leftOf(plain, { bare, isLeft }) {
   return { isLast, isOver: isLast || (isAlone && isLeft && MINUTES.test(plain)) };
 }
 
-/** The kinds of pages that a question asks for: reps are a set's, "a boy with" is of a need, but with gear.
- * @type {(words: string, said: string, more: {isOfReps: boolean, gear: [string, string][]}) => Set<string>} */
-const kindsIn = (words, said, { isOfReps, gear }) => {
+/** The kinds of pages that a question asks for: reps are a set's, metres alone a practice's, "a boy with" is of a need, but with gear.
+ * @type {(words: string, said: string, more: {isOfReps: boolean, gear: [string, string][], metres: number | null}) => Set<string>} */
+const kindsIn = (words, said, { isOfReps, gear, metres }) => {
   const isOfWhom = OF_WHOM.test(said) && !gearIn(said, gear).length;
-  return new Set([...stems(words).flatMap((term) => KIND_OF.get(term) ?? []), ...(isOfReps || FOR_A_LEVEL.test(words) ? ["set"] : []), ...(isOfWhom ? ["need"] : []), ...(isDare(said) || isHarm(said) ? ["danger"] : [])]);
+  const kinds = new Set([...stems(words).flatMap((term) => KIND_OF.get(term) ?? []), ...(isOfReps || FOR_A_LEVEL.test(words) ? ["set"] : []), ...(isOfWhom ? ["need"] : []), ...(isDare(said) || isHarm(said) ? ["danger"] : [])]);
+  return metres && !kinds.size ? kinds.add("practice") : kinds;
 };
 
 /** Words that ask for more than a practice or a set, else none: then only what fits tells one from another.
  * @param {string} words */
 const besides = (words) => (stems(words).every((term) => WHOLES.has(KIND_OF.get(term) ?? "")) ? "" : words.trim());
 
+/** Whether no more is told than how far, and that is a practice.
+ * @type {(text: string, told: string, metres: number) => boolean} */
+const isFarAlone = (text, told, metres) => metres >= LEAST_ALONE && !stems(text.replace(told, " ")).length;
+
 /** How far a set or a practice is to be, and the text without it; of nothing else.
  * @type {(text: string) => [number | null, string]} */
 const farIn = (text) => {
-  const [told = "", thousands, whole] = METRES.exec(text) ?? [];
-  const metres = thousands ? 1000 * Number(thousands.replace(",", ".")) : Number(whole);
+  const [told = "", thousands, whole, yards] = METRES.exec(text) ?? [];
+  const metres = thousands ? 1000 * Number(thousands.replace(",", ".")) : Number(whole) * (yards ? YARD : 1);
   const isEnd = AN_END.test(text);
-  const isWhole = isEnd || stems(text).some((term) => WHOLES.has(KIND_OF.get(term) ?? ""));
+  const isWhole = isEnd || isFarAlone(text, told, metres) || stems(text).some((term) => WHOLES.has(KIND_OF.get(term) ?? ""));
   return metres >= (isEnd ? LEAST_OF_AN_END : LEAST_METRES) && (thousands || isWhole) ? [metres, text.replace(told, " ")] : [null, text];
 };
 

@@ -34,6 +34,7 @@ const PAINS = [
   [/\b(?:bad|dodgy|gammy|crook) back\b(?=\s*(?:$|[?!.,;]|(?:and|but|today|tonight|swimming|when|while|after|from|what|which|can|should|how)\b))/gu, "sore back"], // a bad back kick is a fault
   [new RegExp(`\\b${BODY} (?:is |are |has been |keeps? )?(?:hurts?|hurting|aches?|aching|painful|in pain|playing up|niggling)\\b`, "gu"), "sore $1"],
   [/\b(?:low(?:er)? )?back (?:is |feels |gets |goes )?(?:very )?(?:tight|stiff)\b(?! and straight)/gu, "sore low back"],
+  [/\bbroken (?:wrist|arm|leg|finger|thumb|toe|ankle|collar ?bone|foot|hand|bone|rib)s?\b(?! (?:rhythm|kick|stroke|recovery))/gu, "after a broken arm"],
   [new RegExp(`\\bbad for (?:the |your |my |his |her |their )?${BODY}\\b`, "gu"), "sore $1"],
 ];
 
