@@ -70,13 +70,17 @@ def sentence(own: ComposeTable | None = None, **more: Any) -> str:
     return str(problem.value)
 
 
+OUT = "who does not swim is left out of the lane groups"
+
+
 @pytest.mark.parametrize(
     ("more", "says"),
     [
         ({"minutes": 19}, "19 min: from 20 to 120 minutes can be composed"),
         ({"minutes": 121}, "121 min: from 20 to 120 minutes can be composed"),
-        ({"lanes": {"quick": 201}}, "lanes: quick has 201; from 1 to 200 can be"),
-        ({"heads": {"slow": 0}}, "heads: slow has 0; from 1 to 200 can be"),
+        ({"lanes": {"quick": 7}}, "lanes: quick has 7; from 1 to 6 can be"),
+        ({"heads": {"quick": 201}}, "heads: quick has 201; from 1 to 200 can be"),
+        ({"heads": {"slow": 0}}, f"heads: slow has 0; from 1 to 200 can be, and {OUT}"),
         ({"lanes": {"slow": 5}}, "7 lanes: Home has 6"),
         ({"goals": ["goal-2"]},
          "nothing that A may do in this pool serves goal 2; there is something for goal-0, goal-1"),
@@ -125,7 +129,7 @@ def test_bounds_of_what_can_be_are_inside() -> None:
     for more in (
         {"minutes": 20}, {"minutes": 120}, {"lanes": {"slow": 4}}, {"gear": {"socks": 0}},
         {"adults": 2},
-        {"groups": ["quick"], "lanes": {"slow": 200}},
+        {"groups": ["quick"], "lanes": {"slow": 6}},
         {"groups": ["quick"], "heads": {"slow": 200}},
         {"done": [("evening", 0)]}, {"keep": [("set/second", "m", -1)], "gear": {"socks": 17}},
         {"keep": [("set/first", "m", 1), ("set/second", "n", 1)]},

@@ -357,6 +357,11 @@ def test_of_a_single_goal_nobody_is_told_to_leave_one_out() -> None:
         ((*WISHES, "--done", "kick"), "--done is written NAME=VALUE, say --done set/kick-and-go=3"),
         ((*WISHES, "--taught", "x=lots"), "--taught x: 'lots' is no whole number"),
         ((*WISHES, "--block", "no-such"), "Heron has no block 'no-such'"),
+        (
+            (*WISHES, "--block", "heron-legs-in-three-weeks", "--until", "2027-03-01"),
+            "2027-03-01 is no day by which 'heron-legs-in-three-weeks' has had anything done",
+        ),
+        ((*WISHES, "--until", "2031-01-01"), "--until 2031-01-01: that is more than a year from"),
         ((*WISHES, "--save", "tonight", "--proposal", "9"), "there is no proposal 9"),
         ((*WISHES, "--save", "To Night"), "To Night"),
         ((*WISHES, "--pool", "sea"), "there is no pool 'sea'"),

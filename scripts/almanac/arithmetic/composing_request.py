@@ -61,11 +61,13 @@ def wishes_of(table: ComposeTable, request: Request) -> Wishes:
     _minutes(squad, request.minutes)
     names = [group.id for group in squad.groups]
     groups = _places("group", request.groups or names, names)
-    for what, own in (("lanes", request.lanes), ("heads", request.heads)):
+    lanes = next(pool.lanes for pool in table.pools if pool.id == request.pool)
+    for what, own, most in (("lanes", request.lanes, lanes), ("heads", request.heads, MOST)):
         _places("group", own, names)
         for group, number in own.items():
-            if not 0 < number <= MOST:
-                raise BadWish(said("bad-number", what=what, group=group, number=number, most=MOST))
+            if not 0 < number <= most:
+                key = "bad-number" if number > 0 else "bad-none"
+                raise BadWish(said(key, what=what, group=group, number=number, most=most))
     wishes = Wishes(
         pool=request.pool,
         groups=tuple(sorted(groups)),

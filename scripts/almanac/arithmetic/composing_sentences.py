@@ -85,6 +85,8 @@ SENTENCES: Mapping[str, str] = {
     "bad-place": "there is no {what} '{id}'",
     "bad-place-known": "there is no {what} '{id}'; there are {known}",
     "bad-number": "{what}: {group} has {number}; from 1 to {most} can be",
+    "bad-none": "{what}: {group} has {number}; from 1 to {most} can be, and who does not swim is"
+    " left out of the lane groups",
     "bad-minutes": "{minutes} min: from {least} to {most} minutes can be composed",
     "bad-minutes-squad": "{minutes} minutes: {squad} has {most} at most",
     "bad-goals": "{number} goals: one to {most} can be asked for",

@@ -149,8 +149,11 @@ def _sound(
 
 def _something_fits(planning: Planning) -> None:
     if not any(place for may in planning.grid.may for place in may):
-        why = planning.why_empty(0)
-        raise BadWish(f"nothing fits any slot, and nothing can be composed: practices are {why}")
+        longest = max(slot.minutes for slot in planning.slots)
+        raise BadWish(
+            f"nothing fits any slot, the longest of {longest} minutes, and nothing can be composed "
+            f"for one; of the squad's practices: {planning.why_empty(0)}"
+        )
 
 
 def _all_served(planning: Planning) -> None:
@@ -159,7 +162,11 @@ def _all_served(planning: Planning) -> None:
     for goal in planning.wishes.goals:
         if goal not in served:
             title = words[goal].title.lower()
-            raise BadWish(f"nothing that {planning.squad} may do in these slots serves {title}")
+            known = ", ".join(id for id in words if id in served)
+            raise BadWish(
+                f"nothing that {planning.squad} may do in these slots serves {title}; there is "
+                f"something for {known or 'no goal'}"
+            )
 
 
 def _neighbours(

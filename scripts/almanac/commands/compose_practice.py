@@ -9,14 +9,14 @@ from __future__ import annotations
 import argparse
 import json
 from collections.abc import Iterable
-from datetime import date, timedelta
+from datetime import date
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.composing_changes import DEEDS, Deed
 from almanac.arithmetic.composing_pieces import ROLES, UNKNOWN
 from almanac.arithmetic.composing_request import BadWish, Request
-from almanac.arithmetic.composing_table import ComposeTable
 from almanac.arithmetic.composing_wishes import SECOND
+from almanac.commands.compose_days import kept_days, of_block, within_sight
 from almanac.commands.compose_save import alone_words, save
 from almanac.commands.given import day_of, listed, numbers, once, pairs, there, time_of_day, whole
 from almanac.commands.outcome import ERRORS, FINE, UsageError, today
@@ -32,7 +32,6 @@ from almanac.source.suggest import fold
 NAME = "practice"
 HELP = "up to three practices for what is wished"
 ALL_ROLES = (*ROLES[:3], SECOND, *ROLES[3:])
-_LATELY = 28  # days of a block that are told
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -90,6 +89,8 @@ def run(arguments: argparse.Namespace) -> int:
     if analysis is None:
         print(as_text(everything.findings, everything.loaded.count))
         return ERRORS
+    if arguments.until:
+        within_sight(analysis, arguments.until, day)
     answer = answer_to(everything, analysis, arguments, arguments.until or day)
     number = proposal_number(answer, arguments) if answer.proposals or arguments.save else 0
     if arguments.json:
@@ -156,8 +157,8 @@ def _request(
     pieces, practices = [*made.table.piece_of], [own.id for own in made.table.practices]
     there("practice of the squad, or piece,", [key for key, _ in done], [*practices, *pieces])
     there("piece", arguments.leave_out, pieces)
-    done += _of_block(made.table, arguments.block, day) if arguments.block else []
-    done += _kept_days(made.table, logs, day) if arguments.kept else []
+    done += of_block(made.table, arguments.block, day) if arguments.block else []
+    done += kept_days(made.table, logs, day) if arguments.kept else []
     return Request(
         pool=pool,
         minutes=arguments.minutes,
@@ -213,26 +214,6 @@ def _squad(analysis: Analysis, named: str | None, groups: list[str]) -> str:
     if not can_compose(analysis, squad):
         raise UsageError(f"the squad '{squad}' has no lane group in plans/club.yml")
     return squad
-
-
-def _of_block(table: ComposeTable, id: str, day: date) -> list[tuple[str, int]]:
-    """The practices that a block had in the four weeks before a day, with the days since."""
-    block = next((own for own in table.blocks if own.id == id), None)
-    if block is None:
-        known = ", ".join(own.id for own in table.blocks) or "none"
-        raise UsageError(f"{table.squad.title} has no block '{id}'; it has {known}")
-    starts = date.fromisoformat(block.starts)
-    since = [((day - starts - timedelta(after)).days, place) for after, place in block.days]
-    return [(table.practices[place].id, days) for days, place in since if 0 < days <= _LATELY]
-
-
-def _kept_days(table: ComposeTable, logs: Iterable[Log], day: date) -> list[tuple[str, int]]:
-    """The squad's practices that were kept as done in the four weeks before a day, with the days
-    since.
-    """
-    own = {practice.id for practice in table.practices}
-    since = [((day - log.on).days, log.practice) for log in logs]
-    return [(id, days) for days, id in since if id in own and 0 < days <= _LATELY]
 
 
 def _kept(text: str) -> tuple[str, str, int]:

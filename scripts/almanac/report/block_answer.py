@@ -9,6 +9,7 @@ from typing import Any
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.planning_wishes import BlockLimits, BlockWishes
+from almanac.arithmetic.practice_aims import benchmarks_run
 from almanac.findings import Finding, as_text, counted
 from almanac.report.block_judged import JudgedBlock
 from almanac.report.block_wishes import (
@@ -44,6 +45,15 @@ class BlockAnswer:
     empty: tuple[str, ...] = ()
     left: tuple[str, ...] = ()
     composed: tuple[str, ...] = ()
+
+    def is_run(self, benchmark: str) -> bool:
+        """Whether some practice of the squad runs a benchmark."""
+        squad, known = self.judged.summary.block.squad, self.analysis.catalogue.benchmarks
+        return any(
+            benchmark in benchmarks_run(known, summary)
+            for summary in self.analysis.practices.values()
+            if summary.practice.squad == squad
+        )
 
 
 def answer_text(answer: BlockAnswer) -> str:
@@ -143,9 +153,12 @@ def _drops(answer: BlockAnswer, row: WishRow) -> Iterator[str]:
     elif kind == "stroke":
         yield f"{row.what}: {row.planned}; drop --strokes, or ask for less"
     elif kind == "test":
-        for benchmark, number in answer.judged.untested:
-            if benchmark == of:
-                yield f"{of} is not run in week {number}; drop that --test"
+        weeks = [number for benchmark, number in answer.judged.untested if benchmark == of]
+        if not answer.is_run(of):
+            yield f"no practice of the squad runs {of}: write one that does, or drop that --test"
+            return
+        for number in weeks:
+            yield f"{of} is not run in week {number}; drop that --test"
     else:
         yield f"{row.what}: {row.planned}; change the race day, the taper or the loads"
 
@@ -162,7 +175,7 @@ def _without_tests(answer: BlockAnswer, number: int) -> str:
     ways = [
         f"--test {benchmark}={','.join(str(other) for other in weeks if other != number)}"
         for benchmark, weeks in asked.items()
-        if number in weeks and len(weeks) > 1
+        if number in weeks and len(weeks) > 1 and (benchmark, number) not in answer.judged.untested
     ]
     return f"run its test in the other weeks alone ({' '.join(ways)}), " if ways else ""
 

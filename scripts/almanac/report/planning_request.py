@@ -81,9 +81,12 @@ def checked_request(analysis: Analysis, asked: BlockRequest) -> None:
 
 
 def _checked_numbers(asked: BlockRequest) -> None:
-    for weeks in asked.tests.values():
-        if any(not 1 <= week <= asked.weeks for week in weeks):
-            raise BadWish(f"tests are run in weeks 1 to {asked.weeks}")
+    for benchmark, weeks in asked.tests.items():
+        for week in weeks:
+            if not 1 <= week <= asked.weeks:
+                raise BadWish(
+                    f"{benchmark} in week {week}: tests are run in weeks 1 to {asked.weeks}"
+                )
         if len(set(weeks)) < len(weeks):
             raise BadWish("a test is run once in a week: name each week once")
     if asked.loads and len(asked.loads) != asked.weeks:

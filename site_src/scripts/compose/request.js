@@ -43,14 +43,14 @@ export function wishesOf(table, request) {
 }
 
 /** Which lane groups swim; lanes and heads of each. @param {Table} table @param {Request} request */
-function groupsOf(table, { groups = [], lanes = {}, heads = {} }) {
-  const { squad } = table, names = ids(squad.groups);
+function groupsOf(table, { pool, groups = [], lanes = {}, heads = {} }) {
+  const { squad } = table, names = ids(squad.groups), most = { lanes: table.pools.find((own) => own.id === pool)?.lanes ?? 0, heads: MOST };
   const chosen = places(table, "group", groups.length ? groups : names, names);
-  for (const [what, own] of /** @type {[string, Record<string, number>][]} */ ([["lanes", lanes], ["heads", heads]])) {
+  for (const [what, own] of /** @type {["lanes" | "heads", Record<string, number>][]} */ ([["lanes", lanes], ["heads", heads]])) {
     places(table, "group", Object.keys(own), names);
     for (const [group, number] of Object.entries(own)) {
-      if (!(number > 0 && number <= MOST)) {
-        bad(table, "bad-number", { what, group, number, most: MOST });
+      if (!(number > 0 && number <= most[what])) {
+        bad(table, number > 0 ? "bad-number" : "bad-none", { what, group, number, most: most[what] });
       }
     }
   }
