@@ -130,6 +130,22 @@ def test_a_forearm_turns_up_at_an_elbow_that_stays() -> None:
     assert 0.0 < sides[1].wrist.y - sides[1].elbow.y < 0.08
 
 
+@pytest.mark.parametrize(
+    ("wall", "heading"),
+    [
+        ("knees-in", "facing right"),
+        ("on-block", "facing right"),
+        ("on-knee", "facing right"),
+        ("somersault", "on the way to the right"),
+        ("flight", "head to the right"),
+        ("start-hold", "facing left"),
+    ],
+)
+def test_the_words_say_which_way_a_body_at_a_wall_is_turned(wall: str, heading: str) -> None:
+    told = drawn(DrawingChoice(wall=wall)).findtext(f"{SVG}desc", "")
+    assert f", {heading};" in told
+
+
 def test_a_press_up_is_drawn_with_straight_arms() -> None:
     held = scene_of(
         Words("on-land", "holding-wall", "none", "any"), DrawnBody(posture="press-up")

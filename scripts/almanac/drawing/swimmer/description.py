@@ -25,6 +25,9 @@ from almanac.drawing.swimmer.pose_spec import PoseSpec
 from almanac.drawing.swimmer.poses import Pose
 from almanac.drawing.swimmer.scene import Scene
 
+_UPRIGHT = ("upright", "wading", "gathered", "blocked", "edged", "kneed")
+"""Holds with the trunk over the hips or bent down from them: a face looks one way."""
+
 
 def title_words(spec: PoseSpec) -> str:
     """The figure's title."""
@@ -178,9 +181,11 @@ def _body(held: Pose) -> str:
 def _heading(spec: PoseSpec) -> str:
     if spec.hold in ("seated", "hung"):
         return "facing left"
+    if spec.hold == "tucked":
+        return "on the way to the right"
     along = ("plank", "bridge", "press-up", "side-bridge")
     lying = spec.posture.startswith("lying") or spec.posture in along
-    upright = spec.hold in ("upright", "wading") or (spec.hold == "posed" and not lying)
+    upright = spec.hold in _UPRIGHT or (spec.hold == "posed" and not lying)
     return "facing right" if upright else "head to the right"
 
 
