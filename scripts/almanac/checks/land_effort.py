@@ -40,7 +40,10 @@ def _too_hard(catalogue: Catalogue, words: list[str], level: str) -> Iterator[tu
     ratings = {word: own.rating.most for word in words if (own := catalogue.efforts[word]).rating}
     hardest = max(ratings, key=ratings.__getitem__, default="")
     if hardest and ratings[hardest] > most:
-        message = f"{hardest} on land, and {level} works there up to {show_number(most)} of 10"
+        rating = show_number(ratings[hardest])
+        message = (
+            f"'{hardest}' is up to {rating} of 10, and on land {level} has {show_number(most)}"
+        )
         yield message, "do it easier; a landing or a hold that loses its shape ends it"
 
 

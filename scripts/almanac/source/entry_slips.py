@@ -17,6 +17,7 @@ from almanac.source.scalars import in_quotes, scalar
 from almanac.source.suggest import listed
 from almanac.source.syntax_slips import LIST_MARK, excerpt
 
+_THOUSANDS = 3  # digits behind a comma that parts a whole number
 _ONLY_A_COMMENT = re.compile(r"(?:- )?([a-z_]+):[ \t]+#[ \t]*(\S.*?)[ \t]*")
 
 
@@ -162,8 +163,12 @@ def split_number(failure: Failure, key: str) -> str:
     before = list(failure.value)[: list(failure.value).index(key)]
     if not key.isdigit() or failure.value[key] is not None or not before:
         return ""
-    name = before[-1]
-    return f"write {name}: {failure.value[name]}.{key}, with a point"
+    name, whole = before[-1], str(failure.value[before[-1]])
+    if not re.fullmatch("[0-9]+", whole):
+        return ""
+    if len(key) == _THOUSANDS and schemas.resolve(failure.fields[name]).get("type") == "integer":
+        return f"write {name}: {whole}{key}, without a comma"
+    return f"write {name}: {whole}.{key}, with a point"
 
 
 def cut_by_comma(failure: Failure, key: str) -> str:

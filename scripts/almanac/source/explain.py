@@ -149,7 +149,12 @@ def _pattern(failure: Failure) -> Iterator[Finding]:
 def _constant(failure: Failure) -> Iterator[Finding]:
     wanted = str(failure.wanted).lower()
     message = f"{failure.name} can only be {wanted}, and is {type_name(failure.value)}"
-    yield failure.say("wrong-value", message, f"write {wanted}, or leave '{failure.path[-1]}' out")
+    hint = f"write {wanted}, or leave '{failure.path[-1]}' out"
+    if failure.value == wanted:
+        hint = f"write {wanted}, without quotes"
+    elif wanted == "true" and str(failure.value).lower() in {"yes", "true", "y", "x", "on"}:
+        hint = f"write true: {quote(failure.value)[1:-1]} is text here"
+    yield failure.say("wrong-value", message, hint)
 
 
 _EXPLANATIONS: dict[str, Callable[[Failure], Iterator[Finding]]] = {

@@ -24,6 +24,7 @@ _GROUP_AND_TIME = re.compile(r"\s*([\w-]+)\s*[ :=@]\s*([0-9]{0,2}:[0-5][0-9])\s*
 _TIMES = re.compile(
     r"[0-9]{1,2}:[0-5][0-9](?:\s*(?:[/,;&]|\band\b|\bor\b)\s*[0-9]{1,2}:[0-5][0-9])+"
 )
+_NONE = {"none", "no", "off", "-", "0:0", "nil"}
 _MOST_TIMES = 12  # that are written out
 
 
@@ -51,7 +52,9 @@ def clock(failure: Failure) -> Iterator[Finding]:
     written = failure.written
     said = failure.value if isinstance(failure.value, str) else ""
     in_list = isinstance((failure.path or ("",))[-1], int)  # a list holds no lane groups
-    if said and (meant := times_between(said)):
+    if said.lower() in _NONE and failure.path and not in_list:
+        hint = f"for none, leave '{failure.path[-1]}' out"
+    elif said and (meant := times_between(said)):
         hint = f"write one time: {meant}"
     elif (
         said
@@ -61,6 +64,8 @@ def clock(failure: Failure) -> Iterator[Finding]:
         hint = f"write {meant}"
     elif said and (meant := metres_for_time(said) or several_times(said, failure)):
         hint = meant
+    elif said and (meant := dotted_time(said)):
+        hint = f"write {meant} for minutes and seconds"
     elif isinstance(failure.value, float) and (meant := dotted_time(written)):
         is_whole = failure.wanted == "whole"
         message = f"{written} is read as {failure.value} seconds"

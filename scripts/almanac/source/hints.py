@@ -58,7 +58,7 @@ def key_hint(failure: Failure, key: str) -> str:
         return f"write {sure}; {FIXED}"
     if key == "id" and not failure.path:
         return "take this line out: an entry's id is the name of its file, and stands nowhere in it"
-    if meant := split_number(failure, key):
+    if meant := split_number(failure, key) or _without_colon(failure, key):
         return meant
     if key == _SOURCE and failure.path[:1] == ("evidence",):
         return _TO_A_SOURCE
@@ -86,6 +86,17 @@ def key_hint(failure: Failure, key: str) -> str:
     return elsewhere or f"the fields here are {listed(known, 24)}"
 
 
+def _without_colon(failure: Failure, key: str) -> str:
+    """For a field whose colon is left out, is another sign or has no blank behind it."""
+    open_bracket = re.match(r"([a-z_]+) *[{\[]", key)
+    if open_bracket and open_bracket[1] in failure.fields:
+        return f"no colon stands behind '{open_bracket[1]}': write {open_bracket[1]}: {{..."
+    tight = re.fullmatch(r"([a-z_]+) ?[:=] ?(\S.*)", key)
+    if tight and tight[1] in failure.fields and failure.value[key] is None:
+        return f"a colon and a blank belong between them: write {tight[1]}: {tight[2]}"
+    return ""
+
+
 def reference_hint(failure: Failure, kind: str) -> str:
     """For an id that nothing has: the nearest, the other kind that has it, or all that there
     are.
@@ -97,15 +108,15 @@ def reference_hint(failure: Failure, kind: str) -> str:
         return f"write {certain} ({known[certain]}); {FIXED}"
     if several := _several(failure, known):
         return several
+    for other in KIND:
+        file = failure.names.of("reference", other).get(failure.value)
+        if file:
+            return f"'{failure.value}' is a {other} ({file}), and a {kind} belongs here"
     near = nearest(failure.value, known)
     if near and not is_id(near):  # its file's name is told at the file
         return f"the nearest: {plain_id(near)}, as {known[near]} is to be called"
     if near:
         return f"the nearest: {near} ({known[near]})"
-    for other in KIND:
-        file = failure.names.of("reference", other).get(failure.value)
-        if file:
-            return f"'{failure.value}' is a {other} ({file}), and a {kind} belongs here"
     if not known:
         return f"there is no {kind} yet: write it first"
     told = f": write {listed(known)}" if len(known) <= 12 else ""

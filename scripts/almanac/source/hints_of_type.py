@@ -66,6 +66,8 @@ def _boolean(failure: Failure) -> str:
     said = failure.value
     if not isinstance(said, str):
         return ""
+    if said in {"true", "false"}:
+        return f"write {said}, without quotes"
     if said.lower() in {"true", "false"}:
         return f"write {said.lower()}: {said} is text here"
     if said.lower() in _YES | _NO:
@@ -92,6 +94,8 @@ def _text(failure: Failure) -> str:
 
 
 def _list(failure: Failure) -> str:
+    if failure.value is None and failure.path:
+        return "write its items below it, each behind a dash and two spaces further in, or [...]"
     if isinstance(failure.value, str) and (meant := _item_meant(failure, failure.value)):
         return f"write it as a list: [{meant}]"
     if isinstance(failure.value, str | int | float):

@@ -58,6 +58,8 @@ def number_meant(value: object, wanted: str) -> str:
         return re.sub(r"[^0-9]", "", match[1])
     if _NEARLY_DIGITS.fullmatch(text):
         return text.translate(LIKE_DIGITS).lstrip("0") or "0"
+    if wanted == "number" and (times := re.fullmatch(r"[x×*] ?([0-9]+\.[0-9]+)", text)):
+        return times[1]
     about = _ABOUT.fullmatch(text)
     return about[1] if about else str(number_said(text) or "")
 

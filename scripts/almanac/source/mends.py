@@ -27,7 +27,7 @@ _UNITS = {"distance": r"m|met(?:re|er)s?", "minutes": r"m|mins?|minutes"}
 _BY_END = {"_m": r"m|met(?:re|er)s?", "_s": r"s|secs?|seconds?"}
 _COMMA = re.compile(r"[0-9]+[,;'′’-][0-9]")
 _OPEN = ("...", " or ", ";", "note:")  # something is left to say, or to choose
-_CODES = ("unknown-key", "bad-time", "bad-date", "bad-form", "wrong-type")
+_CODES = ("unknown-key", "bad-time", "bad-date", "bad-form", "wrong-type", "wrong-value")
 
 
 def value_meant(failure: Failure, finding: Finding) -> str:

@@ -21,7 +21,8 @@ from almanac.source.words_meant import as_written
 _SURELY = {
     "turnaround": "sendoff", "send_off": "sendoff", "leave_every": "sendoff",
     "drill": "do", "name": "title", "equipment": "gear", "kit": "gear", "notes": "note",
-    "correct": "right", "repeats": "reps",
+    "correct": "right", "repeats": "reps", "shallow": "from", "shallowest": "from", "deep": "to",
+    "deepest": "to", "min": "from", "max": "to", "minimum": "from", "maximum": "to",
 }  # fmt: skip
 ALSO_CALLED = {
     **_SURELY, "interval": "sendoff", "on": "sendoff", "recovery": "rest", "intensity": "effort",

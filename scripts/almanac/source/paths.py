@@ -119,7 +119,7 @@ def bad_name(name: str, path: str, what: str) -> Finding | None:
     """What is amiss with an entry's id, or with the name of a family's folder, if anything is."""
     ending = ".yml" if what == "file" else ""
     if not _ID.fullmatch(name):
-        better = plain_id(_COPY_MARK.sub("", name))
+        better = plain_id(_COPY_MARK.sub("", re.sub(r"(?i)(\.ya?ml)+$", "", name)))
         message = f"'{name}' is no id: an id is lower-case letters, digits and single hyphens"
         also = ", or delete it, if it is a copy" if _COPY_MARK.search(name) else ""
         return error(

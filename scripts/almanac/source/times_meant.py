@@ -27,6 +27,7 @@ _DAY = re.compile(
     re.ASCII,
 )
 _FROM_YEAR = re.compile(r"((?:19|20)[0-9]{2})[ ./-]([0-9]{1,2})[ ./-]([0-9]{1,2})\.?", re.ASCII)
+_WEEK = re.compile(r"((?:19|20)[0-9]{2})-?W([0-9]{1,2})", re.ASCII)  # of ISO 8601: its Monday
 _NOW = {"today", "now", "tomorrow", "yesterday", "tonight", "soon", "later", "?", "tbd"}
 _IN_ORDER = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
 _MONTHS = {month: number for number, month in enumerate(_IN_ORDER, start=1)}
@@ -47,6 +48,11 @@ def day_meant(text: str) -> str:
     """A day that is written in another order, as YYYY-MM-DD; "" where day and month could change
     places, or there is no such day.
     """
+    if week := _WEEK.fullmatch(text.strip()):
+        try:
+            return date.fromisocalendar(int(week[1]), int(week[2]), 1).isoformat()
+        except ValueError:
+            return ""
     if in_order := _FROM_YEAR.fullmatch(text.strip()):
         try:
             return date(*map(int, in_order.groups())).isoformat()
