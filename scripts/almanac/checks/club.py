@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from almanac.analysis.analysis import Analysis
 from almanac.checks.rule import Problem, forbids, warns
+from almanac.source.times_meant import year_on
 
 
 @forbids("depth-range")
@@ -37,7 +38,9 @@ def review_order(analysis: Analysis) -> Iterator[Problem]:
     for entry in analysis.catalogue.entries.values():
         if entry.review and entry.review.again <= entry.review.on:
             message = f"again on {entry.review.again}, though reviewed on {entry.review.on}"
-            yield Problem(entry, ("review", "again"), message, "write a later day")
+            offered = year_on(entry.review.on)
+            hint = f"write a later day; {offered}" if offered else "write a later day"
+            yield Problem(entry, ("review", "again"), message, hint)
 
 
 @warns("review-overdue")
@@ -50,5 +53,6 @@ def review_overdue(analysis: Analysis) -> Iterator[Problem]:
                 entry,
                 ("review", "again"),
                 message,
-                "look it over, then set 'on' to today and 'again' to the next day",
+                "look it over, then write that day under 'on', and under 'again' the next; from"
+                f" today, {year_on(analysis.today)}",
             )

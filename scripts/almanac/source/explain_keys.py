@@ -11,6 +11,7 @@ from almanac.source.failure import Failure, quote
 from almanac.source.hints import FIXED, key_hint
 from almanac.source.named_by_key import put_together, sure_keys
 from almanac.source.suggest import listed, nearest
+from almanac.source.times_meant import year_on
 from almanac.source.told_elsewhere import meant_by_others
 
 _MANY = 3  # keys with one slip are told together
@@ -89,6 +90,8 @@ def missing_keys(failure: Failure) -> Iterator[Finding]:
                 yield error("missing-key", place, message, hint.rstrip(": "))
                 continue
             hint = f"add '{key}': {failure.about(key)}".rstrip(": ")
+            if key == "again" and (offered := year_on(failure.value.get("on"))):
+                hint += f"; {offered}"
             if len(missing) == len(failure.wanted) and failure.instead:
                 here = [other for other in failure.instead if other in failure.fields]
                 hint += (

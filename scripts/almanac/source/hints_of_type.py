@@ -21,7 +21,7 @@ from almanac.source.put_together import (
 from almanac.source.scalars import scalar
 from almanac.source.suggest import listed
 from almanac.source.syntax_slips import excerpt
-from almanac.source.times_meant import of_day_meant
+from almanac.source.times_meant import of_day_meant, year_on
 from almanac.source.whiteboard import pause_meant, rep_meant, review_meant
 from almanac.source.words_meant import (
     dose_meant,
@@ -45,7 +45,9 @@ def type_hint(failure: Failure) -> str:
     if failure.says("format") == "date":
         if isinstance(failure.value, int) and re.fullmatch(r"(19|20|21)[0-9]{2}", failure.written):
             return f"write it with month and day, as {failure.value}-MM-DD"
-        return "write a day that exists, as YYYY-MM-DD"
+        last = failure.siblings.get("on") if failure.path[-1:] == ("again",) else None
+        offered = year_on(last) if last else ""
+        return "write a day that exists, as YYYY-MM-DD" + (f"; {offered}" if offered else "")
     if wanted in _BY_TYPE and (hint := _BY_TYPE[wanted](failure)):
         return hint
     if failure.path and failure.path[-1] == "effort" and not isinstance(failure.value, list | dict):

@@ -36,6 +36,7 @@ _LATER = re.compile(
 )
 _ONCE = {"a": 1, "an": 1, "next": 1, "every": 1, "each": 1}
 _DAYS = {"day": 1, "week": 7}
+_BY_NAME = {"yearly": "a year", "annually": "a year", "monthly": "a month", "weekly": "a week"}
 _BETWEEN = re.compile(
     r"([0-9]{1,3}|[0-9]{0,2}:[0-5][0-9]) ?(?:-|–|to) ?([0-9]{1,3}|[0-9]{0,2}:[0-5][0-9])"
     r" ?(s|secs?|seconds?)?"
@@ -91,7 +92,8 @@ def later_meant(text: str, since: str) -> str:
     """The day so many days, weeks, months or years after another, as ``in a year``, as YYYY-MM-DD;
     "" where either is none.
     """
-    found = _LATER.fullmatch(text.strip().lower())
+    said = text.strip().lower()
+    found = _LATER.fullmatch(_BY_NAME.get(said, said))
     if not found:
         return ""
     many = int(found[1]) if found[1].isdigit() else _ONCE.get(found[1]) or number_said(found[1])
@@ -117,6 +119,14 @@ def no_day(text: str) -> str:
     year, month = int(found[1]), int(found[2])
     last = monthrange(year, month)[1]
     return f"write a day that there is: {date(year, month, 1):%B} has {last}"
+
+
+def year_on(since: object) -> str:
+    """What may be offered for the day of the next review, and never written by itself: a year after
+    the last; "" where that is no day.
+    """
+    day = later_meant("a year", str(since))
+    return f"a year on is {day}" if day else ""
 
 
 def _without_day(text: str) -> str:
