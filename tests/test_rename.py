@@ -191,6 +191,24 @@ def test_a_kill_is_finished_by_the_next_command_and_a_full_disk_undone(
     assert (texts(catalogue) == before) == (written == 0)
 
 
+def test_a_file_that_can_never_be_written_leaves_every_other_as_it_was(
+    catalogue: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """It refuses the undoing as well: those that were written before it go back all the same."""
+    before, really, shut = texts(catalogue), Path.replace, "ladder-on-back.yml"
+
+    def put(self: Path, target: Path) -> Path:
+        if Path(target).name == shut:
+            raise PermissionError(1, os.strerror(1), str(self), None, str(target))
+        return really(self, target)
+
+    monkeypatch.setattr(Path, "replace", put)
+    assert main(["rename", OLD, NEW, "--root", str(catalogue)]) == 4
+    assert f"{shut}: Operation not permitted" in capsys.readouterr().err
+    assert texts(catalogue) == before and not together.journal_of(catalogue).exists()
+    assert not list(catalogue.rglob("*.tmp"))
+
+
 def test_what_was_written_meanwhile_is_never_written_over(
     catalogue: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:

@@ -49,7 +49,7 @@ def change(root: Path, after: Texts, read: Texts) -> None:
         try:
             _put(root, after)
         except OSError:
-            _put(root, before)
+            _back(root, before)
             journal.unlink()
             raise
         journal.unlink()
@@ -109,6 +109,15 @@ def _held(path: Path) -> str | None:
         return path.read_bytes().decode("utf-8")
     except FileNotFoundError:
         return None
+
+
+def _back(root: Path, before: Texts) -> None:
+    """Have every file as it was. One that the machine refuses is so still: it is left alone, or
+    those after it would stay changed.
+    """
+    for file, text in before.items():
+        if _held(root / file) != text:
+            _put(root, {file: text})
 
 
 def _put(root: Path, texts: Texts) -> None:
