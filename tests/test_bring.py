@@ -17,6 +17,7 @@ from almanac.commands.main import main
 from almanac.commands.shared import load_and_check
 from almanac.model.bringing import BROUGHT
 from almanac.model.load import Loaded
+from almanac.publish import together
 from almanac.source.taken_out import without, without_items
 
 CLUB = """title: Our Club
@@ -319,3 +320,44 @@ def test_a_mapping_that_says_nothing_more_goes_whole() -> None:
     )
     assert without(text, [(6, 14)]) == text.replace("pace: {like: c, factor: 1}\n", "")
     assert without_items(text, [(4, 5)]) == text.replace("  - need: b\n    fits: yes\n", "")
+
+
+def test_a_set_that_a_check_would_refuse_here_is_not_brought(
+    own: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    policy = own / "plans/policy.yml"
+    theirs = policy.read_text("utf-8")
+    policy.write_text(
+        theirs.replace("value: 400\n    unit: reps", "value: 4\n    unit: reps"), "utf-8"
+    )
+    before = files(own)
+    assert brought(own, "ladder-on-back") == 2
+    assert "nothing was brought: plans/sets/ladder-on-back.yml: " in capsys.readouterr().err
+    assert files(own) == before
+    policy.write_text(theirs, "utf-8")
+    assert brought(own, "ladder-on-back") == 0
+
+
+def test_a_kill_between_two_files_is_finished_by_the_next_command(
+    own: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    really, count = together.replace_file, [0]
+
+    def write(path: Path, content: bytes) -> None:
+        count[0] += 1
+        if count[0] == 3:  # the journal and one entry stand
+            raise KeyboardInterrupt
+        really(path, content)
+
+    monkeypatch.setattr(together, "replace_file", write)
+    before = files(own)
+    assert brought(own, "back-streamline-kick") != 0
+    assert len(files(own)) == len(before) + 1
+    monkeypatch.setattr(together, "replace_file", really)
+    main(["check", "--root", str(own)])
+    came = files(own)
+    assert brought(own, "back-streamline-kick") == 0 and files(own) == came
+    assert (
+        "drills/skills/flutter-on-back/back-streamline-kick.yml" in came
+        and len(came) > len(before) + 1
+    )

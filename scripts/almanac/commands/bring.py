@@ -3,8 +3,9 @@ never writes over what is there.
 
 A line that only points at an entry that does not come along goes; send-offs of lane groups that are
 not here become a rest. A practice, a block, a meet or a timetable is brought for squads, lane
-groups and pools of the club's own, and only where no check then refuses it. The review that an
-entry had there stands for four weeks: by then somebody here has read it, and signed it.
+groups and pools of the club's own. Nothing comes that a check then refuses, and all comes or none.
+The review that an entry had there stands for four weeks: by then somebody here has read it, and
+signed it.
 """
 
 from __future__ import annotations
@@ -17,7 +18,7 @@ from dataclasses import replace
 from datetime import date
 from pathlib import Path
 
-from almanac.commands.outcome import FINE, UsageError, root_of, today
+from almanac.commands.outcome import FINE, MachineError, UsageError, root_of, today
 from almanac.commands.shared import load_and_check
 from almanac.findings import counted
 from almanac.kinds import IN_CLUB, KIND, TOP_FOLDERS, kind_of_path
@@ -26,6 +27,7 @@ from almanac.model.bringing_plans import PLANS, Clubs
 from almanac.model.catalogue import Catalogue, Key
 from almanac.model.club import Club
 from almanac.model.load import load
+from almanac.publish.together import ChangedSince, change
 from almanac.site.folder import naming
 from almanac.source.reader import read
 from almanac.source.rewrite import uses
@@ -78,10 +80,12 @@ def run(arguments: argparse.Namespace) -> int:
     except NotBrought as problem:
         raise UsageError(f"nothing was brought: {problem}") from None
     _refuse_overwriting(root, found)
-    if has_plans:
-        _refuse_unsound(root, found.files, day)
+    _refuse_unsound(root, found.files, day)
     if not arguments.dry_run:
-        write_all(root, found.files)
+        try:
+            change(root, found.files, {})
+        except ChangedSince as problem:
+            raise MachineError(str(problem)) from None
     for file, text in found.files.items():
         print(f"{file}  from {told}{_whose(file, text)}")
     for file in found.stays:
@@ -146,7 +150,9 @@ def _by_level(club: Club) -> dict[str, tuple[str, ...]]:
 
 
 def _refuse_unsound(root: Path, files: Mapping[str, str], day: date) -> None:
-    """Try plans in a copy of the catalogue. Raises UsageError where a check refuses one there."""
+    """Try what comes in a copy of the catalogue. Raises UsageError where a check refuses an entry
+    there: with an error nothing is built any more.
+    """
     with tempfile.TemporaryDirectory(prefix="almanac-bring-") as scratch:
         copy = Path(scratch)
         for name in TOP_FOLDERS:
