@@ -28,7 +28,7 @@ TEMPLATES = (
     "needs/sore-shoulder.html", "coverage.html", "safety.html", "kick-cycle.html", "new.html",
     "fields.html", "checks.html", "computed.html",
     "add.html", "run.html#practice=heron-kick-and-go", "data.html", "privacy.html", "404.html",
-    "otherwise.html", "levels.html",
+    "otherwise.html", "around.html", "levels.html",
 )  # fmt: skip
 
 
