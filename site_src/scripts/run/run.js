@@ -110,8 +110,9 @@ app.onParted = () => {
   app.show({
     title: "This phone’s clocks have parted", name: "parted-panel", isBare: true, nodes: [
       make("p", {}, "Which of the two agrees with the pool’s clock?"),
-      held("run-offer", [make("strong", {}, `${timeOfDay(clock.now(), true)} and going on`), make("small", {}, "the run’s own clock")], choose(() => clock.keep())),
-      held("run-offer", [make("strong", {}, `${timeOfDay(clock.byDay(), true)} and going on`), make("small", {}, "this phone’s time of day")], choose(() => clock.follow())),
+      make("div", { class: "run-offers" },
+        held("run-offer", [make("strong", {}, `${timeOfDay(clock.now(), true)} and going on`), make("small", {}, "the run’s own clock")], choose(() => clock.keep())),
+        held("run-offer", [make("strong", {}, `${timeOfDay(clock.byDay(), true)} and going on`), make("small", {}, "this phone’s time of day")], choose(() => clock.follow()))),
     ],
   });
 };
