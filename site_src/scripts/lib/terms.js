@@ -86,11 +86,17 @@ export class Terms {
     return this.#nearest(term, most, [first]) || this.#nearest(term, 1, others);
   }
 
+  /** How many letters a misspelt word is from a term, or from the nearest word that it was made of: "vertcal" has kept an ending that its term has not.
+   * @type {(term: string, other: string, most: number) => number} */
+  #apart(term, other, most) {
+    return [...(this.words.get(other) ?? [])].reduce((least, form) => Math.min(least, distance(term, form, most)), distance(term, other, most));
+  }
+
   /** @type {(term: string, most: number, firsts: Iterable<string>) => string} */
   #nearest(term, most, firsts) {
     let best = { term: "", far: most + 1, often: 0 };
     for (const other of [...firsts].flatMap((first) => this.begun.get(first) ?? [])) {
-      const letters = distance(term, other, Math.floor(best.far));
+      const letters = this.#apart(term, other, Math.floor(best.far));
       const far = letters + (this.named.has(other) ? 0 : IN_TEXTS_ONLY) + (term.length === other.length ? OF_ITS_LENGTH : 0);
       const often = this.often.get(other) ?? 0;
       best = letters <= most && (far < best.far || (far === best.far && often > best.often)) ? { term: other, far, often } : best;

@@ -28,8 +28,8 @@ const ALIKE = new Map(
     racer: "race", kicker: "kick", backstroker: "backstroke", breaststroker: "breaststroke", freestyler: "freestyle", dolphining: "dolphin",
     higher: "high", splits: "split", dying: "die", dies: "die", lying: "lie", flexible: "flex", lightening: "lightning", lightnin: "lightning", medecine: "medicine", parashoot: "parachute", flexibility: "flex",
     fell: "fall", fallen: "fall", came: "come", forgot: "forget", forgotten: "forget", held: "hold", kept: "keep", stood: "stand", threw: "throw", thrown: "throw", bled: "bleed",
-    drank: "drink", ran: "run", sat: "sit", stuck: "stick", swung: "swing", taught: "teach", shook: "shake", spun: "spin", tore: "tear", torn: "tear", felt: "feel", caught: "catch",
-    brought: "bring", bent: "bend", children: "kid", childs: "kid", child: "kid", teeth: "tooth", swollen: "swell", coughed: "cough", asma: "asthma", ankels: "ankle", tonite: "tonight", broke: "broken", heats: "race", dove: "dive", dived: "dive", mother: "mum", mom: "mum", father: "dad", grandma: "grandad", grandpa: "grandad", youth: "junior", youths: "junior", cadets: "junior", nite: "night", lite: "light", thru: "through", hite: "height", banged: "bang", freestile: "freestyle",
+    drank: "drink", ran: "run", sat: "sit", stuck: "stick", swung: "swing", taught: "teach", shook: "shake", spun: "spin", tore: "tear", torn: "tear", felt: "feel",
+    brought: "bring", bent: "bend", children: "kid", childs: "kid", child: "kid", teeth: "tooth", swollen: "swell", coughed: "cough", asma: "asthma", ankels: "ankle", tonite: "tonight", broke: "broken", heats: "race", seasure: "seizure", siezure: "seizure", seizer: "seizure", ceasure: "seizure", concusion: "concussion", dove: "dive", dived: "dive", mother: "mum", mom: "mum", father: "dad", grandma: "grandad", grandpa: "grandad", youth: "junior", youths: "junior", cadets: "junior", nite: "night", lite: "light", thru: "through", hite: "height", banged: "bang", freestile: "freestyle",
   }),
 );
 // Spelled in two ways by rule, UK and US: colour and color, metre and meter, realise and realize, anaemia and anemia, travelling and traveling.
