@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 import json
+import re
 from pathlib import Path
 from xml.etree import ElementTree
 
 from plans_world import club
 from test_review import edit, git
 
+from almanac import __version__
 from almanac.model.load import load
+from almanac.resources import HOME
 from almanac.site.news import news_files, news_items, news_page
 from almanac.site.settings import SiteSettings
 from almanac.source.revision import history
@@ -69,3 +72,17 @@ def test_without_a_repository_there_is_nothing_to_tell(tmp_path: Path) -> None:
     ElementTree.fromstring(
         dict(news_files(catalogue, [], SiteSettings("Our Club", "")))["data/v1/feed.xml"]
     )
+
+
+def test_version_changes_and_tags_agree() -> None:
+    """The first section of the changes is of the version that the program says; every tag of a
+    version has its section, and what has a tag is not called unreleased.
+    """
+    changes = (HOME / ".github/CHANGELOG.md").read_text("utf-8")
+    told = re.findall(r"(?m)^## (\d+\.\d+\.\d+)(, not yet released)?$", changes)
+    assert len(told) == changes.count("\n## ")
+    assert told[0][0] == __version__
+    listed = git(HOME, "tag", "--list", "v*") if (HOME / ".git").exists() else ""
+    tags = {tag for tag in listed.split() if tag[1:2].isdigit()}
+    assert {f"v{version}" for version, waits in told if not waits} >= tags
+    assert not [version for version, waits in told if waits and f"v{version}" in tags]
