@@ -243,6 +243,8 @@ def test_the_workflow_installs_what_is_named_or_says_that_nothing_is(
         (("--pool", "home 25m 6 0-2"), "is no depth: above 0"),
         (("--address", "our.example"), "do you mean https://our.example?"),
         (("--address", "http://our.example:99999/"), "a port is a number from 1 to 65535"),
+        (("--emergency", "112 / Mill Lane"), "2 of six are said"),
+        (("--emergency", "the desk / a b / c d / e f / g h / i j"), "'the desk' is no number"),
         (("--name", "<b>"), "a name is"),
         (("--squad", "reds building 2 2 10 4:75"), "--squad: '4:75' is no time"),
         (("--squad", "reds building 2 2 10 0:04"), "is no time over 200"),

@@ -137,7 +137,8 @@ TALK = {
     "S<V": "a name is 2 to 60 letters", "SV Gröna": "", "33": "'33' is none", "50": "",
     "Freibad": "", "six": "'six' is no number of lanes", "8": "",
     "0.4-0.9": "0.4 to 0.9 m is too shallow for any dive or start, which needs 1.35 m", "1,8-2": "",
-    "-": "", "Große": "", "b": "", "99": "'99' is no number of sessions", "4": "",
+    "-": "", "112 / Freibad": "2 of six are said", "": "", "Große": "", "b": "",
+    "99": "'99' is no number of sessions", "4": "",
 }  # fmt: skip
 REST = [
     "2", "4", "16", "4:75", "4:10,5", "4", "", "", "", "kickbord 20", "fins 12", "our.example",

@@ -100,6 +100,15 @@ def test_for_far_too_many_in_a_lane_there_is_no_practice_and_that_is_told(
     assert not (tmp_path / "own/plans/practices/first-performing.yml").exists()
 
 
+def test_with_its_emergency_plan_a_club_begins_without_a_word(tmp_path: Path) -> None:
+    plan = "112 / Mill Lane 3 / By the clock. / In the hall. / By the door. / The yellow gate."
+    assert begun(tmp_path / "own", *SMALL, "--emergency", plan) == set()
+    assert load_and_check(tmp_path / "own", DAY).findings == []
+    club = yaml.safe_load(items(tmp_path / "own", "club"))
+    assert club["pools"]["home"]["emergency"]["call"] == "112"
+    assert club["pools"]["home"]["emergency"]["way_in"] == "The yellow gate."
+
+
 def test_a_hall_stands_beside_a_pool_in_one_line(tmp_path: Path) -> None:
     assert begun(tmp_path / "own", "--pool", "Home 25m 6 1.0-1.9 / Gym land") == set()
     club = yaml.safe_load(items(tmp_path / "own", "club"))

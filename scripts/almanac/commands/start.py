@@ -47,6 +47,12 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--address", help="where the site will be: https://club.example/almanac/")
     parser.add_argument("--repository", help="the repository's address at its host")
     parser.add_argument("--pool", action="append", metavar="WORDS", help=_POOL_HELP)
+    parser.add_argument(
+        "--emergency",
+        metavar="WORDS",
+        help="what is done in an emergency where the squads train, with / between: number to call, "
+        "address as it is said, where telephone, defibrillator and first-aid box are, the way in",
+    )
     parser.add_argument("--squad", action="append", metavar="WORDS", help=_SQUAD_HELP)
     parser.add_argument("--gear", help="what the club owns: 'kickboard=20 fins=12'; - for nothing")
     parser.add_argument("--welcome", help="a sentence or two for the first page")

@@ -10,8 +10,9 @@ from collections.abc import Callable
 
 from almanac.arithmetic.contrast import far_enough, is_amber
 from almanac.checks.site_look import GROUNDS
-from almanac.model.new_club import LEVELS, NewGroup, NewPool, NewSquad
+from almanac.model.new_club import EMERGENCY, LEVELS, NewGroup, NewPool, NewSquad
 from almanac.source import schemas
+from almanac.source.at_once_values import exact
 from almanac.source.paths import bad_name
 from almanac.units import COURSES, ON_LAND, OTHER_LENGTHS, TimeError, parse_time, show_time
 
@@ -20,6 +21,7 @@ NONE = "-"
 _PALETTE = {"blue": "#0b3d91", "green": "#0f5132", "red": "#8f1d1d", "violet": "#4c1d95"}
 _METRES_PER_FOOT = 0.3048
 _DEEPEST_M = 10.0
+_LONGEST_LINE = 240
 # Over 200 kicked on the back. Whoever takes longer is, at an easy effort, slower than anybody stays
 # up at (``slowest_afloat`` in the policy), so that no set of lengths can be timed by it.
 _QUICKEST_S, _SLOWEST_S = 100, 420
@@ -143,6 +145,26 @@ def pools(words: str) -> list[NewPool]:
     land``.
     """
     return [pool(own) for own in re.split(r"\s+/\s+", words.strip())]
+
+
+def emergency(words: str) -> tuple[str, ...]:
+    """What is done in an emergency, in the order of ``EMERGENCY``; none for not yet said."""
+    if words in (NONE, ""):
+        return ()
+    said = tuple(part.strip() for part in re.split(r"\s+/\s+", words.strip()))
+    if len(said) != len(EMERGENCY):
+        raise ValueError(
+            f"{len(said)} of six are said: write number / address / where the telephone is / the "
+            "defibrillator / the first-aid box / the way in for help"
+        )
+    call = schemas.raw("club")["properties"]["pools"]["additionalProperties"]["properties"][
+        "emergency"
+    ]["properties"]["call"]
+    if not exact(call["pattern"]).search(said[0]) or not 2 <= len(said[0]) <= call["maxLength"]:
+        raise ValueError(f"'{said[0]}' is no number to call: write its digits, like 112")
+    if unsaid := [own for own in said[1:] if not 2 <= len(own) <= _LONGEST_LINE]:
+        raise ValueError(f"'{unsaid[0]}' says too little or too much: write it in a line")
+    return said
 
 
 def count(least: int, most: int, what: str) -> Callable[[str], int]:

@@ -20,6 +20,8 @@ _OPENING = """Answer each question, or press Enter for what stands in [brackets]
 All of it can be changed later, in plans/club.yml."""
 _LEVELS = "foundation learns to swim lengths, building swims all four strokes, performing races"
 _WELCOME = "What we teach, what we look for, and what we do tonight."
+_EMERGENCY = """In an emergency at {}: number to call / address as it is said / where the telephone
+is / the defibrillator / the first-aid box / the way in for help? All six, with / between"""
 _COLOUR = "blue, green, red, violet or #rrggbb"
 
 
@@ -80,6 +82,10 @@ def ask_club(arguments: argparse.Namespace, gear: Collection[str], start_depth_m
         if not pool.is_land and (doubt := asking.doubt(pool.least_m, pool.most_m)):
             print(f"note: {pool.title}: {doubt}")
     place = next((pool for pool in pools if not pool.is_land), pools[0])
+    question = f"\n{_EMERGENCY.format(place.title)}"
+    plan = told("emergency", question, read.NONE, read.emergency)
+    place = replace(place, emergency=plan)
+    pools = [place if own.id == place.id else own for own in pools]
     squads = [_given("squad", own, read.squad) for own in arguments.squad or ()]
     for squad in squads:
         _refuse_too_wide(squad, place)

@@ -20,9 +20,14 @@ _OTHERS = {"backstroke-100": 0.335, "freestyle-400": 1.36}
 """What other tests are assumed to take, as shares of the kicked 200: house preference."""
 
 
+EMERGENCY = ("call", "address", "telephone", "defibrillator", "first_aid", "way_in")
+
+
 @dataclass(frozen=True)
 class NewPool:
-    """A pool: its course, lanes, and depth in metres from shallow to deep; or a place on land."""
+    """A pool: its course, lanes, and depth in metres from shallow to deep; or a place on land.
+    ``emergency`` has what is done there in the order of ``EMERGENCY``, or nothing.
+    """
 
     id: str
     title: str
@@ -30,6 +35,7 @@ class NewPool:
     lanes: int = 0
     least_m: float = 0.0
     most_m: float = 0.0
+    emergency: tuple[str, ...] = ()
 
     @property
     def is_land(self) -> bool:
@@ -115,6 +121,10 @@ def _body(club: NewClub, today: date) -> Iterator[str]:
         if not pool.is_land:
             depth = f"{{from: {pool.least_m:g}, to: {pool.most_m:g}}}"
             yield f"    lanes: {pool.lanes}\n    depth_m: {depth}\n    flags: true\n"
+        if pool.emergency:
+            yield "    emergency:\n"
+            said = zip(EMERGENCY, pool.emergency, strict=True)
+            yield from (f"      {key}: {in_quotes(value)}\n" for key, value in said)
     yield "squads:\n"
     for squad in club.squads:
         own = f"level: {squad.level}, sessions_a_week: {squad.sessions}"
