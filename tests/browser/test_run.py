@@ -451,6 +451,24 @@ def test_a_set_is_set_up_for_the_group_that_its_page_shows(phone: Page, server: 
         expect(phone.locator(chosen).first).to_have_text(title)
 
 
+def test_on_its_side_a_helper_reads_place_and_work_on_the_first_screen(
+    at_six: Page, server: Server
+) -> None:
+    """The time stands beside them, and takes no lines of its own."""
+    at_six.set_viewport_size({"width": 640, "height": 360})
+    begin(at_six, server)
+    go(at_six)
+    at_six.clock.run_for(20_000)
+    panel = ("Change", "More ↓", "More ↓", "Helper’s page", "Lanes 4–6")
+    for name in panel:
+        if name != "More ↓" or at_six.get_by_role("button", name=name).is_visible():
+            tap(at_six, name)
+    shown = at_six.evaluate(_CUT)["whole"]
+    for words in ("Where (0)", "Now (0)", f"{at_six.locator('.helper-time').text_content()} (0)"):
+        assert words in shown
+    assert any("300 Easy swim" in words for words in shown)
+
+
 def test_a_station_that_nobody_is_at_says_who_comes_next(
     context: BrowserContext, at_six: Page, server: Server
 ) -> None:
