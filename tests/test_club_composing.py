@@ -165,7 +165,7 @@ def test_every_practice_of_the_club_opens_on_its_own_clock_and_is_changed_and_sa
     assert {own["id"] for own in steps} == set(analysis.catalogue.practices)
     does_the_same(analysis, steps if is_long() else random.Random(1).sample(steps, 120))
     if is_long():
-        saved, told = findings_of_saved(ROOT, tmp_path)
+        saved, told = findings_of_saved(ROOT, tmp_path, steps)
         assert saved > 4 * len(analysis.catalogue.practices)
         assert told == []
 

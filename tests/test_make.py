@@ -94,7 +94,7 @@ def test_every_practice_opens_on_its_own_clock_and_is_run_changed_and_saved_word
     assert {own["id"] for own in steps} == set(analysis.catalogue.practices)
     assert any(own["piece"].startswith("held/") for own in steps[0]["practice"]["parts"])
     does_the_same(analysis, steps)
-    saved, told = findings_of_saved(CATALOGUE, tmp_path)
+    saved, told = findings_of_saved(CATALOGUE, tmp_path, steps)
     assert saved > len(analysis.catalogue.practices)
     assert told == []
 

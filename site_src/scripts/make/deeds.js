@@ -10,7 +10,7 @@ import { handOn, keepRun, saveFile } from "./hand.js";
 import { fetched, here, NO_SIGNAL } from "./here.js";
 import { noteRun } from "./lately.js";
 import { changedTitle, idOf } from "./names.js";
-import { adultsOf, isUnchanged, placesOf } from "./opened.js";
+import { adultsOf, isUnchanged, otherwiseOf, placesOf } from "./opened.js";
 import { fileOf, isElsewhere } from "./places.js";
 
 /** @import {Asked} from "./asked.js" */
@@ -40,6 +40,9 @@ const titleHere = (own) => (isUnchanged(own.data, own.file, own.stand.practice) 
 /** @param {Own} own */
 const address = ({ asked }) => toAddress({ ...asked, code: "" });
 
+/** The script that lays it on the clock, fetched once. */
+export const laying = () => fetchScript(one("[data-make]").dataset.laid ?? "");
+
 /** It as a run, from what the build has worked out for its pieces. Rejects where the script that lays it is not here.
  * @param {Own} own
  * @returns {Promise<import("./between.js").Made>} */
@@ -48,7 +51,7 @@ export async function asRun(own) {
   const names = [...new Set([...proposal.parts.map(fileOf).filter(Boolean), ...(file ? [`practices/${file.id}`] : [])])];
   /** @type {Sources} */
   const sources = {};
-  await Promise.all([fetchScript(one("[data-make]").dataset.laid ?? ""), ...names.map(async (name) => {
+  await Promise.all([laying(), ...names.map(async (name) => {
     try {
       sources[name] = await fetched(`run/${name}`);
     } catch {
@@ -57,7 +60,7 @@ export async function asRun(own) {
   })]);
   const talks = Object.fromEntries(practice.parts.flatMap(({ piece, talk_s: talk }) => (talk === undefined ? [] : [[piece, talk]])));
   const entry = file && sources[`practices/${file.id}`];
-  const written = entry ? { written: { run: entry, places: placesOf(data, file, practice) } } : {};
+  const written = entry ? { written: { run: entry, places: placesOf(data, file, practice), like: otherwiseOf(data, file, practice).map((often) => often?.part ?? -1) } } : {};
   const told = { ...written, talks, id: nameOf(own), title: titleHere(own), page: `make.html#${address(own)}`, start: asked.start, gravities: here.gravities, words: here.parts };
   const lay = { data, request: asked.request, proposal, told, sources, elsewhere: await elsewhere(data, asked.request, sources), made: null };
   tell("make-lay", lay);
@@ -104,7 +107,7 @@ export function save(own) {
     return [make("p", { role: "status" }, `Saved as ${name}.`)];
   }
   const changed = {
-    file, places: placesOf(data, file, practice), composed: partTexts(data, asked.request, practice), from: fromWords(file, asked), adults: adultsOf(data, asked.request, file, own.stand),
+    file, places: placesOf(data, file, practice), otherwise: otherwiseOf(data, file, practice), composed: partTexts(data, asked.request, practice), from: fromWords(file, asked), adults: adultsOf(data, asked.request, file, own.stand),
     title: titleNow(own), text: "", gone: "",
   };
   tell("make-save", changed);

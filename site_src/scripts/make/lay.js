@@ -6,8 +6,8 @@
 /** @import {Now} from "./as-written.js" */
 /** @import {Part as RunPart} from "../run/types.js" */
 
-/** @typedef {{run: RunData, places: number[]}} Written an entry that is opened, as it is run; `places`: which part of it each part is, as it stands there, -1
- *   of another */
+/** @typedef {{run: RunData, places: number[], like: number[]}} Written an entry that is opened, as it is run; `places`: which part of it each part is, as it stands there, -1
+ *   of another; `like`: which part of it each is that is done more or less often than there */
 
 import { asWritten } from "./as-written.js";
 import { fitted, withoutOffers } from "./offers.js";
@@ -134,7 +134,7 @@ export function laid(data, request, proposal, own, sources, elsewhere = null) {
     return {
       stage: now.stage, number: now.place + 1, word: data.part_words[part.as], title: `${own.words[part.as] ?? part.role}: ${part.title}`,
       ...(piece.of === "set" ? { set: piece.id } : {}), talk_s, gear_s: tenths(part.talk_s - talk_s), starts_s: tenths(starts),
-      items: itemsOf(found.items, found.crews, piece, part.number),
+      ...saidThere(own.written, now.place), items: itemsOf(found.items, found.crews, piece, part.number),
       crews: Object.fromEntries(crews.flatMap(({ key, group }) => (known.includes(group) ? [[key, { ends_s: tenths(starts + part.takes_s), blocks: blocks(group) }]] : []))),
     };
   }
@@ -147,6 +147,15 @@ export function laid(data, request, proposal, own, sources, elsewhere = null) {
       hazards: gravest(hazards, own.gravities), parts, cuts: [],
     },
   };
+}
+
+/** What is said of a part that is done more or less often than in the practice that is opened: where, by whom it is led, who helps, the note.
+ * @param {Written | undefined} written
+ * @param {number} place
+ * @returns {Partial<RunPart>} */
+function saidThere(written, place) {
+  const { place: where, led_by: leads, helpers, note } = written?.run.parts.find(({ number }) => number === written.like[place] + 1) ?? {};
+  return { ...(where ? { place: where } : {}), ...(leads ? { led_by: leads } : {}), ...(helpers ? { helpers } : {}), ...(note ? { note } : {}) };
 }
 
 /** @param {Data} data

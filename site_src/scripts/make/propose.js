@@ -7,7 +7,7 @@ import { inWords, today } from "../lib/today.js";
 import { answerOf, answerTo, standOf } from "./answer.js";
 import { toAddress } from "./asked.js";
 import { hear, tell as tellOther } from "./between.js";
-import { asRun, hand, run, save } from "./deeds.js";
+import { asRun, hand, laying, run, save } from "./deeds.js";
 import { whyNot } from "./here.js";
 import { whose } from "./names.js";
 import { bringOpen, focusOf, movedWords, page } from "./proposal.js";
@@ -227,6 +227,7 @@ function drop() {
   paper.replaceChildren();
 }
 
+laying().catch(() => { /* asked for again with the first proposal */ });
 hear("make-try", (own) => {
   const answer = answerTo(own.data, own.request);
   own.problem = typeof answer === "string" ? answer : "";

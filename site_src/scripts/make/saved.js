@@ -1,9 +1,10 @@
 // A practice that was opened and changed, as an entry: what was not changed stands as its file has it, word for word. Pure.
 
-/** @import {File} from "./types.js" */
+/** @import {File, Otherwise} from "./types.js" */
 
-/** @typedef {{file: File, places: number[], composed: string[], from: string, adults: number, title: string}} Changed the practice that was opened, and it as it
- *   stands now. `places`: which part of it each part is, as it stands there, -1 of another, whose lines are `composed`; `from`: the words of an address that
+/** @typedef {{file: File, places: number[], otherwise: (Otherwise | null)[], composed: string[], from: string, adults: number, title: string}} Changed the practice that was opened, and it as it
+ *   stands now. `places`: which part of it each part is, as it stands there, -1 of another, whose lines are `composed`; `otherwise`: which of
+ *   these is done more or less often, and keeps what else is said of it; `from`: the words of an address that
  *   opens what it was made from */
 
 const NOT_OURS = ["also_called", "asked_as", "review"]; // the other names that the old one is found by, and who read it when
@@ -12,25 +13,51 @@ const NOT_OURS = ["also_called", "asked_as", "review"]; // the other names that 
  * @param {Pick<Changed, "file" | "places">} changed */
 const left = ({ file, places }) => file.head.map(([key]) => key).filter((key) => NOT_OURS.includes(key) || (key === "accepts" && places.includes(-1)));
 
+/** The lines of a part with another number of rounds or reps; null where that number does not stand on a line of its own, or there is none such.
+ * @param {File} file
+ * @param {Otherwise | null} own
+ * @returns {string | null} */
+function soOften(file, own) {
+  const lines = own ? file.parts[own.part].text.split("\n") : [];
+  return !own ? null : own.of === "set" ? setSoOften(lines, own) : itemsSoOften(lines, own);
+}
+
+/** @param {string[]} lines
+ * @param {Otherwise} own */
+function setSoOften(lines, own) {
+  const at = lines.findIndex((line) => /^ {4}set: [\w-]+$/.test(line)), others = lines.filter((line) => !/^ {4}(rounds|reps): \d+$/.test(line));
+  return at < 0 || others.indexOf(lines[at]) !== at ? null : [...others.slice(0, at + 1), ...(own.isWritten ? [] : [`    ${own.what}: ${own.number}`]), ...others.slice(at + 1)].join("\n");
+}
+
+/** @param {string[]} lines
+ * @param {Otherwise} own */
+function itemsSoOften(lines, own) {
+  const items = lines.flatMap((line, k) => (/^ {6}- /.test(line) ? [k] : [])), at = own.scaled.length === 1 ? items[Number(own.scaled[0])] : -1;
+  const isThere = at > 0 && /^ {6}- \{?reps: \d+(,|$)/.test(lines[at]) && lines.filter((line) => /^ {4}items:$/.test(line)).length === 1;
+  return isThere ? lines.map((line, k) => (k === at ? line.replace(/reps: \d+/, `reps: ${own.number}`) : line)).join("\n") : null;
+}
+
 /** The entry as text.
  * @param {Changed} changed */
 export function changedText(changed) {
-  const { file, places, composed, from, adults, title } = changed, gone = left(changed), isMore = adults > file.adults;
+  const { file, places, otherwise, composed, from, adults, title } = changed, gone = left(changed), isMore = adults > file.adults;
   /** @type {Record<string, string>} */
   const ours = {
     title: `title: ${JSON.stringify(title)}\n`, composed: "", ...(isMore ? { adults: `adults: ${adults}\n` } : {}),
-    parts: `composed: ${JSON.stringify(from)}\nparts:\n${places.map((part, place) => file.parts[part]?.text ?? composed[place]).join("")}`,
+    parts: `composed: ${JSON.stringify(from)}\nparts:\n${places.map((part, place) => file.parts[part]?.text ?? soOften(file, otherwise[place]) ?? composed[place]).join("")}`,
   };
   const keys = file.head.some(([key]) => key === "adults") || !isMore ? file.head : file.head.flatMap((own) => (own[0] === "parts" ? [["adults", ""], own] : [own]));
   return keys.filter(([key]) => !gone.includes(key)).map(([key, text]) => ours[key] ?? text).join("");
 }
 
 /** What of the old one the file does not have, and what of it has to be read again.
- * @param {Pick<Changed, "file" | "places">} changed */
-export function notKept({ file, places }) {
+ * @param {Pick<Changed, "file" | "places" | "otherwise">} changed */
+export function notKept({ file, places, otherwise }) {
   /** @type {Record<string, string>} */
   const words = { also_called: "its other names", asked_as: "what it is found by", review: "who reviewed it", accepts: "what it accepts of check" };
-  const gone = left({ file, places }).map((key) => words[key]), old = file.parts.flatMap((_, part) => (places.includes(part) ? [] : [file.pieces[part].title]));
-  const again = old.length ? ` Its summary, focus and dangers are those of the old one: read them again. Not as it was: ${old.join(", ")}.` : "";
+  const gone = left({ file, places }).map((key) => words[key]), kept = otherwise.flatMap((own) => (own && soOften(file, own) ? [own.part] : []));
+  const titles = (/** @type {(part: number) => boolean} */ isMeant) => file.pieces.flatMap(({ title }, part) => (!places.includes(part) && isMeant(part) ? [title] : [])).join(", ");
+  const [old, often] = [titles((part) => !kept.includes(part)), titles((part) => kept.includes(part))];
+  const again = old || often ? ` Its summary, focus and dangers are those of the old one: read them again.${often ? ` More or less often, with its notes: ${often}.` : ""}${old ? ` Not as it was: ${old}.` : ""}` : "";
   return `Its parts that were not changed stand in it word for word, notes and helpers with them.${gone.length ? ` Not in it: ${gone.join(", ")}.` : ""}${again}`;
 }

@@ -10,7 +10,7 @@
 /** @typedef {import("../run/types.js").RunData} RunData */
 
 /** @typedef {{of: "set" | "part" | "drill" | "held", id: string, part?: number, title: string, roles?: string, called?: string, goals?: number[], asks?: number[], gear?: number[],
- *   talk?: number, cue?: string, what?: "rounds" | "reps", written?: number, hazards?: number[]}} Piece `talk` in tenths of seconds */
+ *   talk?: number, cue?: string, what?: "rounds" | "reps", written?: number, scaled?: (string | number)[], hazards?: number[]}} Piece `talk` in tenths of seconds */
 /** @typedef {[id: string, title: string, lanes: number, heads: number, gap: number]} Group `gap` in tenths of seconds */
 /** @typedef {{items: Item[], crews: Record<string, {blocks: Block[]}>, hazards?: Hazard[]}} PieceRun what a piece that is a drill is run by */
 /** @typedef {{pools: Record<string, Record<string, PieceRun>>}} PoolRuns by pool and piece, `data/v1/compose/runs/SQUAD.json` */
@@ -26,6 +26,8 @@
  *   `text`: its lines; `why`: what binds it there; `stays`: why nothing changes places with it; `as`: the piece that it is, where it is one */
 /** @typedef {{id: string, title: string, head: [key: string, text: string][], adults: number, focus: string, goals: string[], pieces: Piece[], offers: [piece: number, ...unknown[]][],
  *   taught: number[], counted: number[], parts: WrittenPart[]}} File a practice that is opened, `data/v1/compose/practices/ID.json` */
+/** @typedef {{part: number, of: Piece["of"], what: "rounds" | "reps", number: number, isWritten: boolean, scaled: (string | number)[]}} Otherwise a part of the practice
+ *   that is opened, done so often; `isWritten`: as often as its piece is written; `scaled`: the path in its items to the reps of which there are more or fewer */
 /** @typedef {Record<string, RunData>} Sources run data by name: sets/ID, practices/ID */
 
 export {};
