@@ -10,7 +10,8 @@ import { partTexts } from "../../site_src/scripts/compose/entry.js";
 import { toAddress } from "../../site_src/scripts/make/asked.js";
 import { laid } from "../../site_src/scripts/make/lay.js";
 import { changedTitle } from "../../site_src/scripts/make/names.js";
-import { adultsOf, asWritten, isUnchanged, opened, otherwiseOf, placesOf, withParts } from "../../site_src/scripts/make/opened.js";
+import { adultsOf, asWritten, isUnchanged, opened, placesOf, withParts } from "../../site_src/scripts/make/opened.js";
+import { otherwiseOf } from "../../site_src/scripts/make/otherwise.js";
 import { changedText, notKept } from "../../site_src/scripts/make/saved.js";
 import { stepsOf } from "../../site_src/scripts/run/steps.js";
 
@@ -21,10 +22,10 @@ const found = cases.map((own) => ({ ...own, ...opened(squads[own.run.squad], { s
 
 const proposed = ({ data, asked }, practice = asked.practice) => proposalOf(data, asked.request, practice);
 const run = ({ data, asked, file, run: entry }, practice, sources = {}) => laid(data, asked.request, proposed({ data, asked }, practice).proposal, {
-  id: "x", title: "X", page: "", start: entry.start, gravities: [], words: {}, written: { run: entry, places: placesOf(data, file, practice), like: otherwiseOf(data, file, practice).map((own) => own?.part ?? -1) },
+  id: "x", title: "X", page: "", start: entry.start, gravities: [], words: {}, written: { run: entry, file, places: placesOf(data, file, practice), chosen: practice.parts },
 }, sources).run;
 const asSaved = ({ data, asked, file }, practice, title) => ({
-  file, places: placesOf(data, file, practice), otherwise: otherwiseOf(data, file, practice), composed: partTexts(data, asked.request, practice), from: `${toAddress({ ...asked, on: "", practice: null })}&from=${file.id}`, title,
+  file, places: placesOf(data, file, practice), data, chosen: practice.parts, composed: partTexts(data, asked.request, practice), from: `${toAddress({ ...asked, on: "", practice: null })}&from=${file.id}`, title,
   adults: adultsOf(data, asked.request, file, { practice, proposal: proposed({ data, asked }, practice).proposal }),
 });
 const save = (own, practice, title) => changedText(asSaved(own, practice, title));
@@ -92,7 +93,7 @@ test("a part that is held is swapped for nothing; what can be done to each is do
           const kept = placesOf(own.data, own.file, after.practice).filter((part) => part >= 0).length;
           const lost = own.file.parts.length - kept;
           assert.equal(lost > 0, gone(own, after.practice).includes("read them again"), own.file.id);
-          const text = save(own, after.practice, "T"), often = otherwiseOf(own.data, own.file, after.practice).filter(Boolean);
+          const text = save(own, after.practice, "T"), often = otherwiseOf(own.data, own.file, after.practice.parts, placesOf(own.data, own.file, after.practice)).filter(Boolean);
           for (const { part, of } of often) {
             const notes = own.file.parts[part].text.match(/note: .*/g) ?? [];
             kinds.add(notes.length && notes.every((note) => text.includes(note)) ? `${of} with notes` : "");

@@ -15,7 +15,7 @@
  *     made: Made | null},
  *   "make-made": {box: HTMLElement, made: Made, proposal: Proposal},
  *   "make-save": import("./saved.js").Changed & {text: string, gone: string},
- *   "make-sheets": {run: Run, told: import("./paper.js").Told, sheets: HTMLElement[]},
+ *   "make-sheets": {data: Data, proposal: Proposal, written: (import("./types.js").WrittenPart | null)[], run: Run, told: Omit<import("./paper.js").Told, "gear">, sheets: HTMLElement[]},
  * }} Told `make-try`: whether a request can be, `problem` is the answer; `make-show`: what an address asks for, with the practice that it opens; null where something else is
  *   shown; `make-ask`: the questions as a request answers them, and what of it can't be; `make-lay`: a proposal to be laid,
  *   `made` is the answer; `make-made`: rows to be filled; `make-save`: a changed entry, `text`

@@ -10,7 +10,7 @@ import { handOn, keepRun, saveFile } from "./hand.js";
 import { fetched, here, NO_SIGNAL } from "./here.js";
 import { noteRun } from "./lately.js";
 import { changedTitle, idOf } from "./names.js";
-import { adultsOf, isUnchanged, otherwiseOf, placesOf } from "./opened.js";
+import { adultsOf, isUnchanged, placesOf } from "./opened.js";
 import { fileOf, isElsewhere } from "./places.js";
 
 /** @import {Asked} from "./asked.js" */
@@ -60,7 +60,7 @@ export async function asRun(own) {
   })]);
   const talks = Object.fromEntries(practice.parts.flatMap(({ piece, talk_s: talk }) => (talk === undefined ? [] : [[piece, talk]])));
   const entry = file && sources[`practices/${file.id}`];
-  const written = entry ? { written: { run: entry, places: placesOf(data, file, practice), like: otherwiseOf(data, file, practice).map((often) => often?.part ?? -1) } } : {};
+  const written = entry ? { written: { run: entry, file, places: placesOf(data, file, practice), chosen: practice.parts } } : {};
   const told = { ...written, talks, id: nameOf(own), title: titleHere(own), page: `make.html#${address(own)}`, start: asked.start, gravities: here.gravities, words: here.parts };
   const lay = { data, request: asked.request, proposal, told, sources, elsewhere: await elsewhere(data, asked.request, sources), made: null };
   tell("make-lay", lay);
@@ -107,7 +107,7 @@ export function save(own) {
     return [make("p", { role: "status" }, `Saved as ${name}.`)];
   }
   const changed = {
-    file, places: placesOf(data, file, practice), otherwise: otherwiseOf(data, file, practice), composed: partTexts(data, asked.request, practice), from: fromWords(file, asked), adults: adultsOf(data, asked.request, file, own.stand),
+    file, places: placesOf(data, file, practice), chosen: practice.parts, data, composed: partTexts(data, asked.request, practice), from: fromWords(file, asked), adults: adultsOf(data, asked.request, file, own.stand),
     title: titleNow(own), text: "", gone: "",
   };
   tell("make-save", changed);

@@ -2,7 +2,7 @@
 
 import { hear } from "./between.js";
 import { laid } from "./lay.js";
-import { sheets } from "./paper.js";
+import { gearWords, sheets } from "./paper.js";
 import { changedText, notKept } from "./saved.js";
 import { showMade } from "./show-made.js";
 
@@ -15,5 +15,5 @@ hear("make-save", (own) => {
   own.gone = notKept(own);
 });
 hear("make-sheets", (own) => {
-  own.sheets = sheets(own.run, own.told);
+  own.sheets = sheets(own.run, { ...own.told, gear: gearWords(own) });
 });

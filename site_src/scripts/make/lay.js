@@ -2,16 +2,17 @@
 // computes a pace or a rest: a round or a rep more or fewer is one like those that are there, and where they are not alike, or nothing was
 // worked out for this pool, the part is run by taps, without times. Pure.
 
-/** @import {Block, Data, Hazard, Part, Piece, PieceRun, PoolRuns, Proposal, Request, RunData, Sources} from "./types.js" */
+/** @import {Block, Data, File, Hazard, Part, Piece, PieceRun, PoolRuns, Practice, Proposal, Request, RunData, Sources} from "./types.js" */
 /** @import {Now} from "./as-written.js" */
 /** @import {Part as RunPart} from "../run/types.js" */
 
-/** @typedef {{run: RunData, places: number[], like: number[]}} Written an entry that is opened, as it is run; `places`: which part of it each part is, as it stands there, -1
- *   of another; `like`: which part of it each is that is done more or less often than there */
+/** @typedef {{run: RunData, file: File, places: number[], chosen: Practice["parts"]}} Written an entry that is opened, as it is run, and it as it stands now. `places`: which
+ *   part of it each part is, as it stands there, -1 of another */
 
 import { asWritten } from "./as-written.js";
 import { fitted, withoutOffers } from "./offers.js";
 import { byTap, each, itemsOf, often } from "./often.js";
+import { otherwiseOf } from "./otherwise.js";
 import { courseOf, fileOf, keyOf, pieceOf } from "./places.js";
 
 const TENTHS = 10;
@@ -106,13 +107,14 @@ export function gravest(found, gravities) {
  */
 export function laid(data, request, proposal, own, sources, elsewhere = null) {
   const names = namesOf(data, request), crews = crewsOf(data, request, names, own.written);
+  const otherwise = own.written ? otherwiseOf(data, own.written.file, own.written.chosen, own.written.places) : [];
   /** @type {Part[]} */
   const tapped = [];
   const hazards = own.written ? [own.written.run.hazards ?? []] : [];
   let [at, stage] = [0, 0];
   const parts = proposal.parts.flatMap((part, place) => {
     const now = { at, place, stage, names, lead: part.talk_s }, written = own.written?.places[place] ?? -1;
-    const rows = own.written && written >= 0 ? asWritten(own.written.run, written, now) : [newPart(part, now)];
+    const rows = own.written && written >= 0 ? asWritten(own.written.run, written, now) : [{ ...newPart(part, now), ...saidThere(own.written, otherwise[place]?.part ?? -1) }];
     at += part.talk_s + part.takes_s;
     stage = rows[rows.length - 1].stage + 1;
     return rows;
@@ -134,7 +136,7 @@ export function laid(data, request, proposal, own, sources, elsewhere = null) {
     return {
       stage: now.stage, number: now.place + 1, word: data.part_words[part.as], title: `${own.words[part.as] ?? part.role}: ${part.title}`,
       ...(piece.of === "set" ? { set: piece.id } : {}), talk_s, gear_s: tenths(part.talk_s - talk_s), starts_s: tenths(starts),
-      ...saidThere(own.written, now.place), items: itemsOf(found.items, found.crews, piece, part.number),
+      items: itemsOf(found.items, found.crews, piece, part.number),
       crews: Object.fromEntries(crews.flatMap(({ key, group }) => (known.includes(group) ? [[key, { ends_s: tenths(starts + part.takes_s), blocks: blocks(group) }]] : []))),
     };
   }
@@ -151,10 +153,10 @@ export function laid(data, request, proposal, own, sources, elsewhere = null) {
 
 /** What is said of a part that is done more or less often than in the practice that is opened: where, by whom it is led, who helps, the note.
  * @param {Written | undefined} written
- * @param {number} place
+ * @param {number} part of it, -1 of none
  * @returns {Partial<RunPart>} */
-function saidThere(written, place) {
-  const { place: where, led_by: leads, helpers, note } = written?.run.parts.find(({ number }) => number === written.like[place] + 1) ?? {};
+function saidThere(written, part) {
+  const { place: where, led_by: leads, helpers, note } = written?.run.parts.find(({ number }) => number === part + 1) ?? {};
   return { ...(where ? { place: where } : {}), ...(leads ? { led_by: leads } : {}), ...(helpers ? { helpers } : {}), ...(note ? { note } : {}) };
 }
 

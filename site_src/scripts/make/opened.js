@@ -185,16 +185,6 @@ export const isUnchanged = (data, file, practice) => Boolean(file) && practice.p
  * @param {Practice} practice */
 export const placesOf = (data, file, { parts }) => parts.map((own) => partOf(data, file, own));
 
-/** How each part of a practice is done that is a part of the opened one, but more or less often than there: which part that is, and the piece; null of another.
- * @param {Data} data
- * @param {File | null} file
- * @param {Practice} practice
- * @returns {(import("./types.js").Otherwise | null)[]} */
-export const otherwiseOf = (data, file, { parts }) => parts.map((own) => {
-  const part = partOf(data, file, own) < 0 ? file?.parts.findIndex(({ as }) => as === own.piece) ?? -1 : -1, { of, what, written = 1, scaled = [] } = pieceOf(data, own.piece);
-  return part >= 0 && what ? { part, of, what, number: own.number, isWritten: own.number === written, scaled } : null;
-});
-
 /** The adults that it takes: of what stands as it is written, those that it takes there.
  * @param {Data} data
  * @param {Request} request

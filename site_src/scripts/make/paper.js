@@ -6,7 +6,7 @@ import { swumOf } from "./amounts.js";
 import { boardLines } from "./board.js";
 import { at, times } from "./goes.js";
 
-/** @import {Block, Item, RunData} from "./types.js" */
+/** @import {Block, Data, Item, Proposal, RunData, WrittenPart} from "./types.js" */
 /** @import {Part, RepBlock} from "../run/types.js" */
 
 /** @typedef {{focus: string, where: string, day: string, gear: string[], adults: number, printed: string, unit: string, isKnown: (part: number) => boolean}} Told
@@ -70,6 +70,19 @@ function sheet(run, crew, { focus, where, day, gear, adults, printed, unit, isKn
       make("h3", {}, make("time", {}, at(start, part.starts_s ?? 0)), ` ${part.title}`, make("span", { class: "make-facts" }, facts(start, part, crew.key, far[k], unit))), ...besidesOf(part, crew.key), ...lines(part.crews[crew.key].blocks, part.items))),
     make("ul", { class: "dangers" }, ...(run.hazards ?? []).map(({ title, control }) => make("li", {}, make("strong", {}, title), control ? ` ${control}` : ""))),
     make("p", { class: "make-printed" }, printed));
+}
+
+/** What is in use at once, of each piece of gear the most that a part asks for.
+ * @param {{data: Data, proposal: Proposal, written: (WrittenPart | null)[]}} own */
+export function gearWords({ data, proposal, written }) {
+  /** @type {Map<string, number>} */
+  const most = new Map();
+  const needs = (/** @type {string} */ title, /** @type {number} */ used) => most.set(title, Math.max(most.get(title) ?? 0, used));
+  proposal.parts.forEach(({ gear }, place) => {
+    gear.forEach(({ id, in_use: used }) => needs(data.gear.find(([known]) => known === id)?.[1] ?? id, used));
+    written[place]?.gear?.forEach(([known, used]) => needs(data.gear[known][1], used));
+  });
+  return [...most].map(([title, used]) => `${used} × ${title.toLowerCase()}`);
 }
 
 /**

@@ -6,7 +6,7 @@ import { wayPast, without } from "./asked.js";
 import { whose } from "./names.js";
 import { titleNow } from "./deeds.js";
 import { rows, total } from "./rows.js";
-import { adultsOf, isEntry, partOf } from "./opened.js";
+import { adultsOf, isEntry, placesOf } from "./opened.js";
 
 /** @import {Asked} from "./asked.js" */
 /** @import {Data, File, Practice, Proposal, Request} from "./types.js" */
@@ -114,6 +114,10 @@ function besides({ data, asked, answer, stand, file }, deeds) {
   ];
 }
 
+/** What of the practice that is opened each part is, as it stands there.
+ * @param {Pick<Shown, "data" | "file"> & {stand: Stand}} shown */
+export const writtenOf = ({ data, file, stand }) => placesOf(data, file, stand.practice).map((part) => file?.parts[part] ?? null);
+
 /** The page of one proposal.
  * @param {Shown} shown
  * @param {Deeds} deeds
@@ -132,7 +136,7 @@ export function page(shown, deeds) {
     make("div", { class: "make-head" }, make("h2", { tabindex: "-1" }, own || (count > 1 ? `${asked.number} of ${count}` : "The one that fits")),
       make("span", { class: "make-turn" }, tool("Questions", deeds.again), ...(own ? [tool("Others", () => deeds.show(1))] : [...turn("Previous", asked.number - 1), ...turn("Next", asked.number + 1)]))),
     make("p", { class: "make-total" }, total(data, asked, { ...stand.proposal, adults: adultsOf(data, asked.request, file, stand) }, answer.unit)),
-    rows(data, stand.proposal, stand.practice.parts, { own, written: stand.practice.parts.map((part) => file?.parts[partOf(data, file, part)] ?? null), open: shown.open, before: shown.told.before ?? null, act: deeds.change, onOpen: deeds.onOpen }), moved(shown, deeds),
+    rows(data, stand.proposal, stand.practice.parts, { own, written: writtenOf({ data, file, stand }), open: shown.open, before: shown.told.before ?? null, act: deeds.change, onOpen: deeds.onOpen }), moved(shown, deeds),
     make("p", { class: "hint", "data-tapped": "", hidden: "" }), make("div", { "data-danger": "" }), ...notMet(shown), ...besides(shown, deeds),
   ];
 }

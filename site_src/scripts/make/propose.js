@@ -10,8 +10,8 @@ import { hear, tell as tellOther } from "./between.js";
 import { asRun, hand, laying, run, save } from "./deeds.js";
 import { whyNot } from "./here.js";
 import { whose } from "./names.js";
-import { bringOpen, focusOf, movedWords, page } from "./proposal.js";
-import { adultsOf, isEntry, opened, partOf } from "./opened.js";
+import { bringOpen, focusOf, movedWords, page, writtenOf } from "./proposal.js";
+import { adultsOf, isEntry, opened } from "./opened.js";
 
 /** @import {Asked} from "./asked.js" */
 /** @import {Shown, Stand, Told} from "./proposal.js" */
@@ -118,26 +118,12 @@ async function fill(own, making) {
     bringOpen(box);
     const { parts } = own.stand.proposal;
     /** @type {import("./between.js").Told["make-sheets"]} */
-    const paged = { run: made.run, sheets: [], told: { focus: own.file?.focus ?? own.stand.proposal.focus, where: whose(own.data, { ...own.asked, start: "" }).split(" · ")[1] ?? "", day: inWords(own.asked.on || today), gear: gearWords(own), adults: adultsOf(own.data, own.asked.request, own.file, own.stand),
+    const paged = { run: made.run, sheets: [], data: own.data, proposal: own.stand.proposal, written: writtenOf(own), told: { focus: own.file?.focus ?? own.stand.proposal.focus, where: whose(own.data, { ...own.asked, start: "" }).split(" · ")[1] ?? "", day: inWords(own.asked.on || today), adults: adultsOf(own.data, own.asked.request, own.file, own.stand),
       unit: own.answer.unit, isKnown: (part) => own.answer.unit === "m" || !made.tapped.includes(parts[part]),
       printed: `${own.file ? `Made from “${own.file.title}”` : "Composed"}; not in the club’s repository. Printed ${inWords(today)}.` } };
     tellOther("make-sheets", paged);
     paper.replaceChildren(...paged.sheets);
   }
-}
-
-/** What is in use at once, of each piece of gear the most that a part asks for.
- * @param {Shown & {stand: Stand}} own */
-function gearWords({ data, file, stand: { proposal, practice } }) {
-  /** @type {Map<string, number>} */
-  const most = new Map();
-  const needs = (/** @type {string} */ title, /** @type {number} */ used) => most.set(title, Math.max(most.get(title) ?? 0, used));
-  proposal.parts.forEach(({ gear }, place) => {
-    const part = file?.parts[partOf(data, file, practice.parts[place])];
-    gear.forEach(({ id, in_use: used }) => needs(data.gear.find(([known]) => known === id)?.[1] ?? id, used));
-    part?.gear?.forEach(([known, used]) => needs(data.gear[known][1], used));
-  });
-  return [...most].map(([title, used]) => `${used} × ${title.toLowerCase()}`);
 }
 
 /** @param {number} number of a proposal */

@@ -1,10 +1,11 @@
 // A practice that was opened and changed, as an entry: what was not changed stands as its file has it, word for word. Pure.
 
-/** @import {File, Otherwise} from "./types.js" */
+import { otherwiseOf } from "./otherwise.js";
 
-/** @typedef {{file: File, places: number[], otherwise: (Otherwise | null)[], composed: string[], from: string, adults: number, title: string}} Changed the practice that was opened, and it as it
- *   stands now. `places`: which part of it each part is, as it stands there, -1 of another, whose lines are `composed`; `otherwise`: which of
- *   these is done more or less often, and keeps what else is said of it; `from`: the words of an address that
+/** @import {Data, File, Otherwise, Practice} from "./types.js" */
+
+/** @typedef {{file: File, places: number[], data: Data, chosen: Practice["parts"], composed: string[], from: string, adults: number, title: string}} Changed the practice that was opened, and it as it
+ *   stands now. `places`: which part of it each part is, as it stands there, -1 of another, whose lines are `composed`; `from`: the words of an address that
  *   opens what it was made from */
 
 const NOT_OURS = ["also_called", "asked_as", "review"]; // the other names that the old one is found by, and who read it when
@@ -40,7 +41,7 @@ function itemsSoOften(lines, own) {
 /** The entry as text.
  * @param {Changed} changed */
 export function changedText(changed) {
-  const { file, places, otherwise, composed, from, adults, title } = changed, gone = left(changed), isMore = adults > file.adults;
+  const { data, file, places, chosen, composed, from, adults, title } = changed, otherwise = otherwiseOf(data, file, chosen, places), gone = left(changed), isMore = adults > file.adults;
   /** @type {Record<string, string>} */
   const ours = {
     title: `title: ${JSON.stringify(title)}\n`, composed: "", ...(isMore ? { adults: `adults: ${adults}\n` } : {}),
@@ -51,11 +52,11 @@ export function changedText(changed) {
 }
 
 /** What of the old one the file does not have, and what of it has to be read again.
- * @param {Pick<Changed, "file" | "places" | "otherwise">} changed */
-export function notKept({ file, places, otherwise }) {
+ * @param {Pick<Changed, "data" | "file" | "places" | "chosen">} changed */
+export function notKept({ data, file, places, chosen }) {
   /** @type {Record<string, string>} */
   const words = { also_called: "its other names", asked_as: "what it is found by", review: "who reviewed it", accepts: "what it accepts of check" };
-  const gone = left({ file, places }).map((key) => words[key]), kept = otherwise.flatMap((own) => (own && soOften(file, own) ? [own.part] : []));
+  const gone = left({ file, places }).map((key) => words[key]), kept = otherwiseOf(data, file, chosen, places).flatMap((own) => (own && soOften(file, own) ? [own.part] : []));
   const titles = (/** @type {(part: number) => boolean} */ isMeant) => file.pieces.flatMap(({ title }, part) => (!places.includes(part) && isMeant(part) ? [title] : [])).join(", ");
   const [old, often] = [titles((part) => !kept.includes(part)), titles((part) => kept.includes(part))];
   const again = old || often ? ` Its summary, focus and dangers are those of the old one: read them again.${often ? ` More or less often, with its notes: ${often}.` : ""}${old ? ` Not as it was: ${old}.` : ""}` : "";
