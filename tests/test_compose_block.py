@@ -474,6 +474,35 @@ def test_what_has_to_be_said_is_asked_for(name: str, capsys) -> None:
     assert f"say {name}" in capsys.readouterr().err
 
 
+@pytest.mark.parametrize("way", ["--judge", "--fill"])
+@pytest.mark.parametrize(
+    ("old", "new", "words"),
+    [
+        (
+            "squad: heron", "squad: osprey",
+            "on mon of week 1: 'heron-kick-and-go' is a practice of heron; put one of osprey there",
+        ),
+        ("taper: true", "taper: yes-please", "cannot be read yet:"),
+    ],
+)  # fmt: skip
+def test_what_a_half_made_block_may_not_hold_is_told(
+    way: str, old: str, new: str, words: str, tmp_path: Path, capsys
+) -> None:
+    """Another squad's practice, and a word that is none, with its place."""
+    root = tmp_path / "club"
+    shutil.copytree(CATALOGUE, root)
+    file = root / "plans/blocks/heron-legs-in-three-weeks.yml"
+    text = file.read_text("utf-8")
+    assert old in text
+    file.write_text(text.replace(old, new, 1), "utf-8")
+    assert run(root, way, "heron-legs-in-three-weeks") == 2
+    said = capsys.readouterr().err
+    assert words in said
+    if old.startswith("taper"):
+        line = text[: text.index(old)].count("\n") + 1
+        assert f"heron-legs-in-three-weeks.yml:{line}:" in said
+
+
 def test_closures_are_left_out_and_told(capsys) -> None:
     # the pool is shut in the last week of October, and the year begins in September
     argv = [*WISHES, "--starts", "2026-10-19", "--weeks", "2", "--judge", ""]

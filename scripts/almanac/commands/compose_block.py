@@ -19,6 +19,7 @@ from almanac.arithmetic.composing_request import BadWish
 from almanac.commands import compose_block_asked
 from almanac.commands.compose_block_asked import asked_for, squad_of
 from almanac.commands.compose_block_fill import filled, other_wishes
+from almanac.commands.compose_block_there import block_there, refuse_others
 from almanac.commands.compose_block_tried import UNSAVED, composed_in, sound_plan, tried_block
 from almanac.commands.drafts import Unwritten
 from almanac.commands.new_file import refuse_bad_id
@@ -32,7 +33,6 @@ from almanac.report.planning_block import as_wished, request_of
 from almanac.report.planning_limits import limits_of
 from almanac.report.planning_request import checked_request, not_over
 from almanac.report.planning_usual import wishes_for
-from almanac.source.suggest import absent
 
 NAME = "block"
 HELP = "a block of weeks for what is wished"
@@ -60,9 +60,8 @@ def judge(
     everything: CheckedCatalogue, analysis: Analysis, arguments: argparse.Namespace
 ) -> BlockAnswer:
     """A block that is there beside what is asked for and what it says itself."""
-    block = analysis.catalogue.blocks.get(arguments.judge)
-    if block is None:
-        raise UsageError(absent("block", arguments.judge, analysis.catalogue.blocks))
+    block = block_there(everything, analysis, arguments.judge)
+    refuse_others(analysis, block)
     asked = request_of(block, asked_for(analysis, arguments, block.squad, block.starts))
     checked_request(analysis, asked)
     groups = analysis.blocks.get(block.id)

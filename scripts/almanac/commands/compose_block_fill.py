@@ -12,6 +12,7 @@ from almanac.arithmetic.composing_request import BadWish
 from almanac.arithmetic.planning_choices import DaySlot
 from almanac.commands.compose_block_asked import asked_for, effort_of
 from almanac.commands.compose_block_plan import Begun, BlockPlan, planned
+from almanac.commands.compose_block_there import block_there, refuse_others
 from almanac.commands.drafts import Unwritten
 from almanac.commands.outcome import UsageError
 from almanac.commands.shared import CheckedCatalogue
@@ -22,7 +23,6 @@ from almanac.report.planning_block import request_of
 from almanac.report.planning_request import BlockRequest, checked_request
 from almanac.report.planning_usual import wishes_of_begun
 from almanac.source.added_keys import with_keys
-from almanac.source.suggest import absent
 
 Empty = tuple[int, str, date]  # the week from 0, the day's name, its date
 
@@ -31,9 +31,8 @@ def filled(
     everything: CheckedCatalogue, analysis: Analysis, arguments: argparse.Namespace, day: date
 ) -> tuple[BlockPlan, Unwritten]:
     """The plan of a block's empty days, and its text with them. Raises UsageError and BadWish."""
-    block = analysis.catalogue.blocks.get(arguments.fill)
-    if block is None:
-        raise UsageError(absent("block", arguments.fill, analysis.catalogue.blocks))
+    block = block_there(everything, analysis, arguments.fill)
+    refuse_others(analysis, block)
     asked = request_of(block, asked_for(analysis, arguments, block.squad, block.starts))
     empty = [*empty_days(block)]
     if not empty:
