@@ -293,3 +293,12 @@ test("how far a practice is to be is heard in metres, in thousands and in yards"
     assert.equal(asked(words).metres, null, words);
   }
 });
+
+test("a squad is heard by its name, which is no word to look for beside others", () => {
+  const of = (words) => questionOf(words, { gear: GEAR, out: namesToLeaveOut(DATA, GEAR), away: awayIn(GEAR), squads: [["robin-1", "Robin"], ["robin-2", "Robin"], ["wren-1", "Wren"]], lanes: 6 });
+  assert.deepEqual(of("robin kick set").groups, ["robin-1", "robin-2"]);
+  assert.deepEqual([...of("robin kick set").squads], ["robin"]);
+  assert.equal(of("20 min set robin").words, "");
+  assert.equal(of("robin kick 20 min").words, "robin kick");
+  assert.deepEqual(of("kick set").groups, []);
+});

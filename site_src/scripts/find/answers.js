@@ -39,6 +39,9 @@ const GENERAL = new Set(stems( // words that fit nearly everything here, and tho
   " prepare preparation preparing option options suggestion suggestions example examples advice tip tips trick tricks info information guideline guidelines month months often",
 ));
 const GENERAL_COUNTS = 0.55;
+const SQUAD_COUNTS = 0.3; // the name of a squad beside what is asked for: what is written for it counts
+const FOR_SQUAD = 3;
+const FOR_OTHERS = 0.4;
 const SMALL_NUMBER = /^\d{1,2}$/;
 const NUMBER_COUNTS = 0.6;
 const NEED = "need";
@@ -83,14 +86,15 @@ export const fieldsOf = (entry, asked = "", text = "") => ({
 export function answers({ words, phrases, ways }, entries, question) {
   const terms = stems(question.words);
   const saysWhat = terms.some((term) => !KIND_OF.has(term) && !GENERAL.has(term));
-  const hits = words.search(question.words, (term) => (saysWhat && KIND_OF.has(term) ? KIND_COUNTS : GENERAL.has(term) ? GENERAL_COUNTS : SMALL_NUMBER.test(term) ? NUMBER_COUNTS : 1));
+  const squads = new Set(saysWhat && terms.some((term) => !question.squads.has(term) && !KIND_OF.has(term)) ? question.squads : []);
+  const hits = words.search(question.words, (term) => (squads.has(term) ? SQUAD_COUNTS : saysWhat && KIND_OF.has(term) ? KIND_COUNTS : GENERAL.has(term) ? GENERAL_COUNTS : SMALL_NUMBER.test(term) ? NUMBER_COUNTS : 1));
   if (!hits) {
     return null;
   }
   const sought = terms.filter((term) => !saysWhat || !KIND_OF.has(term)).join(" ");
   const meant = words.meant(question.words);
   const isLack = isLacking(question.asked) && [...question.kinds].every((kind) => kind === FAULT) && !question.without.size && !question.unlike.length;
-  const likeness = phrases.likenesses([...meant, ...(isLack ? phrases.missing(question.asked) : [])]);
+  const likeness = phrases.likenesses([...meant.filter((term) => !squads.has(term)), ...(isLack ? phrases.missing(question.asked) : [])]);
   /** @param {number} id */
   const alike = (id) => {
     const like = likeness.get(id) ?? 0;
@@ -128,13 +132,22 @@ function asFar({ distance }, metres) {
   return metres && Math.min(Infinity, ...apart) < ABOUT ? AS_FAR : 1;
 }
 
+/** How much more what is written for a squad that a question names is meant, and less what is for others.
+ * @type {(entry: Entry, groups: string[]) => number} */
+function forSquad({ meant }, groups) {
+  if (!groups.length || !meant.length) {
+    return 1;
+  }
+  return meant.some((group) => groups.includes(group)) ? FOR_SQUAD : FOR_OTHERS;
+}
+
 /**
  * How much more, or less, an entry is likely to be meant.
  * @param {Entry | undefined} entry
  * @param {Question} question
  * @param {string} sought
  */
-function favour(entry, { kinds, minutes, gear, metres }, sought) {
+function favour(entry, { kinds, minutes, gear, metres, groups }, sought) {
   if (!entry) {
     return 0;
   }
@@ -148,7 +161,7 @@ function favour(entry, { kinds, minutes, gear, metres }, sought) {
   /** @type {(ids: string[]) => boolean} */
   const isHere = (ids) => ids.some((id) => gear.has(id));
   const uses = isHere(entry.needs) ? USES : isHere(entry.suits) ? MAY_USE : 1;
-  return uses * timed * asFar(entry, metres) * ofKind * (isWhole ? WHOLE_NAME : isWithin ? ALL_IN_NAME : 1);
+  return forSquad(entry, groups) * uses * timed * asFar(entry, metres) * ofKind * (isWhole ? WHOLE_NAME : isWithin ? ALL_IN_NAME : 1);
 }
 
 /** Scores of what is of a kind that is asked for by its metres alone, what is about as far first.

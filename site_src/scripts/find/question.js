@@ -18,6 +18,7 @@ import { isAway, isDare, isHarm, saidPlainly } from "./said-as.js";
  * @property {Set<string>} without gear
  * @property {import("./left-out.js").Unlike[]} unlike what is not wanted
  * @property {string[]} groups those of a squad that it names
+ * @property {Set<string>} squads the terms of its name
  * @property {Set<string>} kinds
  * @property {boolean} isAway whether the gear that is not there is told to be missing, forgotten or broken
  * @property {boolean} isOver whether no more is told than the minutes that are left
@@ -80,7 +81,7 @@ const WHOLES = new Set(["set", "practice"]);
 
 /** @type {Question} */
 export const NOTHING_ASKED = {
-  asked: "", words: "", metres: null, minutes: null, lanes: null, swimmers: null, adults: null, without: new Set(), unlike: [], isSwumWith: false, gear: new Set(), groups: [], kinds: new Set(), isOver: false, isToMake: false, isAway: false,
+  asked: "", words: "", metres: null, minutes: null, lanes: null, swimmers: null, adults: null, without: new Set(), unlike: [], isSwumWith: false, gear: new Set(), groups: [], squads: new Set(), kinds: new Set(), isOver: false, isToMake: false, isAway: false,
 };
 
 /** What goes by two names, by the one that the catalogue uses: flutter on the back is no work of the whole stroke.
@@ -116,17 +117,24 @@ export function questionOf(text, { gear, out, away, squads, lanes: most }) {
   const isHere = minutes !== null || lanes !== null;
   const left = leftOf(plain, { bare, isLeft: said !== plainly });
   const words = left.isLast ? THE_END : bare;
-  const asked = new Set(wordsOf(words));
+  const named = squadsIn(squads, new Set(wordsOf(words)));
   const kinds = kindsIn(words, said, { isOfReps, gear, metres });
   return {
-    asked: text, words: [minutes, lanes, swimmers, metres].some(Boolean) ? besides(words) : words.trim(), metres, minutes, lanes, swimmers, adults, without, unlike,
+    asked: text, words: [minutes, lanes, swimmers, metres].some(Boolean) ? besides(words, named.squads) : words.trim(), metres, minutes, lanes, swimmers, adults, without, unlike,
     isSwumWith: isOfReps && !isHere, gear: new Set(isHere || isOfReps ? gearIn(words, gear) : []),
-    groups: squads.filter(([, squad]) => asked.has(squad.toLowerCase())).map(([group]) => group),
+    ...named,
     kinds,
     isOver: left.isOver,
     isToMake: TO_MAKE.test(said),
     isAway: isAway(text.toLowerCase(), away, without),
   };
+}
+
+/** The lane groups of squads that are named, and the terms of their names.
+ * @type {(squads: [string, string][], asked: Set<string>) => {groups: string[], squads: Set<string>}} */
+function squadsIn(squads, asked) {
+  const named = squads.filter(([, squad]) => asked.has(squad.toLowerCase()));
+  return { groups: named.map(([group]) => group), squads: new Set(named.flatMap(([, squad]) => stems(squad))) };
 }
 
 /** Whether no more is told than minutes: the last ones, or any that are left over.
@@ -145,9 +153,9 @@ const kindsIn = (words, said, { isOfReps, gear, metres }) => {
   return metres && !kinds.size ? kinds.add("practice") : kinds;
 };
 
-/** Words that ask for more than a practice or a set, else none: then only what fits tells one from another.
- * @param {string} words */
-const besides = (words) => (stems(words).every((term) => WHOLES.has(KIND_OF.get(term) ?? "")) ? "" : words.trim());
+/** Words that ask for more than a practice or a set, of a squad or not, else none: then only what fits tells one from another.
+ * @type {(words: string, squads: Set<string>) => string} */
+const besides = (words, squads) => (stems(words).every((term) => squads.has(term) || WHOLES.has(KIND_OF.get(term) ?? "")) ? "" : words.trim());
 
 /** Whether no more is told than how far, and that is a practice.
  * @type {(text: string, told: string, metres: number) => boolean} */
