@@ -17,6 +17,7 @@ from hypothesis import strategies as st
 from shared import examples
 
 from almanac.commands import start_answers as read
+from almanac.commands import start_places as places
 from almanac.commands.bring import write_all
 from almanac.commands.shared import load_and_check
 from almanac.model.load import Loaded, load
@@ -34,7 +35,7 @@ DAY = date(2027, 6, 1)
 )  # fmt: skip
 def test_a_depth_in_metres_or_feet_from_either_end(words: str, depth: tuple[float, float]) -> None:
     """4 ft are 1.2192 m, 7 ft 2.1336 m: the foot is 0.3048 m, international agreement of 1959."""
-    assert read.depth(words) == depth
+    assert places.depth(words) == depth
 
 
 @pytest.mark.parametrize(
@@ -43,7 +44,7 @@ def test_a_depth_in_metres_or_feet_from_either_end(words: str, depth: tuple[floa
      ("25yd", "25yd"), ("Land", "land")],
 )  # fmt: skip
 def test_a_course_in_many_spellings(words: str, course: str) -> None:
-    assert read.course(words) == course
+    assert places.course(words) == course
 
 
 def test_a_name_gives_an_id_and_stays_as_it_was_written() -> None:

@@ -17,7 +17,8 @@ from pathlib import Path
 from almanac.commands.bring import write_all
 from almanac.commands.outcome import FINE, UsageError, today
 from almanac.commands.shared import CheckedCatalogue, load_and_check
-from almanac.commands.start_answers import POOL, SQUAD
+from almanac.commands.start_answers import SQUAD
+from almanac.commands.start_places import POOL
 from almanac.commands.start_questions import ask_club
 from almanac.commands.start_room import MadeRoom, make_room
 from almanac.model.bringing import NotBrought

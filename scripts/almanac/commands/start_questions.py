@@ -10,6 +10,7 @@ from dataclasses import dataclass, replace
 from typing import TypeVar
 
 from almanac.commands import start_answers as read
+from almanac.commands import start_places as places
 from almanac.commands.outcome import UsageError, in_terminal
 from almanac.model.new_club import LEVELS, NewClub, NewGroup, NewPool, NewSquad
 from almanac.source.suggest import nearest
@@ -76,14 +77,14 @@ def ask_club(arguments: argparse.Namespace, gear: Collection[str], start_depth_m
         return asking(question, default, take) if given is None else _given(option, given, take)
 
     name = told("name", "\nWhat is the club called?", "Our Swimming Club", read.name)
-    said = [_given("pool", own, read.pools) for own in arguments.pool or ()]
+    said = [_given("pool", own, places.pools) for own in arguments.pool or ()]
     pools = [pool for own in said for pool in own] or _pools(asking)
     for pool in pools if arguments.pool else ():
         if not pool.is_land and (doubt := asking.doubt(pool.least_m, pool.most_m)):
             print(f"note: {pool.title}: {doubt}")
     place = next((pool for pool in pools if not pool.is_land), pools[0])
     question = f"\n{_EMERGENCY.format(place.title)}"
-    plan = told("emergency", question, read.NONE, read.emergency)
+    plan = told("emergency", question, read.NONE, places.emergency)
     place = replace(place, emergency=plan)
     pools = [place if own.id == place.id else own for own in pools]
     squads = [_given("squad", own, read.squad) for own in arguments.squad or ()]
@@ -141,9 +142,9 @@ def _gear(known: Collection[str]) -> Callable[[str], dict[str, int]]:
 
 def _pools(asking: Asker) -> list[NewPool]:
     where = f"\nWhere do you train: a pool of 25m, 50m or 25yd, or {ON_LAND} alone?"
-    pools = [_pool(asking, asking(where, "25m", read.course), ())]
+    pools = [_pool(asking, asking(where, "25m", places.course), ())]
     while asking.asks:
-        more = asking("Another pool? Its course", read.NONE, _or_none(read.course))
+        more = asking("Another pool? Its course", read.NONE, _or_none(places.course))
         if not more:
             break
         pools.append(_pool(asking, more, [own.id for own in pools]))
@@ -158,11 +159,11 @@ def _pool(asking: Asker, course: str, taken: Sequence[str]) -> NewPool:
         return pool
     lanes = asking("  How many lanes do you have?", "6", read.count(1, 20, "lanes"))
     question = "  How deep, from shallow to deep, in metres (or feet: 4-7ft)?"
-    least, most = asking(question, "1.0-1.9", read.depth)
+    least, most = asking(question, "1.0-1.9", places.depth)
     if asking.asks and (doubt := asking.doubt(least, most)):
         print(f"  {doubt}.")
         same = f"{least:g}-{most:g}"
-        least, most = asking("  Once more, or Enter where that is so", same, read.depth)
+        least, most = asking("  Once more, or Enter where that is so", same, places.depth)
     return replace(pool, lanes=lanes, least_m=least, most_m=most)
 
 

@@ -93,9 +93,8 @@ def load(
     findings += moved_in_circles(stubs, documents)
     shapes = Shapes(names)
     checked = held_to_schemas(documents, reader, shapes)
-    reported = {
-        finding.place for finding in findings if finding.is_error
-    }  # one place, one mistake: the first told is the cause
+    # one place, one mistake: the first told is the cause
+    reported = {finding.place for finding in findings if finding.is_error}
     findings += [
         finding
         for said in checked.values()

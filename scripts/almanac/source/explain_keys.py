@@ -6,12 +6,12 @@ import re
 from collections.abc import Iterator
 
 from almanac.findings import Finding, error
+from almanac.source.days_meant import year_on
 from almanac.source.entry_slips import hashed_out, lost_fields
 from almanac.source.failure import Failure, quote
 from almanac.source.hints import FIXED, key_hint
 from almanac.source.named_by_key import put_together, sure_keys
 from almanac.source.suggest import listed, nearest
-from almanac.source.times_meant import year_on
 from almanac.source.told_elsewhere import meant_by_others
 
 _MANY = 3  # keys with one slip are told together

@@ -7,18 +7,10 @@ from collections.abc import Iterator, Mapping
 from typing import Any
 
 from almanac.findings import Finding
+from almanac.source.days_meant import day_meant, days_meant, later_meant, no_day
 from almanac.source.failure import Failure, quote
 from almanac.source.put_together import taken
-from almanac.source.times_meant import (
-    day_meant,
-    days_meant,
-    dotted_time,
-    later_meant,
-    metres_for_time,
-    no_day,
-    time_meant,
-    times_between,
-)
+from almanac.source.times_meant import dotted_time, metres_for_time, time_meant, times_between
 
 _GROUP_AND_TIME = re.compile(r"\s*([\w-]+)\s*[ :=@]\s*([0-9]{0,2}:[0-5][0-9])\s*")
 _TIMES = re.compile(

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Mapping
 
+from almanac.source.days_meant import year_on
 from almanac.source.entry_slips import text_hint
 from almanac.source.failure import Failure
 from almanac.source.hints import REPS_BY_DISTANCE
@@ -21,7 +22,7 @@ from almanac.source.put_together import (
 from almanac.source.scalars import scalar
 from almanac.source.suggest import listed
 from almanac.source.syntax_slips import excerpt
-from almanac.source.times_meant import of_day_meant, year_on
+from almanac.source.times_meant import of_day_meant
 from almanac.source.whiteboard import pause_meant, rep_meant, review_meant
 from almanac.source.words_meant import (
     dose_meant,

@@ -1,10 +1,8 @@
-"""Times and days that somebody meant, out of what stands where one belongs."""
+"""Times and weeks that somebody meant, out of what stands where one belongs."""
 
 from __future__ import annotations
 
 import re
-from calendar import monthrange
-from datetime import date, timedelta
 
 from almanac.source.meant import LIKE_DIGITS, bare, has_letters
 from almanac.wording.numbers_said import number_said
@@ -22,133 +20,12 @@ _MINUTES = re.compile(
     rf"(?: ?(?:and ?)?([0-5]?[0-9]) ?{_UNITS_OF_TIME}?)?",
     re.IGNORECASE,
 )
-_DAY = re.compile(
-    r"([0-3]?[0-9])(?:st|nd|rd|th)?\.?([ ./-])([0-9]{1,2}|[A-Za-z]{3,9})[ ./-]((?:19|20)[0-9]{2})",
-    re.ASCII,
-)
-_FROM_YEAR = re.compile(r"((?:19|20)[0-9]{2})[ ./-]([0-9]{1,2})[ ./-]([0-9]{1,2})\.?", re.ASCII)
-_WEEK = re.compile(r"((?:19|20)[0-9]{2})-?W([0-9]{1,2})", re.ASCII)  # of ISO 8601: its Monday
-_NOW = {"today", "now", "tomorrow", "yesterday", "tonight", "soon", "later", "?", "tbd"}
-_IN_ORDER = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
-_MONTHS = {month: number for number, month in enumerate(_IN_ORDER, start=1)}
-_LATER = re.compile(
-    r"(?:in |after |every (?=.* ))?([0-9]{1,2}|[a-z -]+?) (day|week|month|year)s?(?: later)?"
-)
-_ONCE = {"a": 1, "an": 1, "next": 1, "every": 1, "each": 1}
-_DAYS = {"day": 1, "week": 7}
-_BY_NAME = {"yearly": "a year", "annually": "a year", "monthly": "a month", "weekly": "a week"}
 _BETWEEN = re.compile(
     r"([0-9]{1,3}|[0-9]{0,2}:[0-5][0-9]) ?(?:-|–|to) ?([0-9]{1,3}|[0-9]{0,2}:[0-5][0-9])"
     r" ?(s|secs?|seconds?)?"
 )
 _LEAST_OF_RANGE = 3  # 1-45 is a send-off that was written with a dash
 _CLOCK = re.compile(r"[0-9]{1,2}(:[0-9]{2}){1,2}|[0-9]{1,4}")
-
-
-def day_meant(text: str) -> str:
-    """A day that is written in another order, as YYYY-MM-DD; "" where day and month could change
-    places, or there is no such day.
-    """
-    if week := _WEEK.fullmatch(text.strip()):
-        try:
-            return date.fromisocalendar(int(week[1]), int(week[2]), 1).isoformat()
-        except ValueError:
-            return ""
-    if in_order := _FROM_YEAR.fullmatch(text.strip()):
-        try:
-            return date(*map(int, in_order.groups())).isoformat()
-        except ValueError:
-            return ""
-    found = _DAY.fullmatch(text.strip())
-    if not found:
-        return ""
-    day, mark, said = int(found[1]), found[2], found[3]
-    month = int(said) if said.isdigit() else _MONTHS.get(said[:3].lower(), 0)
-    if mark in "/-" and said.isdigit() and day <= len(_MONTHS) and month != day:
-        return ""
-    try:
-        return date(int(found[4]), month, day).isoformat()
-    except ValueError:
-        return ""
-
-
-def days_meant(text: str) -> str:
-    """Both days that a text may mean, in whose writing day and month can change places; "" for
-    none.
-    """
-    found = re.fullmatch(r"([0-9]{1,2})[./-]([0-9]{1,2})[./-]((?:19|20)[0-9]{2})", text.strip())
-    if not found:
-        short = re.fullmatch(r"([0-3]?[0-9])[.]([01]?[0-9])[.]([2-9][0-9])", text.strip())
-        if short and (meant := day_meant(f"{short[1]}.{short[2]}.20{short[3]}")):
-            return f"write {meant} for {date.fromisoformat(meant):%-d %B %Y}"
-        return _without_year(text) or _without_day(text)
-    said = [f"{found[1]} {found[2]} {found[3]}", f"{found[2]} {found[1]} {found[3]}"]
-    both = [day_meant(own) for own in said]
-    told = " or ".join(f"{own} for {date.fromisoformat(own):%-d %B}" for own in both if own)
-    return f"write {told}" if told else ""
-
-
-def later_meant(text: str, since: str) -> str:
-    """The day so many days, weeks, months or years after another, as ``in a year``, as YYYY-MM-DD;
-    "" where either is none.
-    """
-    said = text.strip().lower()
-    found = _LATER.fullmatch(_BY_NAME.get(said, said))
-    if not found:
-        return ""
-    many = int(found[1]) if found[1].isdigit() else _ONCE.get(found[1]) or number_said(found[1])
-    try:
-        start = date.fromisoformat(since)
-        if found[2] in _DAYS:
-            return (start + timedelta(days=many * _DAYS[found[2]])).isoformat() if many else ""
-        months = start.month - 1 + many * (len(_MONTHS) if found[2] == "year" else 1)
-        year, month = start.year + months // len(_MONTHS), months % len(_MONTHS) + 1
-        last = monthrange(year, month)[1]
-        return date(year, month, min(start.day, last)).isoformat() if many else ""
-    except ValueError:
-        return ""
-
-
-def no_day(text: str) -> str:
-    """Why a text is no day that there is, as a mend; "" where that is not plain."""
-    if text.strip().lower() in _NOW:
-        return "write the day itself, as YYYY-MM-DD"
-    found = _FROM_YEAR.fullmatch(text.strip())
-    if not found or not 1 <= int(found[2]) <= len(_MONTHS):
-        return ""
-    year, month = int(found[1]), int(found[2])
-    last = monthrange(year, month)[1]
-    return f"write a day that there is: {date(year, month, 1):%B} has {last}"
-
-
-def year_on(since: object) -> str:
-    """What may be offered for the day of the next review, and never written by itself: a year after
-    the last; "" where that is no day.
-    """
-    day = later_meant("a year", str(since))
-    return f"a year on is {day}" if day else ""
-
-
-def _without_day(text: str) -> str:
-    """A month of a year, as a day of it is written; "" where it is none."""
-    found = re.fullmatch(r"((?:19|20)[0-9]{2})-(0[1-9]|1[0-2])", text.strip(), re.ASCII)
-    if found:
-        return f"write it with its day, as {found[0]}-DD"
-    named = re.fullmatch(r"([A-Za-z]{3,9})\.? ((?:19|20)[0-9]{2})", text.strip(), re.ASCII)
-    number = _MONTHS.get(named[1][:3].lower()) if named else None
-    return f"write it with its day, as {named[2]}-{number:02}-DD" if named and number else ""
-
-
-def _without_year(text: str) -> str:
-    """A day that is written without its year, as it stands beside one; "" where it is none."""
-    found = re.fullmatch(
-        r"([0-3]?[0-9])(?:st|nd|rd|th)?[. ]+([0-9]{1,2}|[A-Za-z]{3,9})\.?", text.strip()
-    )
-    month = found[2].lower() if found else ""
-    number = int(month) if month.isdigit() else _MONTHS.get(month[:3], 0)
-    if not found or not 1 <= number <= len(_MONTHS) or not 1 <= int(found[1]) <= 31:
-        return ""
-    return f"write it with its year, as YYYY-{number:02}-{int(found[1]):02}"
 
 
 def of_day_meant(text: str) -> str:

@@ -8,10 +8,11 @@ import re
 from collections.abc import Mapping
 from typing import Any
 
+from almanac.source.days_meant import day_meant
 from almanac.source.failure import Failure
 from almanac.source.put_together import taken
 from almanac.source.scalars import scalar
-from almanac.source.times_meant import day_meant, time_meant
+from almanac.source.times_meant import time_meant
 from almanac.source.words_meant import as_written, plan_meant
 
 _REPS_FIRST = re.compile(
