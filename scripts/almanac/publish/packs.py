@@ -17,18 +17,19 @@ from itertools import count, groupby
 from operator import sub
 
 FOLDER = "packs/"
-RUNS, _PICTURES = "data/v1/run/", (("drills/", "faults/"), ".svg")
+RUNS, OPENED = "data/v1/run/", "data/v1/compose/practices/"
+_PICTURES = (("drills/", "faults/"), ".svg")
 _PAGES = 200  # in one: more share more, and few enough to be fetched again where the signal went
 _OPENS = re.compile(r"<(?<=[^\n]<)(?=[a-z])")  # a tag within a line
 
 
 def is_packed(file: str) -> bool:
     """Whether a file comes in a pack: the pages do, the pictures beside them, which show what the
-    pages show, and the data that practices and sets are run by.
+    pages show, and the data that practices and sets are run by and practices are opened from.
     """
     folders, ending = _PICTURES
     is_picture = file.startswith(folders) and file.endswith(ending)
-    return is_picture or file.endswith(".html") or file.startswith(RUNS)
+    return is_picture or file.endswith(".html") or file.startswith((RUNS, OPENED))
 
 
 def packs_of(files: Iterable[str]) -> dict[str, list[str]]:
