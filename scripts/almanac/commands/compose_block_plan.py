@@ -10,7 +10,6 @@ from datetime import date, timedelta
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.block import BlockSummary
-from almanac.arithmetic.composing_request import BadWish
 from almanac.arithmetic.planning_bound import least_cost
 from almanac.arithmetic.planning_choices import Choice, DaySlot
 from almanac.arithmetic.planning_greedy import STEPS, greedy, improved
@@ -24,6 +23,7 @@ from almanac.report.planning_composed import Draft, drafts
 from almanac.report.planning_limits import first_load, limits_of
 from almanac.report.planning_practices import choices_of
 from almanac.report.planning_problem import Planning
+from almanac.report.planning_refused import refuse_unfit
 from almanac.report.planning_request import BlockRequest, last_of, slots_for
 from almanac.report.planning_slots import Left, weeks_without
 from almanac.report.planning_usual import wishes_for, with_holidays
@@ -100,8 +100,7 @@ def planned(
     if found:
         choices = _sound(everything, found, asked.squad, today)
         planning = replace(planning, choices=(*own, *choices, *beside))
-    _something_fits(planning)
-    _all_served(planning)
+    refuse_unfit(planning)
     every = (*slots, *(own.slot for own in left))
     bare = weeks_without(analysis.catalogue, asked.squad, asked.first, asked.weeks, every, named)
     return replace(_chosen(planning, asked, effort, found, left), bare=tuple(bare))
@@ -145,28 +144,6 @@ def _sound(
             return [own for own in choices_of(there.analysis, squad, ids) if own.composed]
         unwritten = good
     return []
-
-
-def _something_fits(planning: Planning) -> None:
-    if not any(place for may in planning.grid.may for place in may):
-        longest = max(slot.minutes for slot in planning.slots)
-        raise BadWish(
-            f"nothing fits any slot, the longest of {longest} minutes, and nothing can be composed "
-            f"for one; of the squad's practices: {planning.why_empty(0)}"
-        )
-
-
-def _all_served(planning: Planning) -> None:
-    served = {goal for choice in planning.choices for goal in choice.goals}
-    words = planning.analysis.catalogue.words("goals")
-    for goal in planning.wishes.goals:
-        if goal not in served:
-            title = words[goal].title.lower()
-            known = ", ".join(id for id in words if id in served)
-            raise BadWish(
-                f"nothing that {planning.squad} may do in these slots serves {title}; there is "
-                f"something for {known or 'no goal'}"
-            )
 
 
 def _neighbours(
