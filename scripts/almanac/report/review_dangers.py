@@ -19,7 +19,12 @@ _MOST = 3  # told in full before an entry has a line
 
 def dangers_gone(review: Comparison) -> list[Loosened]:
     """The dangers that go, the gravest first."""
-    return [one for one in review.loosened if one.sort == GONE and is_danger(one.before)]
+    return [one for one in review.loosened if is_gone(one)]
+
+
+def is_gone(one: Loosened) -> bool:
+    """Whether it is a danger that goes."""
+    return one.sort == GONE and is_danger(one.before)
 
 
 def in_full(review: Comparison, address: str) -> Iterator[str]:

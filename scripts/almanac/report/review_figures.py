@@ -51,7 +51,7 @@ def _of_name(name: str, moves: Sequence[FigureMove]) -> Iterator[str]:
     new = [move for move in moves if move.near and move.before is None]
     if len({(move.kind, move.id) for move in new}) > _MOST_NEW:
         yield from (f"- {words}: {own}" for own in _of_new(new))
-        moves = [move for move in moves if move not in new]
+        moves = [move for move in moves if not move.near or move.before is not None]
     near = _alike([move for move in moves if move.near])
     for own in near[:_MOST_OF_ONE]:
         yield f"- {words}: {_told(own[0])} {_where(own)}"

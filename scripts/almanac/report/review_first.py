@@ -10,7 +10,7 @@ from almanac.findings import Place
 from almanac.model.guard_changes import ACCEPTED, GONE, LOOSER
 from almanac.model.loosened import STEPS, Loosened, is_danger
 from almanac.report.fenced import fenced, linked
-from almanac.report.review_dangers import dangers_gone, gone, who
+from almanac.report.review_dangers import gone, is_gone, who
 from almanac.report.review_files import first_of, of_checks, of_file
 from almanac.report.set_json import dotted
 from almanac.report.values_told import (
@@ -47,9 +47,8 @@ def first_lines(review: Comparison, address: str, new: Iterable[str]) -> Iterato
         yield f"- {of_checks(checks, address)}"
     if times := [one for one in review.loosened if _is_club_time(one)]:
         yield f"- {_of_times(times, address)}"
-    dangers = dangers_gone(review)
     for one in review.loosened:
-        if not (one in dangers or _is_club_time(one)):
+        if not (is_gone(one) or _is_club_time(one)):
             yield f"- {_sentence(one, who(one, review, address))}"
     yield from new
     for move in review.figures:
