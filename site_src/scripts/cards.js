@@ -2,6 +2,7 @@
 
 import { layCards, paperSize } from "./cards/layout.js";
 import { ofGroups } from "./cards/practice.js";
+import { forOneGroup, timed } from "./cards/set.js";
 import { boxes, bring } from "./lib/clocks.js";
 import { all, make, one, root } from "./lib/dom.js";
 import * as myCards from "./lib/my-cards.js";
@@ -34,6 +35,7 @@ async function sourcesOf({ href }) {
     drawing.removeAttribute("id");
     use.parentElement?.replaceWith(drawing);
   }
+  timed(page, card);
   return ofGroups(page, card, preferences.chosen("group"));
 }
 
@@ -60,6 +62,7 @@ async function lay(missing = []) {
   paper.replaceSync(`@page { size: ${paperSize(layout)}; margin: 0; }`);
   sources.forEach((source) => sheets.append(source)); // where choices reach them
   await bring(boxes().filter((box) => sheets.contains(box)));
+  sources.forEach(forOneGroup);
   sources.forEach((source) => all("[hidden]", source).forEach((part) => part.remove()));
   sources.forEach(tellPrinted);
   const { cards, sheets: number } = layCards(sources, layout, sheets);
@@ -107,6 +110,13 @@ if (!document.documentElement.dataset.myGroups) {
   preferences.choose("group", "", false);
 }
 select.value = preferences.chosen("group");
+/** Each set in the pool that it is written for, too: at first, where none was chosen on this device. */
+const pools = /** @type {HTMLSelectElement | null} */ (document.querySelector('[data-choose="pool"]'));
+pools?.prepend(make("option", { value: "" }, "Each that it is for"));
+if (pools && !preferences.isKept("pool")) {
+  preferences.choose("pool", "", false);
+  pools.value = "";
+}
 document.adoptedStyleSheets = [...document.adoptedStyleSheets, paper];
 one("[data-cards-plain]").hidden = true;
 form.hidden = false;

@@ -9,7 +9,7 @@ function line(row) {
   const [what, go] = row.cells;
   const depth = [...what.classList].find((name) => name.startsWith("depth-")) ?? "";
   const said = make("p", {}, ...[...what.childNodes].map((piece) => piece.cloneNode(true)));
-  const goes = make("p", { class: "go" }, ...[...go.childNodes].map((piece) => piece.cloneNode(true)));
+  const goes = make("p", { class: "go" }, ...[...go.childNodes].flatMap((piece) => [" ", piece.cloneNode(true)]));
   return make("div", { class: `card-board ${depth}` }, said, goes);
 }
 

@@ -2,7 +2,7 @@
 // page beside it, which is fetched when one of them is chosen. A page opened from a folder may fetch nothing: there a link leads on.
 
 import { all, make, one, root } from "./dom.js";
-import { apply, chosen, groupOf, holdsChosen } from "./preferences.js";
+import { apply, chosen, groupOf, holdsChosen, poolOf } from "./preferences.js";
 
 const FIGURES_ON_CARD = 3;
 
@@ -64,7 +64,7 @@ async function fill(box) {
   }
   try {
     const clocks = one("article.clocks", await clocksPage(address));
-    const found = box.matches("article") ? [...clocks.children] : [cardClock(clocks, groupOf(box))];
+    const found = box.matches("article") ? [...clocks.children] : [cardClock(clocks, groupOf(box), poolOf(box))];
     box.replaceChildren(...found.map((part) => document.importNode(part, true)));
     unfold([box], false); // on a page of their own they stand open
   } catch {
@@ -88,19 +88,20 @@ function tell(box, ...words) {
 
 /** The chosen clock as it stands on a deck card: first figures, then the table, without its workings.
  * @param {Element} clocks
- * @param {string} group */
-function cardClock(clocks, group) {
-  const section = one(`[data-pool="${chosen("pool")}"] [data-group="${group}"]`, clocks);
+ * @param {string} group
+ * @param {string} pool */
+function cardClock(clocks, group, pool) {
+  const section = one(`[data-pool="${pool}"] [data-group="${group}"]`, clocks);
   const figures = all("dl.figures > div", section).slice(0, FIGURES_ON_CARD);
   const words = figures.map((figure) => `${plain(one("dt", figure)).toLowerCase()} ${plain(one("dd", figure))}`).join(", ");
-  const title = make("strong", {}, `${plain(one("h3", section))}, ${chosen("pool")} pool:`);
+  const title = make("strong", {}, `${plain(one("h3", section))}, ${pool.replace(/^\d+/, "$& ")} pool:`);
   const table = /** @type {HTMLElement} */ (one("table.lanes", section).cloneNode(true));
   table.className = "card-table";
   for (const cell of all("td", table)) {
     cell.textContent = plain(cell);
   }
   const clock = make("div", { "data-group": group }, make("p", { class: "card-clock" }, title, ` ${words}. `, make("span", {}, plain(one(".paces", section)))), table);
-  return make("div", { "data-pool": chosen("pool") }, clock);
+  return make("div", { "data-pool": pool }, clock);
 }
 
 /** What an element says without its working and its remarks.

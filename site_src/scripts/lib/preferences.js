@@ -93,13 +93,17 @@ function hold(name, value) {
   }
 }
 
+/** Whether somebody chose it on this device.
+ * @param {Name} name */
+export const isKept = (name) => Boolean(kept()[name]);
+
 /** What holds on this page; "" where nothing was chosen.
  * @param {Name} name */
 export const chosen = (name) => page.getAttribute(attribute(name)) ?? "";
 
-/** The unit that lengths are shown in; "" for each in its own. */
+/** The unit that lengths are shown in, by the page's own pool where each is shown in its own; "" for each in its own. */
 function unit() {
-  const [units, pool] = [chosen("units"), chosen("pool")];
+  const [units, pool] = [chosen("units"), chosen("pool") || all("[data-chooser]")[0]?.dataset.ownPool];
   if (units === "m" || units === "yd") {
     return units;
   }
@@ -122,9 +126,13 @@ function showOnly(name, value) {
  * @param {Element} box */
 export const groupOf = (box) => chosen("group") || (box.querySelector("[data-group]")?.getAttribute("data-group") ?? "");
 
+/** The pool whose clock a box shows: that which was chosen, else that which it stands there for.
+ * @param {Element} box */
+export const poolOf = (box) => chosen("pool") || (box.querySelector("[data-pool]")?.getAttribute("data-pool") ?? "");
+
 /** Whether a box of clocks holds the one that was chosen.
  * @param {Element} box */
-export const holdsChosen = (box) => box.querySelector(`[data-pool="${chosen("pool")}"] [data-group="${groupOf(box)}"]`) !== null;
+export const holdsChosen = (box) => box.querySelector(`[data-pool="${poolOf(box)}"] [data-group="${groupOf(box)}"]`) !== null;
 
 /** Show on the page what the choices say. */
 export function apply() {
