@@ -2,7 +2,7 @@
 
 import { stems } from "../lib/words.js";
 import { isLacking } from "./phrases.js";
-import { KIND_OF } from "./question.js";
+import { isOfAnEnd, KIND_OF } from "./question.js";
 
 /** @import {WordIndex} from "../lib/search.js" */
 /** @import {Phrases} from "./phrases.js" */
@@ -21,6 +21,10 @@ const SURE = 0.35; // the share of a question, by what its words tell, that a su
 const FOR_EDITORS = 0.8; // the same that a page for editors has; what has less comes last
 const LAST = 0.02;
 const ASKED_KIND = 3.2;
+const OTHERS = new Map(Object.entries({ drill: ["set", "practice", "benchmark", "block"], set: ["drill", "practice", "block"], practice: ["drill", "set"], benchmark: ["drill"] })); // what is not meant first by who names a kind
+const OF_OTHER_KIND = 0.4;
+const NO_DRILL_OF_IT = 0.2; // a stroke swum whole, and its walls, where drills of the stroke are asked for
+const OF_A_COMPOUND = 0.45; // catch, of what is called so as a part of catch-up alone
 const USES = 10; // what uses the gear that is told with minutes, lanes or reps
 const MAY_USE = 3;
 const AS_FAR = 5; // what is about as far as it is asked to be
@@ -106,23 +110,54 @@ export function answers({ words, phrases, ways }, entries, question) {
   const agrees = ways.agreement(question.words);
   /** @type {(id: number) => number} */
   const least = (id) => (entries[id]?.kind === "editors" ? FOR_EDITORS : SURE);
+  const isOfStroke = weighed.kinds.has(DRILL) && ways.isStroke(sought);
   const scored = hits.map(({ id, score, tells }) => {
     const place = entries[id]?.kind === "editors" && tells < FOR_EDITORS ? LAST : 1;
-    return /** @type {const} */ ([id, score * favour(entries[id], weighed, sought) * (isLack && entries[id]?.kind === FAULT ? LACKING : 1) * alike(id) * place * agrees(entries[id])]);
+    return /** @type {const} */ ([id, score * favour(entries[id], weighed, { sought, terms }) * (isLack && entries[id]?.kind === FAULT ? LACKING : 1) * alike(id) * place * agrees(entries[id]) * (isOfStroke && isAroundStroke(entries[id]) ? NO_DRILL_OF_IT : 1)]);
   });
   const sure = hits.filter(({ id, tells }) => tells >= least(id));
   return { scores: new Map(scored.sort(([, one], [, two]) => two - one)), sure: new Set(sure.map(({ id }) => id)) };
 }
 
-/** @type {WeakMap<Entry, {whole: string, words: Set<string>}[]>} */
+const FIRST_PART = /[\p{L}\p{N}]+-(?=\p{L})/gu;
+
+/** @type {WeakMap<Entry, {whole: string, words: Set<string>, own: Set<string>}[]>} */
 const NAMES = new WeakMap();
 
-/** An entry's title and other names, each whole and by its words.
+/** An entry's title and other names, each whole and by its words; its own are those that do not begin another, as catch does catch-up.
  * @param {Entry} entry */
 function namesOf(entry) {
-  const names = NAMES.get(entry) ?? [entry.title, ...entry.also.split("; ")].map((name) => ({ whole: stems(name).join(" "), words: new Set(stems(name)) }));
+  const names = NAMES.get(entry) ?? [entry.title, ...entry.also.split("; ")].map((name) => ({ whole: stems(name).join(" "), words: new Set(stems(name)), own: new Set(stems(name.replace(FIRST_PART, " "))) }));
   NAMES.set(entry, names);
   return names;
+}
+
+/** Whether an entry is a stroke swum whole, or of the walls.
+ * @param {Entry | undefined} entry */
+const isAroundStroke = (entry) => Boolean(entry?.has.goal.includes("walls") || entry?.has.stroke.includes(entry.title.toLowerCase()));
+
+/** Whether a word that is asked for alone only begins others in the names that have it.
+ * @type {(names: {words: Set<string>, own: Set<string>}[], asked: string[]) => boolean} */
+const isOfCompound = (names, [term = "", ...others]) => {
+  const having = others.length || isOfAnEnd(`${term} up`) ? [] : names.filter(({ words }) => words.has(term));
+  return having.length > 0 && having.every(({ own }) => !own.has(term));
+};
+
+/** Whether words name kinds, and none that an entry of this kind is meant by.
+ * @type {(kind: string, terms: string[]) => boolean} */
+export function isOfOtherKind(kind, terms) {
+  const named = terms.flatMap((term) => KIND_OF.get(term) ?? []);
+  return !named.includes(kind) && named.some((own) => OTHERS.get(own)?.includes(kind));
+}
+
+/** How much more what is asked for is meant by its names: called so, in one of them, or only as a part of a compound.
+ * @type {(names: {whole: string, words: Set<string>, own: Set<string>}[], sought: string) => number} */
+function asNamed(names, sought) {
+  const asked = sought.split(" ");
+  if (names.some(({ whole }) => whole === sought)) {
+    return WHOLE_NAME;
+  }
+  return isOfCompound(names, asked) ? OF_A_COMPOUND : names.some(({ words }) => asked.every((term) => words.has(term))) ? ALL_IN_NAME : 1;
 }
 
 /** How much more likely what is about as far as it is asked to be is meant.
@@ -145,23 +180,19 @@ function forSquad({ meant }, groups) {
  * How much more, or less, an entry is likely to be meant.
  * @param {Entry | undefined} entry
  * @param {Question} question
- * @param {string} sought
+ * @param {{sought: string, terms: string[]}} asked the terms that are asked for, without and with those of kinds
  */
-function favour(entry, { kinds, minutes, gear, metres, groups }, sought) {
+function favour(entry, { kinds, minutes, gear, metres, groups }, { sought, terms }) {
   if (!entry) {
     return 0;
   }
-  const names = namesOf(entry);
-  const asked = sought.split(" ");
-  const isWhole = names.some(({ whole }) => whole === sought);
-  const isWithin = names.some(({ words }) => asked.every((term) => words.has(term)));
   const usual = OF_KIND[/** @type {keyof typeof OF_KIND} */ (entry.kind)] ?? 1;
-  const ofKind = kinds.has(entry.kind) ? ASKED_KIND : usual;
+  const ofKind = kinds.has(entry.kind) ? ASKED_KIND : isOfOtherKind(entry.kind, terms) ? usual * OF_OTHER_KIND : usual;
   const timed = minutes && (entry.kind === "set" || entry.kind === "practice") ? TIMED : 1;
   /** @type {(ids: string[]) => boolean} */
   const isHere = (ids) => ids.some((id) => gear.has(id));
   const uses = isHere(entry.needs) ? USES : isHere(entry.suits) ? MAY_USE : 1;
-  return forSquad(entry, groups) * uses * timed * asFar(entry, metres) * ofKind * (isWhole ? WHOLE_NAME : isWithin ? ALL_IN_NAME : 1);
+  return forSquad(entry, groups) * uses * timed * asFar(entry, metres) * ofKind * asNamed(namesOf(entry), sought);
 }
 
 /** Scores of what is of a kind that is asked for by its metres alone, what is about as far first.

@@ -4,7 +4,7 @@ import { make, root } from "../lib/dom.js";
 import { WordIndex } from "../lib/search.js";
 import { atOnce, inSlices } from "../lib/slices.js";
 import { stems } from "../lib/words.js";
-import { answers, farOf, fieldsOf, inPlaceOf, namesOfGear, WEIGHTS } from "./answers.js";
+import { answers, farOf, fieldsOf, inPlaceOf, isOfOtherKind, namesOfGear, WEIGHTS } from "./answers.js";
 import { isUnwanted, namesToLeaveOut } from "./left-out.js";
 import { Phrases } from "./phrases.js";
 import { asNamed, NOTHING_ASKED, questionOf } from "./question.js";
@@ -134,6 +134,10 @@ export function engine(data, entries) {
     return own && question.without.size + question.unlike.length ? inPlace(own, question) : own;
   }
 
+  /** What a question is typed for to the word, but no set where a drill is asked for.
+   * @type {(question: Question) => Set<number>} */
+  const toTheWord = ({ asked }) => new Set([...read().sentences.of(asked)].filter((number) => !isOfOtherKind(entries[number]?.kind ?? "", stems(asked))));
+
   /** What is asked for to the word stands first.
    * @type {(own: Answers | null, exactly: Set<number>) => Answers | null} */
   function withExact(own, exactly) {
@@ -154,7 +158,7 @@ export function engine(data, entries) {
     /** How well entries answer; null where nothing is asked.
      * @param {Question} question
      * @returns {Answers | null} */
-    answers: (question) => withExact(answered(question), read().sentences.of(question.asked)),
+    answers: (question) => withExact(answered(question), toTheWord(question)),
 
     /** A question as it was meant, with what is misspelt mended.
      * @param {Question} question */

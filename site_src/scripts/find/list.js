@@ -69,7 +69,7 @@ const SURELY = 1.5; // how much better than all that fits a guide has to answer 
 const GUIDES = ["page", "danger"]; // kinds that tell what is done
 const A_PRACTICE = 40; // minutes
 const DRY = 4; // the place of what is done on land where lanes are asked for
-const MEANT = 0.15; // the share of the best set's score from which on a set answers the words
+const MEANT = { set: 0.15, practice: 0.3 }; // the share of the best one's score from which on another answers the words
 const MAY_BE_CUT = 1.6; // how much longer than the minutes that were heard what is meant may be
 /** @type {Facet[]} */
 const IN_ONE = ["effort", "whom"]; // several words of it are asked for in one entry; of any other facet one is enough
@@ -281,7 +281,9 @@ function inOrder(found, choice, scores, { firstFor, fit }) {
   const uses = (entry) => (isAtHand(entry.needs) ? 2 : isAtHand(entry.suits) ? 1 : 0);
   /** @type {(entry: Entry) => number} */
   const place = (entry) => (fault.includes(entry.number) ? fault.indexOf(entry.number) : fault.length);
-  const bestSet = Math.max(0, ...found.filter(({ kind }) => kind === "set").map(({ number }) => scores?.get(number) ?? 0));
+  /** @type {(of: string) => number} */
+  const bestOf = (of) => Math.max(0, ...found.filter(({ kind }) => kind === of).map(({ number }) => scores?.get(number) ?? 0));
+  const least = { set: MEANT.set * bestOf("set"), practice: MEANT.practice * bestOf("practice") };
   const best = Math.max(0, ...found.filter(({ kind }) => !GUIDES.includes(kind)).map(({ number }) => scores?.get(number) ?? 0));
   /** @type {(entry: Entry) => number} what tells what to do stands before what fits where it answers the words better */
   const first = (entry) => (GUIDES.includes(entry.kind) && !choice.gear.size && (scores?.get(entry.number) ?? 0) > SURELY * best ? 0 : kindPlace(entry, choice));
@@ -289,7 +291,7 @@ function inOrder(found, choice, scores, { firstFor, fit }) {
     const own = fit(entry);
     const fills = choice.minutes ? [own.cut ? 1 : 0, -(own.seconds ?? 0)] : [0, 0];
     const mine = [own.isForOthers ? 1 : 0, own.crowded ? 1 : 0];
-    const late = tooLong(entry, choice, own, (scores?.get(entry.number) ?? 0) >= MEANT * bestSet);
+    const late = tooLong(entry, choice, own, (scores?.get(entry.number) ?? 0) >= (entry.kind === "practice" ? least.practice : least.set));
     const keys = [scores ? first(entry) + late : late, -(scores?.get(entry.number) ?? 0), place(entry), -uses(entry), kindPlace(entry, choice), ...mine, ...fills, entry.number];
     return { entry, keys };
   });

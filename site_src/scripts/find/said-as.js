@@ -52,9 +52,18 @@ const STROKES = [
   [/(?<!\b(?:to|into) )\bbreast (?=turns?|legs?|arms?|pull|swim|drills?|finish|starts?|timing|sets?|technique|wall|kick drills?)/gu, "breaststroke "],
 ];
 
+/** A medley: "im" is else the beginning of "I'm". @type {Saying[]} */
+const MEDLEY = [
+  [/\b(?:i\.m\.?|ims?)(?=\s*(?:$|[?!.,;]|(?:for|with|without|sets?|days?|nights?|evenings?|practices?|sessions?|work(?:out)?|training|order|turns?|kick(?:ing)?|legs?|drills?|warm|swims?|swimming|swimmers?|races?|pace|tests?|transitions?|change\w*|main|plan|block|speed|walls?|lessons?|split|times?|relay)\b))|(?<=\b\d+ ?)ims?\b/gu, "medley"],
+  [/\b(?:[1-4]00|[1-4]00s|\d ?[x×*] ?[1-4]00) (?=medley)/gu, ""], // of any length: no swim of one stroke is meant
+];
+
 /** An age as what it tells of the water, and other turns of speech. @type {Saying[]} */
 const OTHERS = [
   [/\bmain sets?\b/gu, "set"],
+  [/\bunderwaters\b/gu, "underwater kick"],
+  [/\bhow (?:far|long|much)(?: apart)? (?:apart |gap |behind )?(?:do|should|must|can|are|between) (?:they|the swimmers|swimmers|kids|we|each)(?: (?:go|leave|start|swim|be|set off|push off|supposed to go))*(?<=apart.*|gap.*|behind.*|between.*)(?=\s*[?.!]*$)/gu, "how many seconds apart"],
+  [/\bchoked(?= (?:at|in|on|during) )/gu, "choked nervous before a race"], // an alarm stays one
   [/\b(?:at|in) the (?:very )?last min(?:ute)?\b|\blast[ -]min(?:ute)?(?= (?:change|swap|cover|switch))/gu, "last-minute"],
   [/\b(\w+ min(?:ute)?s?) (?:before|from|until|till|to|at|for) the (?:very )?end\b/gu, "last $1"],
   [/\b(?:first|opening|starting) (?=\w+ min)/gu, "warm up "],
@@ -129,4 +138,4 @@ export const isAway = (text, away, without) => without.size > 0 && (/\b(?:have|h
  * @param {string} text
  * @param {Saying[]} away */
 export const saidPlainly = (text, away) =>
-  [...HARMLESS, ...OF_QUESTIONS, ...TIMES, ...PAINS, ...CHANGES, ...STROKES, ...OTHERS, ...away].reduce((so, [way, plain]) => so.replace(way, /** @type {string} */ (plain)), text.toLowerCase());
+  [...HARMLESS, ...OF_QUESTIONS, ...TIMES, ...PAINS, ...CHANGES, ...STROKES, ...MEDLEY, ...OTHERS, ...away].reduce((so, [way, plain]) => so.replace(way, /** @type {string} */ (plain)), text.toLowerCase());

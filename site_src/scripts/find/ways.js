@@ -44,6 +44,12 @@ export class Ways {
     return carried;
   }
 
+  /** Whether terms name a stroke, and no more.
+   * @param {string} terms */
+  isStroke(terms) {
+    return Boolean(this.facets[0]?.names.some(([, name]) => name.join(" ") === terms));
+  }
+
   /** How much less an entry counts that is of other strokes, or lies otherwise, than a question names; one that tells of none agrees.
    * @param {string} text
    * @returns {(entry: Entry | undefined) => number} */
