@@ -104,6 +104,9 @@ def test_what_fix_is_said_to_do_it_does(tmp_path: Path) -> None:
         ("plans/sets/six-fifties.yml", "sendoff: 1:45", "sendoff: 1.8 m"),
         ("plans/sets/six-fifties.yml", "sendoff: 1:45", "sendoff: 1:5"),
         ("plans/sets/six-fifties.yml", "do: back-kick", "do: bark-wick"),
+        ("plans/sets/six-fifties.yml", "do: back-kick", "do: back-land"),  # a word of another list
+        ("plans/sets/six-fifties.yml", "reps: 6", "times: 6"),  # no time of six seconds
+        ("drills/skills/kicking/back-kick.yml", "again: 2027-09-01", "again: 2027-W35"),
     ],
 )
 def test_what_is_only_near_or_has_two_meanings_is_never_written(
@@ -129,6 +132,10 @@ def test_what_is_only_near_or_has_two_meanings_is_never_written(
         ("back-kick-2", ["back-kick-1"], ""),  # a number tells things apart
         ("fst", ["fast"], ""),  # too short to be sure of
         ("bcak-kikc", ["back-kick"], ""),  # two slips
+        ("group-b", ["group-a"], ""),  # a group that is not there yet
+        ("breath-in", ["breath-on"], ""),
+        ("10-m-kick", ["10-k-kick"], ""),
+        ("group1", ["group-1"], "group-1"),  # a hyphen is no letter
     ],
 )
 def test_one_letter_is_sure_where_nothing_else_can_be_meant(

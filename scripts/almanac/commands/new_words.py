@@ -97,7 +97,7 @@ def _words_in(text: str, field: str, loaded: Loaded) -> Iterator[str]:
         for at in range(len(pieces) - many + 1):
             said = "-".join(pieces[at : at + many])
             for own in (said, said.replace("on-", "on-the-")):
-                if word := loaded.names.certain("vocabulary", VOCABULARY_OF[field], own):
+                if word := loaded.names.by_name("vocabulary", VOCABULARY_OF[field], own):
                     yield word
                     return
 

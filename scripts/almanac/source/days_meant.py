@@ -13,7 +13,7 @@ _DAY = re.compile(
     re.ASCII,
 )
 _FROM_YEAR = re.compile(r"((?:19|20)[0-9]{2})[ ./-]([0-9]{1,2})[ ./-]([0-9]{1,2})\.?", re.ASCII)
-_WEEK = re.compile(r"((?:19|20)[0-9]{2})-?W([0-9]{1,2})", re.ASCII)  # of ISO 8601: its Monday
+_WEEK = re.compile(r"((?:19|20)[0-9]{2})-?W([0-9]{1,2})", re.ASCII)  # of ISO 8601
 _NOW = {"today", "now", "tomorrow", "yesterday", "tonight", "soon", "later", "?", "tbd"}
 _IN_ORDER = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
 _MONTHS = {month: number for number, month in enumerate(_IN_ORDER, start=1)}
@@ -29,11 +29,6 @@ def day_meant(text: str) -> str:
     """A day that is written in another order, as YYYY-MM-DD; "" where day and month could change
     places, or there is no such day.
     """
-    if week := _WEEK.fullmatch(text.strip()):
-        try:
-            return date.fromisocalendar(int(week[1]), int(week[2]), 1).isoformat()
-        except ValueError:
-            return ""
     if in_order := _FROM_YEAR.fullmatch(text.strip()):
         try:
             return date(*map(int, in_order.groups())).isoformat()
@@ -61,7 +56,7 @@ def days_meant(text: str) -> str:
         short = re.fullmatch(r"([0-3]?[0-9])[.]([01]?[0-9])[.]([2-9][0-9])", text.strip())
         if short and (meant := day_meant(f"{short[1]}.{short[2]}.20{short[3]}")):
             return f"write {meant} for {date.fromisoformat(meant):%-d %B %Y}"
-        return _without_year(text) or _without_day(text)
+        return _without_year(text) or _without_day(text) or _of_week(text)
     said = [f"{found[1]} {found[2]} {found[3]}", f"{found[2]} {found[1]} {found[3]}"]
     both = [day_meant(own) for own in said]
     told = " or ".join(f"{own} for {date.fromisoformat(own):%-d %B}" for own in both if own)
@@ -85,7 +80,7 @@ def later_meant(text: str, since: str) -> str:
         year, month = start.year + months // len(_MONTHS), months % len(_MONTHS) + 1
         last = monthrange(year, month)[1]
         return date(year, month, min(start.day, last)).isoformat() if many else ""
-    except ValueError:
+    except (ValueError, OverflowError):
         return ""
 
 
@@ -117,6 +112,16 @@ def _without_day(text: str) -> str:
     named = re.fullmatch(r"([A-Za-z]{3,9})\.? ((?:19|20)[0-9]{2})", text.strip(), re.ASCII)
     number = _MONTHS.get(named[1][:3].lower()) if named else None
     return f"write it with its day, as {named[2]}-{number:02}-DD" if named and number else ""
+
+
+def _of_week(text: str) -> str:
+    """A week of a year, of which a day is to be chosen; "" where it is none."""
+    found = _WEEK.fullmatch(text.strip())
+    try:
+        monday = date.fromisocalendar(int(found[1]), int(found[2]), 1) if found else None
+    except ValueError:
+        return ""
+    return f"write its day: that week's Monday is {monday}" if monday else ""
 
 
 def _without_year(text: str) -> str:

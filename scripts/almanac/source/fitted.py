@@ -55,7 +55,7 @@ def _rest(rules: Mapping[str, Any], names: Names) -> dict[str, Any]:
     own, theirs = list(names.of("vocabulary", "efforts")), list(rules)
     found = {}
     for place, word in enumerate(own):
-        also = [it for it in theirs if names.certain("vocabulary", "efforts", it) == word]
+        also = [it for it in theirs if names.by_name("vocabulary", "efforts", it) == word]
         steps = ceil(place * (len(theirs) - 1) / max(1, len(own) - 1))
         found[word] = rules[word if word in rules else also[-1] if also else theirs[steps]]
     return found

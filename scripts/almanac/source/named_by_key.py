@@ -28,7 +28,7 @@ ALSO_CALLED = {
     **_SURELY, "interval": "sendoff", "on": "sendoff", "recovery": "rest", "intensity": "effort",
     "zone": "effort",
     "rest_between": "pause_between", "stroke_drill": "do", "description": "summary",
-    "comment": "note", "repeat": "rounds",
+    "comment": "note", "repeat": "rounds", "times": "reps",
 }  # fmt: skip
 
 
@@ -43,7 +43,7 @@ def sure_keys(failure: Failure) -> dict[str, str]:
     for key in failure.value:
         said = fold(str(key).rstrip(":"))
         name = by_fold.get(said) or _SURELY.get(said.replace("-", "_"), "")
-        if not name and str(key) not in field_names():
+        if not name and str(key) not in field_names() and said not in ALSO_CALLED:
             name = _with_or_without_s(said, by_fold) or one_letter_off(said, known)
         is_new = key not in failure.fields and name not in failure.value
         if is_new and name in known and name not in found.values():

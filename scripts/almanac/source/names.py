@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Collection, Mapping
 from dataclasses import dataclass, field
+from itertools import chain
 
 from almanac.source.lent import lent_words
 from almanac.source.paths import is_id
@@ -48,11 +49,29 @@ class Names:
         return word in known or (keyword == "reference" and word in self.misplaced)
 
     def certain(self, keyword: str, name: str, word: str) -> str:
-        """What was surely meant by a word that is not of a list: the same in another style, by its
-        title or another name, by the name of a file before it was renamed, or but for one letter;
-        "" where it is open.
+        """What was surely meant by a word that is not of a list: what it names, or but for one
+        letter says; "" where it is open, as with what people only look another word up by.
         """
-        known = {own: file for own, file in self.of(keyword, name).items() if is_id(own)}
+        if found := self.by_name(keyword, name, word):
+            return found
+        lists = self.words.values()
+        is_other = keyword == "reference" and any(word in own for own in lists)
+        if is_other or self.likely(name, word) or self._is_named_so(keyword, name, word):
+            return ""
+        known = filter(is_id, self.of(keyword, name))
+        return one_letter_off(word, known, chain.from_iterable(lists))
+
+    def _is_named_so(self, keyword: str, name: str, word: str) -> bool:
+        """Whether a word is another name of what is not there any more."""
+        return fold(word) in self.called.get((keyword, name), {}) or (
+            keyword == "reference" and bool(self.renamed(name, word))
+        )
+
+    def by_name(self, keyword: str, name: str, word: str) -> str:
+        """What a word that is not of a list names: the same in another style, by its title or
+        another name, or by the name of a file before it was renamed; "" for none.
+        """
+        known = {own for own in self.of(keyword, name) if is_id(own)}
         if not word or not known:
             return ""
         folded = fold(word)
@@ -61,8 +80,7 @@ class Names:
             found = self.renamed(name, word)
         elif not found and (likely := self.likely(name, word)) and folded in lent_words(name):
             found = likely
-        is_other = keyword == "reference" and any(word in own for own in self.words.values())
-        return found if found in known else "" if is_other else one_letter_off(word, known)
+        return found if found in known else ""
 
     def likely(self, name: str, word: str) -> str:
         """The word of a vocabulary that people look up by another, which a person has to choose;

@@ -9,6 +9,7 @@ from difflib import get_close_matches
 _LEAST_PART = 5  # letters of a word of an id that tell it from others
 _LONGEST = 80
 _LEAST_SURE = 5  # letters of a word that one of them can be wrong of and nothing else be meant
+_SHORT = 3  # letters of a piece of an id: with fewer, another one is another thing
 # Dashes as programs for letters put them, and signs that nobody sees.
 _LIKE_HYPHENS = dict.fromkeys(map(ord, "‐‑‒–—―−"), "-") | dict.fromkeys((0xAD, 0x200B, 0xFEFF))
 
@@ -44,10 +45,11 @@ def fold(word: str) -> str:
     return re.sub(r"[\s_-]+", "-", re.sub(r"\.ya?ml$", "", plain))
 
 
-def one_letter_off(word: str, choices: Iterable[str]) -> str:
+def one_letter_off(word: str, choices: Iterable[str], others: Iterable[str] = ()) -> str:
     """The one choice from which a word differs by a letter too many, too few or other, or by two
     that changed places; "" where there is none, or another. A number tells things apart, and so
-    does a word that stands in some choice: ``ankle-hand`` is no slip where hands are spoken of.
+    does a short piece, as in ``group-b``, or one that stands in some choice or in ``others``:
+    ``ankle-hand`` is no slip where hands are spoken of.
     """
     known, written = [*choices], fold(word)
     if not _LEAST_SURE <= len(written) <= _LONGEST:
@@ -55,9 +57,12 @@ def one_letter_off(word: str, choices: Iterable[str]) -> str:
     near = [own for own in known if _differs_by_one(written, fold(own))]
     if len(near) != 1 or re.findall("[0-9]+", written) != re.findall("[0-9]+", near[0]):
         return ""
-    strange = {*written.split("-")} - {*fold(near[0]).split("-")}
-    words = {piece for own in known for piece in fold(own).split("-")}
-    return "" if strange & words else near[0]
+    said, meant = ({*own.split("-")} for own in (written, fold(near[0])))
+    is_hyphen = written.replace("-", "") == fold(near[0]).replace("-", "")
+    if not is_hyphen and min(map(len, said ^ meant)) < _SHORT:
+        return ""
+    words = {piece for own in (*known, *others) for piece in fold(own).split("-")}
+    return "" if (said - meant) & words else near[0]
 
 
 def _differs_by_one(one: str, other: str) -> bool:
