@@ -263,22 +263,31 @@ test("what stands round a question asks for nothing, and what is done on a page 
   ]) {
     assert.equal(asked(words).words.trim(), rest, words);
   }
+  assert.equal(asked("they wont stop chatting").words.trim(), "they nobody listens");
+  assert.equal(asked("where do I put in my lane group").words.trim(), "where do i settings my lane group");
+  assert.equal(asked("is this app free").words.trim(), "licence");
+  // no matter of who listens, of settings, of what it costs
+  for (const words of ["won't stop coughing", "does not stop vomiting", "arms won't come out of the water", "put the squad in lanes", "put lane ropes out", "fill the pool", "is the free stroke hard"]) {
+    assert.equal(asked(words).words.trim(), words);
+  }
   assert.equal(asked("10 and unders kick").words, "children kick");
   assert.deepEqual([...asked("beginners 200 m").kinds], ["set"]);
   assert.deepEqual([...asked("are they allowed to hold their breath").kinds], ["danger"]);
 });
 
 test("a life in danger is heard however it is said, and a race that is lost is none", () => {
-  const alarms = ["knocked out", "choking", "choked", "drowning", "unconscious", "a fire", "fire in the"];
+  const alarms = ["knocked out", "choking", "choked", "drowning", "unconscious", "a fire", "fire in the", "seizure", "concussion"];
   for (const words of [
     "kid knocked out", "knocked out at the gala", "he got knocked out in the race", "choking", "choked in the race", "a fire in the changing room", "there is a fire", "fire", "smoke", "drowning in the deep end",
     "girl collapsed", "swimmer has collapsed", "collapses after the race", "collapsed on deck", "unconscious in the water", "he is not breathing", "hit his head", "she went under",
+    "knocked out in the heat", "knocked out in the heats", "choked at the finals", "coach collapsed", "a girl in my squad collapsed", "somebody with bad knees collapses in the shower",
+    "the cut doesn't stop bleeding", "went under and did not come up", "he isn't coming up", "found him at the bottom", "the sauna is on fire", "fire! where is the exit", "siezure", "concusion",
   ]) {
     assert.equal(isInDanger(words, alarms), true, words);
   }
   for (const words of [
     "knocked out of the heats", "knocked out in the second round", "choked under pressure", "drowning in paperwork", "a fire drill", "fire exits", "fire in his legs", "hips collapse at the catch",
-    "elbow collapses in the pull", "unconscious competence",
+    "elbow collapses in the pull", "his elbow has collapsed in the pull", "her legs are on fire", "he does not come up to breathe", "hips are not coming up", "unconscious competence",
   ]) {
     assert.equal(isInDanger(words, alarms), false, words);
   }

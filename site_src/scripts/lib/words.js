@@ -91,6 +91,10 @@ export function stem(word) {
 /** @type {Map<string, string | null>} words come again and again */
 const STEMS = new Map();
 
+/** A word as it is written here, where it is known to be written, or to be told, otherwise.
+ * @param {string} word */
+export const spelled = (word) => ALIKE.get(word) ?? ALIKE.get(word.replace(/s$/, "")) ?? word;
+
 /** @type {(word: string) => string | null} */
 function stemOf(word) {
   if (IDLE.has(word)) {
@@ -106,8 +110,7 @@ function stemOf(word) {
   if (/^\d/.test(word)) {
     return word.replace(/(?<=\d)(s|m|th|x)$/, "");
   }
-  const alike = ALIKE.get(word) ?? ALIKE.get(word.replace(/s$/, "")) ?? word;
-  return stemmer(SPELLED.reduce((own, [way, other]) => own.replace(way, other), alike).replace(/^(.*[^s])s$/, "$1"));
+  return stemmer(SPELLED.reduce((own, [way, other]) => own.replace(way, other), spelled(word)).replace(/^(.*[^s])s$/, "$1"));
 }
 
 /** The words of a question that are worth looking for, as they are compared.
