@@ -79,6 +79,12 @@ async function open(name, code, start) {
 const links = () => make("p", { class: "run-besides" }, ...[["practices/index.html", "Practices"], ["sets/index.html", "Sets"], ["index.html", "Home"]].map(([to, title]) =>
   make("a", { class: "run-button", href: new URL(to, root).href }, title)));
 
+/** Ask the phone to stay lit, and say so where it does not. */
+const keepLit = () => ask().then((wake) => {
+  app.wake = wake;
+  app.draw();
+});
+
 /** The rows, or the emergency page where the run stands.
  * @param {string} told */
 app.begin = (told) => {
@@ -93,10 +99,7 @@ app.begin = (told) => {
     app.close();
   }
   app.schedule();
-  ask().then((wake) => {
-    app.wake = wake;
-    app.draw();
-  });
+  keepLit();
 };
 app.onStop = () => stopped(app);
 app.onChange = () => changes(app);
@@ -167,6 +170,7 @@ function askWhich(found, { name, start }) {
   });
   say(`“${found.kept.title}” is being run on this phone`, make("div", { class: "run-offers" }, go, leave));
   app.schedule();
+  keepLit(); // it goes on, and may be gone on with from Stop
 }
 
 /** The run that is on, unless it is of another day.
