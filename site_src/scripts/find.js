@@ -15,6 +15,7 @@ import { speaker } from "./find/spoken.js";
 import { many, teller } from "./find/told.js";
 import { writer } from "./find/written.js";
 import { all, one, tool } from "./lib/dom.js";
+import { MOST_GROUPS } from "./lib/my-groups.js";
 import * as preferences from "./lib/preferences.js";
 
 /** @import {Data, Entry, Facet, List} from "./find/list.js" */
@@ -43,7 +44,7 @@ const written = writer(() => toAddress(state.choice, { pool: preferences.chosen(
 /** What fits is asked for. */
 const held = () => ({
   pool: preferences.chosen("pool"),
-  groups: question.groups.length ? question.groups.slice(0, preferences.MOST_GROUPS) : state.mine,
+  groups: question.groups.length ? question.groups.slice(0, MOST_GROUPS) : state.mine,
   minutes: state.choice.minutes ?? question.minutes,
   lanes: state.choice.lanes ?? question.lanes,
   swimmers: state.choice.swimmers ?? question.swimmers,

@@ -2,6 +2,7 @@
 
 import { all, make, one } from "./lib/dom.js";
 import { last } from "./lib/last-pages.js";
+import { keptGroups } from "./lib/my-groups.js";
 import { practiceLines } from "./lib/practice-lines.js";
 import { onNow } from "./lib/on-now.js";
 import { read } from "./lib/storage.js";
@@ -10,15 +11,14 @@ import { dueInAll } from "./learn/due.js";
 
 /** A practice on a day.
  * @typedef {{on: string, start: string, end: string, href: string, title: string, squad: string, groups: string[]}} Planned */
-/** @typedef {{group?: string, groups?: string[], pool?: string}} Choices */
 /** @typedef {{titles: Record<string, string>, columns: string[], rows: (string | string[])[][]}} Data */
 
 const NEXT = 5;
 /** @type {Data} */
 const data = JSON.parse(one("#home-data").textContent ?? "");
 const planned = data.rows.map((row) => /** @type {Planned} */ (Object.fromEntries(data.columns.map((name, at) => [name, row[at]]))));
-const choices = read("choices", /** @type {Choices} */ ({}));
-const mine = choices.groups ?? (choices.group ? [choices.group] : []);
+const { pool } = read("choices", /** @type {{pool?: string}} */ ({}));
+const mine = keptGroups();
 
 /** @param {Planned} own */
 const isMine = (own) => own.groups.some((group) => mine.includes(group));
@@ -113,7 +113,7 @@ showTonight();
 showDue();
 showNext();
 showLast();
-const chosen = [...mine.map((group) => data.titles[group]), (choices.pool ?? "").replace(/^\d+/, "$& ")].filter(Boolean);
+const chosen = [...mine.map((group) => data.titles[group]), (pool ?? "").replace(/^\d+/, "$& ")].filter(Boolean);
 for (const place of all("[data-chosen]")) {
   place.textContent = chosen.length ? `: ${chosen.join("; ")}` : "";
 }

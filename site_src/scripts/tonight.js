@@ -1,15 +1,12 @@
 // Tonight: the run that is on, then today, mine before the others; else the day that comes next, and the next of mine. Then the weeks, folded; what is over is one fold, at the end.
 
 import { all, make, one } from "./lib/dom.js";
+import { keptGroups } from "./lib/my-groups.js";
 import { onNow } from "./lib/on-now.js";
-import { read } from "./lib/storage.js";
 import { today } from "./lib/today.js";
 
-/** @typedef {{group?: string, groups?: string[]}} Choices */
-
 const box = one("[data-days]");
-const choices = read("choices", /** @type {Choices} */ ({}));
-const mine = choices.groups ?? (choices.group ? [choices.group] : []);
+const mine = keptGroups();
 
 /** @param {HTMLElement} row */
 const isMine = ({ dataset }) => (dataset.groups ?? "").split(" ").some((group) => mine.includes(group));

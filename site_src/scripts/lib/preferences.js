@@ -2,12 +2,12 @@
 // root element (data-chosen-group, ...), where every script of the page reads it, whichever bundle it came with.
 
 import { all } from "./dom.js";
+import { keptGroups, MOST_GROUPS } from "./my-groups.js";
 import { read, write } from "./storage.js";
 
 /** @typedef {"group" | "pool" | "units"} Name */
 /** @typedef {{group?: string, groups?: string[], pool?: string, units?: string}} Choices */
 
-export const MOST_GROUPS = 3;
 const SUBJECT = "choices";
 const CHANGED = "deck-almanac:choices";
 const page = document.documentElement;
@@ -22,13 +22,6 @@ function offered(name) {
 /** What is kept on this device.
  * @returns {Choices} */
 const kept = () => read(SUBJECT, {});
-
-/** My lane groups as this device keeps them; none where none was chosen.
- * @returns {string[]} */
-export function keptGroups() {
-  const { groups, group } = kept();
-  return (groups ?? (group ? [group] : [])).slice(0, MOST_GROUPS);
-}
 
 /** My lane groups, one to three, as they were chosen; the one of this page where none was.
  * @returns {string[]} */

@@ -1,7 +1,8 @@
 // My lane groups, one to three: the ticks that choose them, and whom of them a page is shown for.
 
 import { all, make } from "./dom.js";
-import { chosen, meant, mine, MOST_GROUPS, setMine } from "./preferences.js";
+import { MOST_GROUPS } from "./my-groups.js";
+import { chosen, meant, mine, setMine } from "./preferences.js";
 
 const ticks = () => /** @type {HTMLInputElement[]} */ (all("[data-my-group]"));
 

@@ -2,6 +2,7 @@
 
 import { one, root } from "../lib/dom.js";
 import { mineUntil } from "../lib/mine-until.js";
+import { keptGroups } from "../lib/my-groups.js";
 import { read } from "../lib/storage.js";
 import { today } from "../lib/today.js";
 import { minutesUntil } from "./asked.js";
@@ -20,8 +21,7 @@ export class NoSignal extends Error {}
 export const LAST = "make";
 /** @type {Here} */
 export const here = JSON.parse(one("#make-data").textContent ?? "");
-const choices = read("choices", /** @type {{group?: string, groups?: string[]}} */ ({}));
-const mine = choices.groups ?? (choices.group ? [choices.group] : []);
+const mine = keptGroups();
 /** @type {Map<string, Promise<any>>} */
 const files = new Map();
 

@@ -3,8 +3,8 @@
 
 import { make } from "../../lib/dom.js";
 import { keepUntil, mineUntil } from "../../lib/mine-until.js";
+import { keptGroups } from "../../lib/my-groups.js";
 import { noted } from "../../lib/noted.js";
-import { keptGroups } from "../../lib/preferences.js";
 import { read, write } from "../../lib/storage.js";
 import { plannedStart } from "../code.js";
 import { crewName, timeOfDay } from "../words.js";
