@@ -139,7 +139,7 @@ def does_the_same(analysis: Analysis, steps: Sequence[dict[str, Any]]) -> None:
     for step in steps:
         practice = analysis.catalogue.practices[step["id"]]
         if step["id"] not in tables:
-            tables[step["id"]] = _with_parts(analysis, made[practice.squad], step["id"])
+            tables[step["id"]] = with_parts(analysis, made[practice.squad], step["id"])
         table = tables[step["id"]]
         asked = Asked(table, wishes_of(table, Request(**step["request"])))
         before = _chosen(step["practice"])
@@ -158,7 +158,7 @@ def _chosen(told: dict[str, Any]) -> ChosenPractice:
     return ChosenPractice(tuple(Chosen(**own) for own in told["parts"]), tuple(told["out"]))
 
 
-def _with_parts(analysis: Analysis, table: ComposeTable, id: str) -> ComposeTable:
+def with_parts(analysis: Analysis, table: ComposeTable, id: str) -> ComposeTable:
     """The table of a squad with the parts of one of its practices."""
     held = HeldParts(analysis, analysis.practices[id], table.squad, places_of(analysis.catalogue))
     practice, own = analysis.catalogue.practices[id], held.offers()

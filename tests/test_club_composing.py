@@ -14,14 +14,14 @@ from typing import Any
 import pytest
 from compose_requests import drawn, vectors, walked
 from node_scripts import run_by_node
-from opened_practices import does_the_same, findings_of_saved, opened_by_page
+from opened_practices import does_the_same, findings_of_saved, opened_by_page, with_parts
 from shared import DAY, examples, is_long
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.composing_asked import Asked
 from almanac.arithmetic.composing_costs import is_again
 from almanac.arithmetic.composing_lists import SHORT, SHORTEST, of_role
-from almanac.arithmetic.composing_order import whole
+from almanac.arithmetic.composing_order import DOSE, too_much, whole
 from almanac.arithmetic.composing_pieces import MAIN
 from almanac.arithmetic.composing_request import Request, wishes_of
 from almanac.arithmetic.composing_unmet import unmet
@@ -168,6 +168,23 @@ def test_every_practice_of_the_club_opens_on_its_own_clock_and_is_changed_and_sa
         saved, told = findings_of_saved(ROOT, tmp_path, steps)
         assert saved > 4 * len(analysis.catalogue.practices)
         assert told == []
+
+
+def test_what_a_held_part_has_of_a_drill_counts_against_its_dose() -> None:
+    """Three cords has Seven walls at a station: seven goes of a turn of which ten are the most, so
+    that the set cannot stand in it again.
+    """
+    table = with_parts(analysed(), made("osprey").table, "osprey-cords")
+    dose = analysed().catalogue.drills["backstroke-turn-approach"].dose
+    assert dose.most == 10
+    asked = Asked(table, wishes_of(table, Request("home", 90, [table.goals[0].id])))
+    keys = ("held/osprey-cords/1", "set/seven-walls")
+    places = [table.piece_of[key] for key in keys]
+    offers = {own.piece: own for own in asked.offers}
+    held, again = (next(asked.sized(offers[place])) for place in places)
+    assert not too_much(asked, [held])
+    assert not too_much(asked, [again])
+    assert too_much(asked, [held, again]) == DOSE
 
 
 def test_a_short_piece_is_a_main_set_where_it_serves_a_wished_goal() -> None:

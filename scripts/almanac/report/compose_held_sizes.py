@@ -4,7 +4,7 @@ against the limits of a practice.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import cached_property, reduce
 
@@ -115,3 +115,26 @@ class HeldSizes:
             up(TENTHS * found[own.id]) - more * own.gap if own.id in found else 1
             for own, more in zip(self.squad.groups, extra, strict=True)
         )
+
+
+def most_held(
+    analysis: Analysis, squad: TableSquad, places: Places, broken: frozenset[str]
+) -> Mapping[str, Mapping[int, int]]:
+    """By pool and drill the most, in permille of its dose, that the parts of one of the squad's
+    practices have of it: what may stand already where one is opened. ``broken`` are files with an
+    error, which nobody opens.
+    """
+    found: dict[str, dict[int, int]] = {}
+    for id, practice in analysis.catalogue.practices.items():
+        summary = analysis.practices.get(id)
+        if practice.squad != squad.id or practice.file in broken:
+            continue
+        if summary is None or summary.ends_s is None:
+            continue
+        sizes, whole = HeldSizes(analysis, summary, squad, places), dict[int, int]()
+        for number in range(len(practice.parts)):
+            for drill, plain, strict in sizes.size(number).doses:
+                whole[drill] = whole.get(drill, 0) + max(plain, strict)
+        most = found.setdefault(practice.pool, {})
+        most.update({own: max(most.get(own, 0), has) for own, has in whole.items()})
+    return found

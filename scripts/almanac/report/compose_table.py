@@ -17,6 +17,7 @@ from almanac.arithmetic.composing_table import (
 from almanac.model.catalogue import Catalogue
 from almanac.report.compose_candidate import Candidate
 from almanac.report.compose_facts import PieceFacts, Places
+from almanac.report.compose_held_sizes import most_held
 from almanac.report.compose_laid import Layer
 from almanac.report.compose_offers import adults_for, room_for, size_of
 from almanac.report.compose_pieces import candidates
@@ -25,6 +26,7 @@ from almanac.report.compose_squad import blocks_of, practices_of, squad_of
 
 _SUM_MOST = 6
 """No practice is composed of more pieces that hold one drill."""
+_WHOLE = 1000  # permille
 
 
 @dataclass
@@ -63,7 +65,9 @@ def compose_table(
     places = places_of(catalogue)
     here = tuple(catalogue.club.waters if pools is None else pools)
     found = _gather(analysis, places, broken, squad, here)
-    offers = {pool: _counted(own) for pool, own in found.offers.items()}
+    own_squad = squad_of(analysis, places, squad, {})
+    held = most_held(analysis, own_squad, places, broken)
+    offers = {pool: _counted(own, held.get(pool, {})) for pool, own in found.offers.items()}
     place_of = {piece.key: place for place, piece in enumerate(found.pieces)}
     practices = tuple(practices_of(catalogue, squad, place_of))
     table = ComposeTable(
@@ -84,7 +88,7 @@ def compose_table(
             PoolHere(id, own.title, str(own.course), own.lanes)
             for id, own in catalogue.club.waters.items()
         ),
-        squad=squad_of(analysis, places, squad, offers),
+        squad=replace(own_squad, offers=offers),
         progressions=tuple(
             Taught(id, own.title, tuple(_drills(stage.drills, places) for stage in own.stages))
             for id, own in sorted(catalogue.progressions.items())
@@ -165,8 +169,10 @@ def _offer(layer: Layer, facts: PieceFacts, own: Candidate) -> tuple[PracticePie
     return facts.piece(own, chief), offer
 
 
-def _counted(offers: list[Offer]) -> tuple[Offer, ...]:
-    """Offers without doses that no practice can exceed, however it is composed."""
+def _counted(offers: list[Offer], held: Mapping[int, int]) -> tuple[Offer, ...]:
+    """Offers without doses that no practice can exceed, however it is composed, or changed where
+    ``held`` is in it already: by drill, in permille.
+    """
     most: dict[int, list[int]] = {}
     for offer in offers:
         of_offer: dict[int, int] = {}
@@ -175,7 +181,11 @@ def _counted(offers: list[Offer]) -> tuple[Offer, ...]:
                 of_offer[drill] = max(of_offer.get(drill, 0), plain, strict)
         for drill, own in of_offer.items():
             most.setdefault(drill, []).append(own)
-    full = {id for id, each in most.items() if sum(sorted(each)[-_SUM_MOST:]) > 1000}
+    full = {
+        drill
+        for drill, each in most.items()
+        if sum(sorted(each)[-_SUM_MOST:]) + held.get(drill, 0) > _WHOLE
+    }
 
     def kept(size: Size) -> Size:
         return replace(size, doses=tuple(own for own in size.doses if own[0] in full))
