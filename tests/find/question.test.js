@@ -8,7 +8,9 @@ import { withGuides } from "../../site_src/scripts/find/guides.js";
 import { namesToLeaveOut } from "../../site_src/scripts/find/left-out.js";
 import { questionOf } from "../../site_src/scripts/find/question.js";
 import { awayIn } from "../../site_src/scripts/find/said-as.js";
+import { PLAIN } from "../../site_src/scripts/lib/plain-words.js";
 import { atOnce } from "../../site_src/scripts/lib/slices.js";
+import { stem } from "../../site_src/scripts/lib/words.js";
 import { Sentences } from "../../site_src/scripts/find/sentences.js";
 
 /** @type {[string, string][]} */
@@ -310,4 +312,20 @@ test("a squad is heard by its name, which is no word to look for beside others",
   assert.equal(of("20 min set robin").words, "");
   assert.equal(of("robin kick 20 min").words, "robin kick");
   assert.deepEqual(of("kick set").groups, []);
+});
+
+const KEYS = ["qwertyuiop", "asdfghjkl", "zxcvbnm"];
+/** @param {string} letter the keys beside its own, in its row and in the next */
+const beside = (letter) => {
+  const [row] = KEYS.filter((keys) => keys.includes(letter));
+  const at = row.indexOf(letter), [above, below] = [KEYS[KEYS.indexOf(row) - 1] ?? "", KEYS[KEYS.indexOf(row) + 1] ?? ""];
+  return [row[at - 1], row[at + 1], above[at], above[at + 1], below[at - 1], below[at]].filter(Boolean);
+};
+
+test("a wet thumb that meets the key beside makes no everyday word of one of the trade", () => {
+  for (const word of ["kick", "line", "dive", "game", "rate", "lead", "whip", "load", "drop", "clock", "wave", "find", "foot", "roll", "long", "finger", "dry", "pole", "hold", "swim", "turn", "fins", "back", "pull"]) {
+    const slips = [...word].flatMap((letter, at) => beside(letter).map((key) => word.slice(0, at) + key + word.slice(at + 1)));
+    const told = slips.filter((slip) => PLAIN.has(stem(slip)) && !["gold", "lone"].includes(slip)); // a medal is asked for, and who is lonely
+    assert.deepEqual(told, [], word);
+  }
 });
