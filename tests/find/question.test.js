@@ -283,13 +283,13 @@ test("a life in danger is heard however it is said, and a race that is lost is n
     "kid knocked out", "knocked out at the gala", "he got knocked out in the race", "choking", "choked in the race", "a fire in the changing room", "there is a fire", "fire", "smoke", "drowning in the deep end",
     "girl collapsed", "swimmer has collapsed", "collapses after the race", "collapsed on deck", "unconscious in the water", "he is not breathing", "hit his head", "she went under",
     "knocked out in the heat", "knocked out in the heats", "choked at the finals", "coach collapsed", "a girl in my squad collapsed", "somebody with bad knees collapses in the shower",
-    "the cut doesn't stop bleeding", "went under and did not come up", "he isn't coming up", "found him at the bottom", "the sauna is on fire", "fire! where is the exit", "siezure", "concusion",
+    "the cut doesn't stop bleeding", "went under and did not come up", "he isn't coming up", "found him at the bottom", "the sauna is on fire", "fire! where is the exit", "siezure", "concusion", "she broke her arm", "kid has broken his leg!", "not  breathing", "nto brething", "notbreathing", "she colapsed", "drwoning", "choaking",
   ]) {
     assert.equal(isInDanger(words, alarms), true, words);
   }
   for (const words of [
     "knocked out of the heats", "knocked out in the second round", "choked under pressure", "drowning in paperwork", "a fire drill", "fire exits", "fire in his legs", "hips collapse at the catch",
-    "elbow collapses in the pull", "his elbow has collapsed in the pull", "her legs are on fire", "he does not come up to breathe", "hips are not coming up", "unconscious competence",
+    "elbow collapses in the pull", "his elbow has collapsed in the pull", "her legs are on fire", "he does not come up to breathe", "hips are not coming up", "broke his arm in March, can he swim", "unconsciously drops it", "crowned", "breaching", "a core that does not collapse", "unconscious competence",
   ]) {
     assert.equal(isInDanger(words, alarms), false, words);
   }
