@@ -407,7 +407,7 @@ def test_dangers_that_go_are_never_folded(
     repository: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
     drill = (repository / KICK).read_text("utf-8")
-    many = [f"kick-{number}" for number in range(20)]
+    many = [f"kick-{number}" for number in range(110)]
     for name in many:
         write(repository, f"drills/skills/kicking/{name}.yml", drill)
     git(repository, "add", "--all")

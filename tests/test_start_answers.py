@@ -47,6 +47,12 @@ def test_a_course_in_many_spellings(words: str, course: str) -> None:
     assert places.course(words) == course
 
 
+@pytest.mark.parametrize("mark", [" / ", " /", "/ "])
+def test_pools_in_one_line_are_parted_by_a_stroke_with_a_blank(mark: str) -> None:
+    found = places.pools(f"Home 25m 6 1.0-1.9{mark}Hall 1/2 land")
+    assert [(own.title, own.course) for own in found] == [("Home", "25m"), ("Hall 1/2", "land")]
+
+
 def test_a_name_gives_an_id_and_stays_as_it_was_written() -> None:
     assert read.named("Größe Eins") == ("grosse-eins", "Größe Eins")
     assert read.named("reds") == ("reds", "Reds")

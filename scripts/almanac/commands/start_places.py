@@ -67,10 +67,10 @@ def pool(words: str) -> NewPool:
 
 
 def pools(words: str) -> list[NewPool]:
-    """One or several pools in one line, parted by a / between blanks: ``Home 25m 6 1.0-1.9 / Hall
-    land``.
+    """One or several pools in one line, parted by a / with a blank beside it:
+    ``Home 25m 6 1.0-1.9 / Hall land``.
     """
-    return [pool(own) for own in re.split(r"\s+/\s+", words.strip())]
+    return [pool(own) for own in re.split(r"\s+/\s*|\s*/\s+", words.strip())]
 
 
 def emergency(words: str) -> tuple[str, ...]:

@@ -23,6 +23,7 @@ _SAID = {
     "unreadable": "that cannot be read",
 }
 _SCREEN = 8  # lines of a section that stand unfolded
+_FIRST = 99  # of what is read first, where fewer dangers go
 _SMALL = 3  # lines of all that was changed
 
 
@@ -83,7 +84,7 @@ def _first(review: Comparison, address: str) -> ReviewSection:
     return ReviewSection(
         "Read this first",
         [*review_dangers.in_full(review, address), *full],
-        99,
+        max(_FIRST, len(dangers)),
         [*dangers, *brief],
         len(dangers),
     )
