@@ -1,5 +1,6 @@
 // What a question asks for beside its words: minutes, lanes, heads, gear that is there or is not, a squad, a kind of page. Pure.
 
+import { METRES_PER_YARD } from "../arithmetic/pools.js";
 import { stems, wordsOf } from "../lib/words.js";
 import { leftOut } from "./left-out.js";
 import { isAway, isDare, isHarm, saidPlainly } from "./said-as.js";
@@ -53,7 +54,6 @@ const NOW = /(?<=\d\s*lanes?\s+)(?:today|tonight|only|left|free|open|available)(
 const ABOUT = /(?<![\p{L}])(?:only|just|about|only got|got only|just got|around|roughly|under|less than|at most|max|up to|within)\s+(?=\d+\s*-?\s*(?:min|lane))/gu;
 const AT_THE_END = /(?<![\p{L}])(?:last|final)\s+(?=\d+\s*-?\s*min)/u;
 const METRES = /(?<![\d.x×*])(\d[.,]?\d?)\s*k(?:m)?(?![\p{L}\p{N}])|(?<![\dx×*]\s*)(\d{3,4})\s*(?:m|metres?|meters?|(y|yds?|yards?))?(?![\p{L}\p{N}])/u; // 2k, 1500 m, 2000 yards
-const YARD = 0.9144; // m
 const LEAST_ALONE = 1600; // what is told alone and is less is a race
 const LEAST_METRES = 600; // what is less is a rep or a race
 const LEAST_OF_AN_END = 200; // but of what opens or closes a practice
@@ -165,7 +165,7 @@ const isFarAlone = (text, told, metres) => metres >= LEAST_ALONE && !stems(text.
  * @type {(text: string) => [number | null, string]} */
 const farIn = (text) => {
   const [told = "", thousands, whole, yards] = METRES.exec(text) ?? [];
-  const metres = thousands ? 1000 * Number(thousands.replace(",", ".")) : Number(whole) * (yards ? YARD : 1);
+  const metres = thousands ? 1000 * Number(thousands.replace(",", ".")) : Number(whole) * (yards ? METRES_PER_YARD : 1);
   const isEnd = AN_END.test(text);
   const isWhole = isEnd || isFarAlone(text, told, metres) || stems(text).some((term) => WHOLES.has(KIND_OF.get(term) ?? ""));
   return metres >= (isEnd ? LEAST_OF_AN_END : LEAST_METRES) && (thousands || isWhole) ? [metres, text.replace(told, " ")] : [null, text];
