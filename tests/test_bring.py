@@ -338,6 +338,13 @@ def test_a_set_that_a_check_would_refuse_here_is_not_brought(
     assert brought(own, "ladder-on-back") == 0
 
 
+def test_a_link_that_leads_nowhere_hinders_nothing(own: Path) -> None:
+    """Some editors leave one beside a file that is open."""
+    (own / "drills/.#words.yml").symlink_to("somebody@somewhere.1")
+    (own / "plans/round").symlink_to(own, target_is_directory=True)
+    assert brought(own, "ladder-on-back") == 0
+
+
 def test_a_kill_between_two_files_is_finished_by_the_next_command(
     own: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:

@@ -233,8 +233,13 @@ def test_a_starter_names_what_fits_its_squad_and_its_pool(catalogue: Path) -> No
 def test_a_list_that_the_program_has_not_is_told(
     tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    assert main(["new", "vocabulary", "hazard", "--root", str(copied(CATALOGUE, tmp_path))]) == 2
-    assert "there is no list 'hazard'" in capsys.readouterr().err
+    root = copied(CATALOGUE, tmp_path)
+    assert main(["new", "vocabulary", "hazard", "--root", str(root)]) == 2
+    assert "there is no list of the program's 'hazard'" in capsys.readouterr().err
+    assert main(["new", "vocabulary", "terms", "--from", "b", "--root", str(root)]) == 2
+    assert "are for a new block" in capsys.readouterr().err
+    assert main(["new", "vocabulary", "terms", "--family", "b", "--root", str(root)]) == 2
+    assert "--family is for drills" in capsys.readouterr().err
 
 
 def test_a_practice_begins_with_the_adults_that_its_squad_takes(catalogue: Path) -> None:

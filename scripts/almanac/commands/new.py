@@ -32,6 +32,7 @@ from almanac.units import ON_LAND
 
 NAME = "new"
 _LIST = "vocabulary"
+_FOR_BLOCKS = "--from BLOCK and --starts DATE are for a new block, and go together"
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -61,10 +62,12 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(arguments: argparse.Namespace) -> int:
     root = root_of(arguments.root)
+    file = _file(arguments.kind, arguments.id, arguments.family)
+    if arguments.kind != "block" and (arguments.old or arguments.starts):
+        raise UsageError(_FOR_BLOCKS)
     if arguments.kind == _LIST:
         return copy_list(root, arguments.id)
     loaded = load(root)
-    file = _file(arguments.kind, arguments.id, arguments.family)
     refuse_bad_id(loaded, arguments.kind, arguments.id, file)
     near = _near(loaded, arguments.kind, arguments.id)
     if near:
@@ -124,8 +127,8 @@ def _defaults(kind: str, usual: Mapping[str, Any]) -> dict[str, Any]:
 
 
 def _copy(root: Path, loaded: Loaded, arguments: argparse.Namespace, file: str) -> int:
-    if arguments.kind != "block" or not arguments.old:
-        raise UsageError("--from BLOCK and --starts DATE are for a new block, and go together")
+    if not arguments.old:
+        raise UsageError(_FOR_BLOCKS)
     text = block_from(loaded, arguments.old, arguments.starts)
     path = root / file
     path.parent.mkdir(parents=True, exist_ok=True)

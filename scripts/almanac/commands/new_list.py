@@ -29,7 +29,7 @@ def copy_list(root: Path, id: str) -> int:
         raise UsageError(f"{file} is there already: add to it what is missing")
     if file not in borrowed:
         known = [Path(own).stem for own in borrowed]
-        raise UsageError(f"{absent('list', id, known)}: a list is one that the program has")
+        raise UsageError(absent("list of the program's", id, known))
     write_list(root, file)
     alone = {*borrowed} - {file} - {*lent(root)}  # lent no more, beside a list of one's own
     for own in sorted(alone):
