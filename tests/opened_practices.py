@@ -23,10 +23,11 @@ from almanac.arithmetic.composing_chosen import Chosen, ChosenPractice, standing
 from almanac.arithmetic.composing_order import whole
 from almanac.arithmetic.composing_pieces import TENTHS
 from almanac.arithmetic.composing_request import BadWish, Request, wishes_of
-from almanac.arithmetic.composing_table import ComposeTable, Limits
+from almanac.arithmetic.composing_table import ComposeTable
 from almanac.checks import check
 from almanac.model.load import load
 from almanac.report.compose_held import HeldParts
+from almanac.report.compose_opened import limits_of
 from almanac.report.compose_table import compose_table, places_of
 from almanac.resources import SITE_SOURCE
 from almanac.site.compose_data import compose_files
@@ -163,7 +164,7 @@ def with_parts(analysis: Analysis, table: ComposeTable, id: str) -> ComposeTable
     held = HeldParts(analysis, analysis.practices[id], table.squad, places_of(analysis.catalogue))
     practice, own = analysis.catalogue.practices[id], held.offers()
     pieces = tuple(held.piece(number) for number in range(len(practice.parts)))
-    first, sizes = len(table.pieces), [one.sizes[0] for one in own]
+    first = len(table.pieces)
     offers = {
         **table.squad.offers,
         practice.pool: (
@@ -171,14 +172,7 @@ def with_parts(analysis: Analysis, table: ComposeTable, id: str) -> ComposeTable
             *(replace(one, piece=first + one.piece) for one in own),
         ),
     }
-    limits = table.squad.limits
-    most = Limits(
-        max(limits.fast, sum(one.fast for one in sizes)),
-        max(limits.resisted, sum(one.resisted for one in sizes)),
-        max(limits.plates, sum(one.plates for one in sizes)),
-        max(limits.under, sum(one.under for one in sizes)),
-        limits.under_after_fast,
-    )
+    most = limits_of(table, practice.pool, pieces, own)
     taught = table.squad.taught | set(held.taught())
     here = replace(table.squad, offers=offers, limits=most, taught=taught)
     return replace(table, pieces=(*table.pieces, *pieces), squad=here)

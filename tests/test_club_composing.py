@@ -21,7 +21,7 @@ from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.composing_asked import Asked
 from almanac.arithmetic.composing_costs import is_again
 from almanac.arithmetic.composing_lists import SHORT, SHORTEST, of_role
-from almanac.arithmetic.composing_order import DOSE, too_much, whole
+from almanac.arithmetic.composing_order import BREATH, DOSE, laid, too_much, unsafe, whole
 from almanac.arithmetic.composing_pieces import MAIN
 from almanac.arithmetic.composing_request import Request, wishes_of
 from almanac.arithmetic.composing_unmet import unmet
@@ -36,6 +36,7 @@ from almanac.report.compose_answer import Proposals, answer_json, answered
 from almanac.report.compose_entry import as_yaml, practice_entry
 from almanac.report.compose_laid import Layer
 from almanac.report.compose_named import SUMMARY_MOST, TITLE_MOST, focus, served, summary, title
+from almanac.report.compose_opened import limits_of
 from almanac.report.compose_table import Made, compose_table
 from almanac.wording.reading import asked_for
 
@@ -185,6 +186,30 @@ def test_what_a_held_part_has_of_a_drill_counts_against_its_dose() -> None:
     assert not too_much(asked, [held])
     assert not too_much(asked, [again])
     assert too_much(asked, [held, again]) == DOSE
+
+
+def test_a_practice_that_is_opened_goes_under_water_no_sooner_than_it_is_written() -> None:
+    """Fast work put before work under water, where an hour has to be between the two: it may stand
+    as it is written, and a tenth sooner it may not.
+    """
+    hour, table = 36000, made("osprey").table
+    limits = replace(table.squad.limits, under_after_fast=hour)
+    table = replace(table, squad=replace(table.squad, limits=limits))
+    own = with_parts(analysed(), table, "osprey-up-by-twelve")
+    assert own.squad.limits.under_after_fast == hour  # under water first, as it is written
+    asked = Asked(own, wishes_of(own, Request("home", 90, [own.goals[0].id])))
+    places = [own.piece_of[f"held/osprey-up-by-twelve/{part}"] for part in (0, 2, 1, 3)]
+    offers = [next(one for one in asked.offers if one.piece == place) for place in places]
+    pieces = [own.pieces[place] for place in places]
+    lowered = limits_of(table, "home", pieces, offers)
+    fast, under = (offers[place].sizes[0] for place in (1, 2))
+    soonest = lowered.under_after_fast
+    assert fast.calm + under.goes_under + pieces[2].talk <= soonest < hour
+    order = laid(asked, [("", next(asked.sized(offer))) for offer in offers])
+    for more, told in ((0, ""), (1, BREATH)):
+        least = replace(lowered, under_after_fast=soonest + more)
+        squad = replace(own.squad, limits=least)
+        assert unsafe(replace(asked, table=replace(own, squad=squad)), order) == told
 
 
 def test_a_short_piece_is_a_main_set_where_it_serves_a_wished_goal() -> None:

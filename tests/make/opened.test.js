@@ -126,8 +126,17 @@ test("what stands in a held part already is not had again beyond its dose", () =
   assert.ok(found.length < 10 || tried > 5, String(tried));
 });
 
+test("a practice stands in the pool that it is written for alone", () => {
+  const [{ file, run: entry, asked }] = found, data = squads[entry.squad], other = data.pools.map(([id]) => id).find((id) => id !== file.pool && data.squad.offers[id]);
+  if (other) {
+    const there = opened(data, { ...asked, practice: null, request: { ...asked.request, pool: other } }, file);
+    assert.match(there.told, /can’t be opened here/);
+  }
+  assert.ok(found.length < 10 || other);
+});
+
 test("a practice that was composed keeps the roles of its pieces; one that is not the squad's is offered to nobody", () => {
-  const [{ file, run: entry, asked }] = found, data = squads[entry.squad], own = withParts(data, file, entry.pool);
+  const [{ file, run: entry, asked }] = found, data = squads[entry.squad], own = withParts(data, file);
   assert.deepEqual(own.pieces.slice(data.pieces.length).map(({ of }) => of), file.pieces.map(() => "held"));
   assert.ok(data.pieces.every(({ of }) => of !== "held"), "the data of the squad stay as they were");
   const pair = asWritten(own, asked.request, file);

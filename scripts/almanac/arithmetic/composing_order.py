@@ -67,7 +67,8 @@ def unsafe(asked: Asked, order: Sequence[Stood]) -> str:
     """The first limit of a whole practice, or rule of teaching, that is broken; or ""."""
     if found := too_much(asked, [one.own for one in order]):
         return found
-    if _is_out_of_breath(asked, order):
+    soonest = soonest_under(asked, order)
+    if soonest != UNKNOWN and soonest < asked.table.squad.limits.under_after_fast:
         return BREATH
     return TAUGHT if _is_before_its_need(asked, order) else ""
 
@@ -100,20 +101,23 @@ def _is_over_dose(sizes: Sequence[Size]) -> bool:
     return any((strict[drill] if own == UNKNOWN else own) > _WHOLE for drill, own in plain.items())
 
 
-def _is_out_of_breath(asked: Asked, order: Sequence[Stood]) -> bool:
-    """Whether somebody goes under water too soon after fast work of an earlier piece."""
-    least, since = asked.table.squad.limits.under_after_fast, UNKNOWN
+def soonest_under(asked: Asked, order: Sequence[Stood]) -> int:
+    """The least from fast work of an earlier piece until somebody goes under water, in tenths;
+    ``UNKNOWN`` where nobody does.
+    """
+    soonest = since = UNKNOWN
     for one in order:
         size = one.own.size
         since = since if since == UNKNOWN else since + one.lead
-        if since != UNKNOWN and size.goes_under != UNKNOWN and since + size.goes_under < least:
-            return True
+        if since != UNKNOWN and size.goes_under != UNKNOWN:
+            now = since + size.goes_under
+            soonest = now if soonest == UNKNOWN else min(soonest, now)
         if size.calm != UNKNOWN:
             since = size.calm
         elif since != UNKNOWN:
             groups = asked.wishes.groups
             since += min(size.times[group] or 0 for group in groups)
-    return False
+    return soonest
 
 
 def _is_before_its_need(asked: Asked, order: Sequence[Stood]) -> bool:

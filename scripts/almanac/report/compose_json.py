@@ -11,7 +11,7 @@ from typing import Any
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.composing_pieces import UNKNOWN, Offer, PracticePiece, Size, Sizes
 from almanac.arithmetic.composing_sentences import SENTENCES
-from almanac.arithmetic.composing_table import TableSquad
+from almanac.arithmetic.composing_table import Limits, TableSquad
 from almanac.report.board_line import BoardLine
 from almanac.report.compose_candidate import Candidate
 from almanac.report.compose_entry import PART_WORDS
@@ -127,16 +127,18 @@ def _line(line: BoardLine, path: DataPath) -> str:
     return line_words(line)
 
 
+def limits_json(limits: Limits) -> list[int]:
+    """The limits of a practice: metres; until somebody goes under water after fast work, tenths."""
+    return [limits.fast, limits.resisted, limits.plates, limits.under, limits.under_after_fast]
+
+
 def _squad(own: TableSquad) -> dict[str, Any]:
-    limits = own.limits
     return {
         "id": own.id,
         "title": own.title,
         "level": own.level,
         "groups": [[one.id, one.title, one.lanes, one.heads, one.gap] for one in own.groups],
-        "limits": [
-            limits.fast, limits.resisted, limits.plates, limits.under, limits.under_after_fast,
-        ],
+        "limits": limits_json(own.limits),
         "taught": sorted(own.taught),
         "minutes": own.minutes,
         "watch": {pool: list(both) for pool, both in own.watch.items()},

@@ -8,19 +8,22 @@ lengthened like any other.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.composing_pieces import PLACES, SET
-from almanac.arithmetic.composing_table import ComposeTable
+from almanac.arithmetic.composing_asked import Asked, Sized
+from almanac.arithmetic.composing_order import laid, soonest_under
+from almanac.arithmetic.composing_pieces import PLACES, SET, UNKNOWN, Offer, PracticePiece
+from almanac.arithmetic.composing_table import ComposeTable, Limits
+from almanac.arithmetic.composing_wishes import Wishes
 from almanac.arithmetic.facets import distance_working
 from almanac.arithmetic.leaving_out import ends_home
 from almanac.arithmetic.practice_aims import chief_goals
 from almanac.model.practice import Practice
 from almanac.report.bound_parts import bound_by
 from almanac.report.compose_held import HeldParts
-from almanac.report.compose_json import offer_json, piece_json
+from almanac.report.compose_json import limits_json, offer_json, piece_json
 from almanac.report.compose_parts import other_sizes, part_keys
 from almanac.report.compose_table import places_of
 from almanac.report.written_slices import of_keys, of_parts
@@ -44,13 +47,14 @@ def opened_json(analysis: Analysis, table: ComposeTable, practice: Practice) -> 
     places = places_of(analysis.catalogue)
     held = HeldParts(analysis, summary, table.squad, places)
     numbers, offers = range(len(practice.parts)), held.offers()
-    sizes = [own.sizes[0] for own in offers]
+    pieces = [held.piece(number) for number in numbers]
     texts = _parts_text(analysis, practice) or []
     others = _pieces(analysis, practice)
     return {
         "form": FORM,
         "id": practice.id,
         "title": practice.title,
+        "pool": practice.pool,
         "head": [
             [key, text if key != "parts" else ""]
             for key, text in of_keys(analysis.catalogue.documents[practice.key])
@@ -58,13 +62,10 @@ def opened_json(analysis: Analysis, table: ComposeTable, practice: Practice) -> 
         "adults": practice.adults or 1,
         "focus": practice.focus,
         "goals": [*chief_goals(summary)],
-        "pieces": [piece_json(held.piece(number)) for number in numbers],
+        "pieces": [*map(piece_json, pieces)],
         "offers": [offer_json(own) for own in offers],
         "taught": held.taught(),
-        "counted": [
-            sum(own.fast for own in sizes), sum(own.resisted for own in sizes),
-            sum(own.plates for own in sizes), sum(own.under for own in sizes),
-        ],
+        "limits": limits_json(limits_of(table, practice.pool, pieces, offers)),
         "parts": [
             _told({
                 "text": texts[number],
@@ -76,6 +77,36 @@ def opened_json(analysis: Analysis, table: ComposeTable, practice: Practice) -> 
             for number in numbers
         ],
     }  # fmt: skip
+
+
+def limits_of(
+    table: ComposeTable, pool: str, pieces: Sequence[PracticePiece], offers: Sequence[Offer]
+) -> Limits:
+    """The limits of a squad for a practice that is opened, of which these are the parts: what it
+    does as it is written it may go on to do, for the whole of it has been checked where it was
+    written.
+    """
+    own, groups = table.squad.limits, table.squad.groups
+    sizes = [offer.sizes[0] for offer in offers]
+    all_swim = Wishes(
+        pool, tuple(range(len(groups))), tuple(one.lanes for one in groups),
+        tuple(one.heads for one in groups), table.squad.minutes, (), (),
+    )  # fmt: skip
+    asked = Asked(table, all_swim)
+    order = [
+        (piece.roles, Sized(offer.piece, piece, size, 0, offer.adults))
+        for piece, offer, size in zip(pieces, offers, sizes, strict=True)
+    ]
+    soonest = soonest_under(asked, laid(asked, order))
+    return Limits(
+        fast=max(own.fast, sum(size.fast for size in sizes)),
+        resisted=max(own.resisted, sum(size.resisted for size in sizes)),
+        plates=max(own.plates, sum(size.plates for size in sizes)),
+        under=max(own.under, sum(size.under for size in sizes)),
+        under_after_fast=min(own.under_after_fast, soonest)
+        if soonest != UNKNOWN
+        else own.under_after_fast,
+    )
 
 
 def _told(own: Mapping[str, Any]) -> dict[str, Any]:

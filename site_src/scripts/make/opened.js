@@ -10,7 +10,7 @@ import { pieceOf } from "./places.js";
 /** @import {Chosen, Role} from "../compose/types.js" */
 
 const BETWEEN = /** @type {Role[]} */ (["s", "m", "n", "e"]);
-const MOST_GOALS = 3, TENTHS = 10, NUMBER = 0, BREATH = 5;
+const MOST_GOALS = 3, TENTHS = 10;
 
 /** @type {WeakMap<File, Data>} */
 const known = new WeakMap();
@@ -19,15 +19,14 @@ const known = new WeakMap();
  * of it has been checked where it was written.
  * @param {Data} data
  * @param {File} file
- * @param {string} pool
  * @returns {Data} */
-export function withParts(data, file, pool) {
+export function withParts(data, file) {
   let found = known.get(file);
   if (!found) {
-    const first = data.pieces.length, { squad } = data;
+    const first = data.pieces.length, { squad } = data, { pool } = file;
     const offers = file.offers.map(([place, ...others]) => /** @type {[number, ...unknown[]]} */ ([first + place, ...others]));
     found = { ...data, pieces: [...data.pieces, ...file.pieces], squad: { ...squad, taught: [...squad.taught, ...file.taught],
-      limits: squad.limits.map((most, k) => Math.max(most, file.counted[k] ?? 0)), offers: { ...squad.offers, [pool]: [...(squad.offers[pool] ?? []), ...offers] } } };
+      limits: file.limits, offers: { ...squad.offers, [pool]: [...(squad.offers[pool] ?? []), ...offers] } } };
     known.set(file, found);
   }
   return found;
@@ -105,12 +104,6 @@ export function goalsOf(data, pool, { goals }) {
   return own.length ? own : here.slice(0, 1);
 }
 
-/** Without what counts before somebody goes under water: of a practice that goes under sooner than is composed.
- * @param {File} file
- * @returns {File} */
-const breathless = (file) => ({ ...file, offers: file.offers.map(([place, adults, room, runs]) => /** @type {File["offers"][number]} */ (
-  [place, adults, room, /** @type {any[][]} */ (runs).map(([size]) => [size.slice(NUMBER, BREATH)])])) });
-
 /** @param {() => unknown} work
  * @returns {string} why not */
 function refusal(work) {
@@ -160,11 +153,7 @@ export function opened(data, asked, file) {
     return { data, asked, told: "" };
   }
   const goals = request.goals.length ? request.goals : goalsOf(data, request.pool, file), wanted = { ...asked, request: { ...request, goals } };
-  let own = withParts(data, file, request.pool), found = practice ? { practice } : asWritten(own, wanted.request, file, roles);
-  if ("refused" in found) {
-    own = withParts(data, breathless(file), request.pool);
-    found = asWritten(own, wanted.request, file, roles);
-  }
+  const own = withParts(data, file), found = practice ? { practice } : asWritten(own, wanted.request, file, roles);
   return "refused" in found ? { data, asked: wanted, told: `${file.title} can’t be opened here: ${found.refused} What follows is for the same goals.` }
     : { data: own, asked: { ...wanted, practice: found.practice }, told: "" };
 }

@@ -24,8 +24,8 @@
  *   `drill_runs`: by pool and drill, and by drill */
 /** @typedef {{text: string, why?: string, stays?: "end" | "land" | "test", gear?: [gear: number, used: number][], as?: string, number?: number, talk?: number}} WrittenPart
  *   `text`: its lines; `why`: what binds it there; `stays`: why nothing changes places with it; `as`: the piece that it is, where it is one */
-/** @typedef {{id: string, title: string, head: [key: string, text: string][], adults: number, focus: string, goals: string[], pieces: Piece[], offers: [piece: number, ...unknown[]][],
- *   taught: number[], counted: number[], parts: WrittenPart[]}} File a practice that is opened, `data/v1/compose/practices/ID.json` */
+/** @typedef {{id: string, title: string, pool: string, head: [key: string, text: string][], adults: number, focus: string, goals: string[], pieces: Piece[], offers: [piece: number, ...unknown[]][],
+ *   taught: number[], limits: number[], parts: WrittenPart[]}} File a practice that is opened, `data/v1/compose/practices/ID.json` */
 /** @typedef {{part: number, of: Piece["of"], what: "rounds" | "reps", number: number, isWritten: boolean, scaled: (string | number)[]}} Otherwise a part of the practice
  *   that is opened, done so often; `isWritten`: as often as its piece is written; `scaled`: the path in its items to the reps of which there are more or fewer */
 /** @typedef {Record<string, RunData>} Sources run data by name: sets/ID, practices/ID */
