@@ -33,8 +33,8 @@ function setSoOften(lines, own) {
 /** @param {string[]} lines
  * @param {Otherwise} own */
 function itemsSoOften(lines, own) {
-  const items = lines.flatMap((line, k) => (/^ {6}- /.test(line) ? [k] : [])), at = own.scaled.length === 1 ? items[Number(own.scaled[0])] : -1;
-  const isThere = at > 0 && /^ {6}- \{?reps: \d+(,|$)/.test(lines[at]) && lines.filter((line) => /^ {4}items:$/.test(line)).length === 1;
+  const first = lines.findIndex((line) => /^ {4}items:$/.test(line)), items = lines.flatMap((line, k) => (k > first && /^ {6}- /.test(line) ? [k] : []));
+  const at = first >= 0 && own.scaled.length === 1 ? items[Number(own.scaled[0])] ?? -1 : -1, isThere = at > 0 && /^ {6}- \{?reps: \d+(,|$)/.test(lines[at]);
   return isThere ? lines.map((line, k) => (k === at ? line.replace(/reps: \d+/, `reps: ${own.number}`) : line)).join("\n") : null;
 }
 
