@@ -267,6 +267,7 @@ test("what stands round a question asks for nothing, and what is done on a page 
   }
   assert.equal(asked("they wont stop chatting").words.trim(), "they nobody listens");
   assert.equal(asked("where do I put in my lane group").words.trim(), "where do i settings my lane group");
+  assert.equal(asked("who do I call").words.trim(), "emergency who to call");
   assert.equal(asked("is this app free").words.trim(), "licence");
   // no matter of who listens, of settings, of what it costs
   for (const words of ["won't stop coughing", "does not stop vomiting", "arms won't come out of the water", "put the squad in lanes", "put lane ropes out", "fill the pool", "is the free stroke hard"]) {

@@ -40,7 +40,8 @@ const DONE_THERE = [
     "wait (?:for )?(?:his|her|their) turn|stop (?:talk|chat|mess|muck|fool|play|splash|fight|argu|push|shov|giggl|laugh|runn|swimm|shout|fidget|annoy|distract|interrupt)\\p{L}*)\\b", "u"), "nobody listens"], // who won't stop coughing is unwell
   [/\b(he|she|kid|child|swimmer|boy|girl|they)(?:['’]?s| is| are|['’]re)? (?:shaking|trembling|quivering)\b/u, "$1 shivering cold"],
   [/\bcount (?:them|the (?:kids|children|swimmers|heads)|everyone|everybody|heads)(?: (?:in|out|back))?(?=\s*(?:$|[?!.,;]|(?:before|after|at|when)\b))|\bhead ?counts?\b/u, "a swimmer is missing counted"],
-  [/\bwho (?:do|should|must|can) (?:i|we) (?:tell|report (?:it|this) to|ask|inform|call|fetch|get)(?=\s*(?:$|[?!.,;]|(?:if|when)\b))/u, "who decides lifeguard"],
+  [/\bwho (?:do|should|must|can) (?:i|we) (?:tell|report (?:it|this) to|ask|inform)(?=\s*(?:$|[?!.,;]|(?:if|when)\b))/u, "who decides lifeguard"],
+  [/\bwho (?:do|should|must|can) (?:i|we) (?:call|ring|phone|fetch|get)(?=\s*(?:$|[?!.,;]|(?:if|when|in)\b))/u, "emergency who to call"],
   [/\b(?:finish|end|are done|get back|come in)(?:es|s|ing)? at (?:different|other) times\b|\bnot (?:all )?(?:finish|done)\p{L}* (?:together|at the same time|at once)\b/u, "one much faster one much slower"],
   [/\btoo (?:tired|exhausted|worn out) (?:to|for)\b.*/u, "too tired to go on"],
   [/\b(?:when (?:should|do|must|can) \w+ )?(?:stop|pull out|take out|rest|send home|get out) (?:(?:a|the|my|him|her|them|any) )*(?:tired|exhausted|worn[ -]out|struggling) (?:swimmers?|kids?|child(?:ren)?|girls?|boys?)/u, "too tired to go on"],
