@@ -144,6 +144,14 @@ def test_one_letter_is_sure_where_nothing_else_can_be_meant(
     assert one_letter_off(word, choices) == meant
 
 
+def test_a_comma_behind_a_field_that_is_none_is_told_as_well(tmp_path: Path) -> None:
+    kick = "drills/skills/kicking/back-kick.yml"
+    made({"in": kick, "find": "{distance: 50,", "with": "{metres: 1,000,"}, tmp_path / "club")
+    found = {own.message: own.hint for own in load(tmp_path / "club").findings if own.is_error}
+    assert "there is no field 'metres' here" in found
+    assert "1.000" not in found["there is no field '000' here"]
+
+
 def test_one_fix_does_however_many_there_are(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:

@@ -18,6 +18,7 @@ from almanac.source.suggest import listed
 from almanac.source.syntax_slips import LIST_MARK, excerpt
 
 _THOUSANDS = 3  # digits behind a comma that parts a whole number
+_BEHIND_A_COMMA = re.compile(r"([0-9]+)(?: ?(?:m|met(?:re|er)s?|s|secs?|seconds?))?")
 _ONLY_A_COMMENT = re.compile(r"(?:- )?([a-z_]+):[ \t]+#[ \t]*(\S.*?)[ \t]*")
 
 
@@ -161,14 +162,16 @@ def hashed_out(failure: Failure, key: str) -> Place | None:
 def split_number(failure: Failure, key: str) -> str:
     """For the digits behind a decimal comma, which in brackets read as a field: what to write."""
     before = list(failure.value)[: list(failure.value).index(key)]
-    if not key.isdigit() or failure.value[key] is not None or not before:
+    behind = _BEHIND_A_COMMA.fullmatch(key)
+    if not behind or failure.value[key] is not None or not before:
         return ""
-    name, whole = before[-1], str(failure.value[before[-1]])
-    if not re.fullmatch("[0-9]+", whole):
+    name, whole, digits = before[-1], str(failure.value[before[-1]]), behind[1]
+    if not re.fullmatch("[0-9]+", whole) or name not in failure.fields:
         return ""
-    if len(key) == _THOUSANDS and schemas.resolve(failure.fields[name]).get("type") == "integer":
-        return f"write {name}: {whole}{key}, without a comma"
-    return f"write {name}: {whole}.{key}, with a point"
+    piece = schemas.resolve(failure.fields[name])
+    if len(digits) == _THOUSANDS and piece.get("type") == "integer":
+        return f"write {name}: {whole}{digits}, without a comma"
+    return f"write {name}: {whole}.{digits}, with a point"
 
 
 def cut_by_comma(failure: Failure, key: str) -> str:
