@@ -1,8 +1,9 @@
 // Which pages answer a question, the best first. Pure: no page, no storage.
 
 import { stems } from "../lib/words.js";
+import { asNamed } from "./names.js";
 import { isLacking } from "./phrases.js";
-import { isOfAnEnd, KIND_OF } from "./question.js";
+import { KIND_OF, WHOLES } from "./question.js";
 
 /** @import {WordIndex} from "../lib/search.js" */
 /** @import {Phrases} from "./phrases.js" */
@@ -24,7 +25,6 @@ const ASKED_KIND = 3.2;
 const OTHERS = new Map(Object.entries({ drill: ["set", "practice", "benchmark", "block"], set: ["drill", "practice", "block"], practice: ["drill", "set"], benchmark: ["drill"] })); // what is not meant first by who names a kind
 const OF_OTHER_KIND = 0.4;
 const NO_DRILL_OF_IT = 0.2; // a stroke swum whole, and its walls, where drills of the stroke are asked for
-const OF_A_COMPOUND = 0.45; // catch, of what is called so as a part of catch-up alone
 const USES = 10; // what uses the gear that is told with minutes, lanes or reps
 const MAY_USE = 3;
 const AS_FAR = 5; // what is about as far as it is asked to be
@@ -51,13 +51,17 @@ const NUMBER_COUNTS = 0.6;
 const NEED = "need";
 const FAULT = "fault";
 const LACKING = 1.25; // a fault, where it is told what somebody does not do
+const A_PART = new Set(stems("hip chin elbow head knee foot ankle toe leg hand finger thumb wrist"));
+const OF_A_PART = 2; // a fault, where a part of the body is all that is told
 const NAMED = 0.7; // how like a name of a need is that "a boy with" asks for, where none is more like it: bent knees are a fault
-const WHOLE_NAME = 3;
-const ALL_IN_NAME = 1.4;
 const LIKE_A_NAME = 8;
 const LIKELY = 1.6; // the power of the likeness
 const AS_A_NAME = 15; // the same for what is said nearly as a name
 const SURELY = 6;
+
+/** Whether a term names a set or a practice.
+ * @param {string} term */
+const isWhole = (term) => WHOLES.has(KIND_OF.get(term) ?? "");
 
 /** Each piece of gear with every name that it has; "none" with the names of gear as such.
  * @param {import("./list.js").Data} data
@@ -80,6 +84,21 @@ export const fieldsOf = (entry, asked = "", text = "") => ({
   tags: [entry.tags, ...entry.distance].join("; ").replace(/(\d),(\d)/g, "$1$2"),
 });
 
+/** What terms say beside kinds, the terms of squads that are named beside it, and how much an answer to each term counts.
+ * @type {(terms: string[], named: Set<string>) => {squads: Set<string>, weight: (term: string) => number, sought: string}} */
+function weighing(terms, named) {
+  const says = terms.some((term) => !KIND_OF.has(term) && !GENERAL.has(term));
+  const isOfWhole = !says && terms.some(isWhole) && terms.some((term) => KIND_OF.has(term) && !isWhole(term)); // a test day
+  const saysWhat = says || isOfWhole;
+  /** @type {(term: string) => boolean} */
+  const isKind = (term) => saysWhat && (isOfWhole ? isWhole(term) : KIND_OF.has(term));
+  const squads = new Set(saysWhat && terms.some((term) => !named.has(term) && !KIND_OF.has(term)) ? named : []);
+  return {
+    squads, sought: terms.filter((term) => !isKind(term)).join(" "),
+    weight: (term) => (squads.has(term) ? SQUAD_COUNTS : isKind(term) ? KIND_COUNTS : GENERAL.has(term) ? GENERAL_COUNTS : SMALL_NUMBER.test(term) ? NUMBER_COUNTS : 1),
+  };
+}
+
 /**
  * Scores of what answers a question; null where it holds no words.
  * @param {Known} known
@@ -89,13 +108,11 @@ export const fieldsOf = (entry, asked = "", text = "") => ({
  */
 export function answers({ words, phrases, ways }, entries, question) {
   const terms = stems(question.words);
-  const saysWhat = terms.some((term) => !KIND_OF.has(term) && !GENERAL.has(term));
-  const squads = new Set(saysWhat && terms.some((term) => !question.squads.has(term) && !KIND_OF.has(term)) ? question.squads : []);
-  const hits = words.search(question.words, (term) => (squads.has(term) ? SQUAD_COUNTS : saysWhat && KIND_OF.has(term) ? KIND_COUNTS : GENERAL.has(term) ? GENERAL_COUNTS : SMALL_NUMBER.test(term) ? NUMBER_COUNTS : 1));
+  const { squads, weight, sought } = weighing(terms, question.squads);
+  const hits = words.search(question.words, weight);
   if (!hits) {
     return null;
   }
-  const sought = terms.filter((term) => !saysWhat || !KIND_OF.has(term)).join(" ");
   const meant = words.meant(question.words);
   const isLack = isLacking(question.asked) && [...question.kinds].every((kind) => kind === FAULT) && !question.without.size && !question.unlike.length;
   const likeness = phrases.likenesses([...meant.filter((term) => !squads.has(term)), ...(isLack ? phrases.missing(question.asked) : [])]);
@@ -110,54 +127,25 @@ export function answers({ words, phrases, ways }, entries, question) {
   const agrees = ways.agreement(question.words);
   /** @type {(id: number) => number} */
   const least = (id) => (entries[id]?.kind === "editors" ? FOR_EDITORS : SURE);
+  const lacking = isLack ? LACKING : A_PART.has(sought) ? OF_A_PART : 1;
   const isOfStroke = weighed.kinds.has(DRILL) && ways.isStroke(sought);
   const scored = hits.map(({ id, score, tells }) => {
     const place = entries[id]?.kind === "editors" && tells < FOR_EDITORS ? LAST : 1;
-    return /** @type {const} */ ([id, score * favour(entries[id], weighed, { sought, terms }) * (isLack && entries[id]?.kind === FAULT ? LACKING : 1) * alike(id) * place * agrees(entries[id]) * (isOfStroke && isAroundStroke(entries[id]) ? NO_DRILL_OF_IT : 1)]);
+    return /** @type {const} */ ([id, score * favour(entries[id], weighed, { sought, terms }) * (entries[id]?.kind === FAULT ? lacking : 1) * alike(id) * place * agrees(entries[id]) * (isOfStroke && isAroundStroke(entries[id]) ? NO_DRILL_OF_IT : 1)]);
   });
   const sure = hits.filter(({ id, tells }) => tells >= least(id));
   return { scores: new Map(scored.sort(([, one], [, two]) => two - one)), sure: new Set(sure.map(({ id }) => id)) };
-}
-
-const FIRST_PART = /[\p{L}\p{N}]+-(?=\p{L})/gu;
-
-/** @type {WeakMap<Entry, {whole: string, words: Set<string>, own: Set<string>}[]>} */
-const NAMES = new WeakMap();
-
-/** An entry's title and other names, each whole and by its words; its own are those that do not begin another, as catch does catch-up.
- * @param {Entry} entry */
-function namesOf(entry) {
-  const names = NAMES.get(entry) ?? [entry.title, ...entry.also.split("; ")].map((name) => ({ whole: stems(name).join(" "), words: new Set(stems(name)), own: new Set(stems(name.replace(FIRST_PART, " "))) }));
-  NAMES.set(entry, names);
-  return names;
 }
 
 /** Whether an entry is a stroke swum whole, or of the walls.
  * @param {Entry | undefined} entry */
 const isAroundStroke = (entry) => Boolean(entry?.has.goal.includes("walls") || entry?.has.stroke.includes(entry.title.toLowerCase()));
 
-/** Whether a word that is asked for alone only begins others in the names that have it.
- * @type {(names: {words: Set<string>, own: Set<string>}[], asked: string[]) => boolean} */
-const isOfCompound = (names, [term = "", ...others]) => {
-  const having = others.length || isOfAnEnd(`${term} up`) ? [] : names.filter(({ words }) => words.has(term));
-  return having.length > 0 && having.every(({ own }) => !own.has(term));
-};
-
 /** Whether words name kinds, and none that an entry of this kind is meant by.
  * @type {(kind: string, terms: string[]) => boolean} */
 export function isOfOtherKind(kind, terms) {
   const named = terms.flatMap((term) => KIND_OF.get(term) ?? []);
   return !named.includes(kind) && named.some((own) => OTHERS.get(own)?.includes(kind));
-}
-
-/** How much more what is asked for is meant by its names: called so, in one of them, or only as a part of a compound.
- * @type {(names: {whole: string, words: Set<string>, own: Set<string>}[], sought: string) => number} */
-function asNamed(names, sought) {
-  const asked = sought.split(" ");
-  if (names.some(({ whole }) => whole === sought)) {
-    return WHOLE_NAME;
-  }
-  return isOfCompound(names, asked) ? OF_A_COMPOUND : names.some(({ words }) => asked.every((term) => words.has(term))) ? ALL_IN_NAME : 1;
 }
 
 /** How much more likely what is about as far as it is asked to be is meant.
@@ -192,7 +180,7 @@ function favour(entry, { kinds, minutes, gear, metres, groups }, { sought, terms
   /** @type {(ids: string[]) => boolean} */
   const isHere = (ids) => ids.some((id) => gear.has(id));
   const uses = isHere(entry.needs) ? USES : isHere(entry.suits) ? MAY_USE : 1;
-  return forSquad(entry, groups) * uses * timed * asFar(entry, metres) * ofKind * asNamed(namesOf(entry), sought);
+  return forSquad(entry, groups) * uses * timed * asFar(entry, metres) * ofKind * asNamed(entry, sought);
 }
 
 /** Scores of what is of a kind that is asked for by its metres alone, what is about as far first.

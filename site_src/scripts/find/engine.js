@@ -6,6 +6,7 @@ import { atOnce, inSlices } from "../lib/slices.js";
 import { stems } from "../lib/words.js";
 import { answers, farOf, fieldsOf, inPlaceOf, isOfOtherKind, namesOfGear, WEIGHTS } from "./answers.js";
 import { isUnwanted, namesToLeaveOut } from "./left-out.js";
+import { isTitle } from "./names.js";
 import { Phrases } from "./phrases.js";
 import { asNamed, NOTHING_ASKED, questionOf } from "./question.js";
 import { awayIn } from "./said-as.js";
@@ -134,9 +135,14 @@ export function engine(data, entries) {
     return own && question.without.size + question.unlike.length ? inPlace(own, question) : own;
   }
 
-  /** What a question is typed for to the word, but no set where a drill is asked for.
+  /** What a question is typed for to the word, but no set where a drill is asked for; and beside that what has it as its title.
    * @type {(question: Question) => Set<number>} */
-  const toTheWord = ({ asked }) => new Set([...read().sentences.of(asked)].filter((number) => !isOfOtherKind(entries[number]?.kind ?? "", stems(asked))));
+  function toTheWord({ asked }) {
+    const terms = stems(asked);
+    const typed = [...read().sentences.of(asked)].filter((number) => !isOfOtherKind(entries[number]?.kind ?? "", terms));
+    const titled = typed.length ? entries.filter((entry) => isTitle(entry, terms)).map(({ number }) => number) : [];
+    return new Set([...typed, ...titled]);
+  }
 
   /** What is asked for to the word stands first.
    * @type {(own: Answers | null, exactly: Set<number>) => Answers | null} */

@@ -77,7 +77,7 @@ const OF_SETS = /\d\s*[x×*]\s*\d|\b(?:25|50|75|100|150|200|300|400)s\b/u; // 8 
 const A_LEVEL = "(?:beginners?|novices?|learners?|improvers?|intermediates?|children|kids|juniors|minis)";
 const FOR_A_LEVEL = new RegExp(`^(?:for )?${A_LEVEL}[ ,]+\\d{2,3} ?(?:m|met(?:re|er)s?|y|yards?)?$|^\\d{2,3} ?(?:m|met(?:re|er)s?|y|yards?)?[ ,]+(?:for )?${A_LEVEL}$`, "u"); // children 25 m
 
-const WHOLES = new Set(["set", "practice"]);
+export const WHOLES = new Set(["set", "practice"]);
 
 /** @type {Question} */
 export const NOTHING_ASKED = {
@@ -150,6 +150,9 @@ function leftOf(plain, { bare, isLeft }) {
 const kindsIn = (words, said, { isOfReps, gear, metres }) => {
   const isOfWhom = OF_WHOM.test(said) && !gearIn(said, gear).length;
   const kinds = new Set([...stems(words).flatMap((term) => KIND_OF.get(term) ?? []), ...(isOfReps || FOR_A_LEVEL.test(words) ? ["set"] : []), ...(isOfWhom ? ["need"] : []), ...(isDare(said) || isHarm(said) ? ["danger"] : [])]);
+  if (/\bseasons?\b/u.test(words)) {
+    kinds.add("season");
+  }
   return metres && !kinds.size ? kinds.add("practice") : kinds;
 };
 

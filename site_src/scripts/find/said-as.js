@@ -40,6 +40,7 @@ const PAINS = [
 
 /** Strokes as their changes in a medley are called: backstroke to breaststroke is back to breast. */
 const SHORT = new Map(Object.entries({ backstroke: "back", breaststroke: "breast", butterfly: "fly", freestyle: "free", "front crawl": "free", crawl: "free" }));
+const LONG = new Map([["back", "backstroke"], ["free", "freestyle"], ["fly", "butterfly"], ["breast", "breaststroke"]]);
 const A_STROKE = "(backstroke|back|breaststroke|breast|butterfly|fly|freestyle|free|front crawl|crawl)";
 
 /** @type {Saying[]} */
@@ -49,20 +50,21 @@ const CHANGES = [
 
 /** @type {Saying[]} */
 const STROKES = [
+  [/\b((?:25|50|75|[1-9]\d0|[1-4]00)m?) (back|free|fly|breast)(?=\s*(?:$|[?!.,;]|(?:times?|pace|race|test|swim|splits?)\b))/gu, (_, far = "", short = "") => `${far} ${LONG.get(short)}`],
   [/(?<!\b(?:to|into) )\bbreast (?=turns?|legs?|arms?|pull|swim|drills?|finish|starts?|timing|sets?|technique|wall|kick drills?)/gu, "breaststroke "],
 ];
 
 /** A medley: "im" is else the beginning of "I'm". @type {Saying[]} */
 const MEDLEY = [
-  [/\b(?:i\.m\.?|ims?)(?=\s*(?:$|[?!.,;]|(?:for|with|without|sets?|days?|nights?|evenings?|practices?|sessions?|work(?:out)?|training|order|turns?|kick(?:ing)?|legs?|drills?|warm|swims?|swimming|swimmers?|races?|pace|tests?|transitions?|change\w*|main|plan|block|speed|walls?|lessons?|split|times?|relay)\b))|(?<=\b\d+ ?)ims?\b/gu, "medley"],
-  [/\b(?:[1-4]00|[1-4]00s|\d ?[x×*] ?[1-4]00) (?=medley)/gu, ""], // of any length: no swim of one stroke is meant
+  [/\b(?:i\.m\.?|ims?)(?=\s*(?:$|[?!.,;]|(?:for|sets?|days?|night|practice|session|order|turns?|kick|legs|drills?|warm|swim|race|pace|test|transitions?|changes?|main|walls?)\b))|(?<=\d ?)ims?\b/gu, " medley"],
+  [/\b(?:[1-4]00s?|\d ?[x×*] ?[1-4]00) *(?=medley)/gu, ""], // of any length: no swim of one stroke is meant
 ];
 
 /** An age as what it tells of the water, and other turns of speech. @type {Saying[]} */
 const OTHERS = [
   [/\bmain sets?\b/gu, "set"],
   [/\bunderwaters\b/gu, "underwater kick"],
-  [/\bhow (?:far|long|much)(?: apart)? (?:apart |gap |behind )?(?:do|should|must|can|are|between) (?:they|the swimmers|swimmers|kids|we|each)(?: (?:go|leave|start|swim|be|set off|push off|supposed to go))*(?<=apart.*|gap.*|behind.*|between.*)(?=\s*[?.!]*$)/gu, "how many seconds apart"],
+  [/\bhow (?:far apart|much gap|long between)\b(?!.*\b(?:flags?|hands|feet|legs|arms|knees|meets|races|practices)\b).*/gu, "how many seconds apart"],
   [/\bchoked(?= (?:at|in|on|during) )/gu, "choked nervous before a race"], // an alarm stays one
   [/\b(?:at|in) the (?:very )?last min(?:ute)?\b|\blast[ -]min(?:ute)?(?= (?:change|swap|cover|switch))/gu, "last-minute"],
   [/\b(\w+ min(?:ute)?s?) (?:before|from|until|till|to|at|for) the (?:very )?end\b/gu, "last $1"],
