@@ -20,7 +20,7 @@ AMONG_THE_FIRST_THREE = {
     "fresh": 0.9, "needs": 0.95, "people": 0.93, "fifty-more": 0.88, "sixty": 0.95,
     "sixty-unseen": 0.88, "eighty-unseen": 0.93, "year": 0.92, "eighty-other-hand": 0.94,
     "many-voices": 0.93, "eighty-blind": 0.95, "safety": 1, "five-voices": 0.92,
-    "six-by-class": 0.93, "around": 1, "fifty-mixed": 0.94,
+    "six-by-class": 0.93, "around": 1, "wet-thumbs": 0.95, "fifty-mixed": 0.94,
 }  # fmt: skip
 
 
