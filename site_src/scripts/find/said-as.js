@@ -50,7 +50,7 @@ const CHANGES = [
 
 /** @type {Saying[]} */
 const STROKES = [
-  [/\b((?:25|50|75|[1-9]\d0|[1-4]00)m?) (back|free|fly|breast)(?=\s*(?:$|[?!.,;]|(?:times?|pace|race|test|swim|splits?)\b))/gu, (_, far = "", short = "") => `${far} ${LONG.get(short)}`],
+  [/\b((?:25|50|75|[1-9]\d0|[1-4]00)m?) (back|free|fly|breast)(?=\s*(?:$|[?!.]|(?:times?|pace|race|test|swim|splits?)\b))/gu, (_, far = "", short = "") => `${far} ${LONG.get(short)}`],
   [/(?<!\b(?:to|into) )\bbreast (?=turns?|legs?|arms?|pull|swim|drills?|finish|starts?|timing|sets?|technique|wall|kick drills?)/gu, "breaststroke "],
 ];
 
