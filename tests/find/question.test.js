@@ -81,7 +81,7 @@ test("a game of the breath or under water weighs the danger, and the question st
     assert.equal(asked(words).kinds.has("danger"), true, words);
     assert.equal(words.endsWith(asked(words).words.trim()), true, words); // "no" is heard of gear
   }
-  for (const words of ["25 no breath", "25s no breath", "swim a length without breathing", "how far can they go without air"]) {
+  for (const words of ["breath hold for 10 s", "breath-holding set", "25 no breath", "25s no breath", "swim a length without breathing", "how far can they go without air"]) {
     assert.equal(asked(words).kinds.has("danger"), true, words);
   }
   assert.equal(asked("length without breathing to the left").kinds.has("danger"), false);
@@ -284,7 +284,7 @@ test("a life in danger is heard however it is said, and a race that is lost is n
     "kid knocked out", "knocked out at the gala", "he got knocked out in the race", "choking", "choked in the race", "a fire in the changing room", "there is a fire", "fire", "smoke", "drowning in the deep end",
     "girl collapsed", "swimmer has collapsed", "collapses after the race", "collapsed on deck", "unconscious in the water", "he is not breathing", "hit his head", "she went under",
     "knocked out in the heat", "knocked out in the heats", "choked at the finals", "coach collapsed", "a girl in my squad collapsed", "somebody with bad knees collapses in the shower",
-    "the cut doesn't stop bleeding", "went under and did not come up", "he isn't coming up", "found him at the bottom", "the sauna is on fire", "fire! where is the exit", "siezure", "concusion", "she broke her arm", "kid has broken his leg!", "not  breathing", "nto brething", "notbreathing", "she colapsed", "drwoning", "choaking",
+    "the cut doesn't stop bleeding", "went under and did not come up", "he isn't coming up", "found him at the bottom", "the sauna is on fire", "fire! where is the exit", "siezure", "concusion", "she broke her arm", "kid has broken his leg!", "not  breathing", "nto brething", "notbreathing", "she colapsed", "drwoning", "choaking", "kid shaking on the floor", "foaming at the mouth",
   ]) {
     assert.equal(isInDanger(words, alarms), true, words);
   }

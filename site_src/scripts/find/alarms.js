@@ -18,6 +18,7 @@ const IN_DANGER = new RegExp([
   `\\b${WHO} (?:is |are )?${NOT} moving\\b${END}|\\b${WHO} (?:isn['’]?t|aren['’]?t) moving\\b${END}`,
   `(?:\\b${WHO} (?:has |have |is |are |keeps )?|^)(?:went|gone|goes|going) under\\b${END}`,
   `\\b${WHO} (?:\\w+ )?(?:not|\\w+n['’]?t) (?:come|coming) (?:back )?up\\b${END}`,
+  "\\b(?:shaking|trembling|twitching|jerking)\\b.*\\b(?:on the (?:floor|ground|deck)|foam\\w*|not (?:answer|respond|react)\\w*)|\\bfoam(?:s|ing)? (?:at|from|round) the mouth\\b",
   "^(?:fire|smoke)[!.]*$|^fire(?:!| (?:in|at|on)\\b)", // a fire start is fast
   `(?<!${OF_THE_STROKE}) (?:is|are) on fire\\b`,
   `\\b(?:${WHO}|him|her) (?:is |are |lies |lying )?(?:on|at) the bottom\\b${END}`,

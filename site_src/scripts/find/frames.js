@@ -38,7 +38,7 @@ const DONE_THERE = [
   [/\b(?:all )?(?:leav(?:e|es|ing)|set(?:s|ting)? off|go(?:es|ing)?|push(?:es|ing)? off) (?:all )?(?:at once|together|at the same time|on top of each other|too close|without waiting|without a gap)\b/u, "lane order gap too close"],
   [new RegExp(`(?<!\\b${BODY} )\\b(?:wo|do|does|did|would)n?['’]?t (?:get out|come out|leave the (?:pool|water)|sit still|stand still|behave|do as \\p{L}+ (?:is|are) told|` +
     "wait (?:for )?(?:his|her|their) turn|stop (?:talk|chat|mess|muck|fool|play|splash|fight|argu|push|shov|giggl|laugh|runn|swimm|shout|fidget|annoy|distract|interrupt)\\p{L}*)\\b", "u"), "nobody listens"], // who won't stop coughing is unwell
-  [/\b(he|she|kid|child|swimmer|boy|girl|they)(?:['’]?s| is| are|['’]re)? (?:shaking|trembling|quivering)\b/u, "$1 shivering cold"],
+  [/\b(he|she|kid|child|swimmer|boy|girl|they)(?:['’]?s| is| are|['’]re)? (?:shaking|trembling|quivering)(?=\s*(?:$|[?!.,;]|(?:a lot|all over|in the (?:pool|water|lane)|at the wall|after|when|what|with cold)\b))/u, "$1 shivering cold"], // on the floor it may be a fit
   [/\bcount (?:them|the (?:kids|children|swimmers|heads)|everyone|everybody|heads)(?: (?:in|out|back))?(?=\s*(?:$|[?!.,;]|(?:before|after|at|when)\b))|\bhead ?counts?\b/u, "a swimmer is missing counted"],
   [/\bwho (?:do|should|must|can) (?:i|we) (?:tell|report (?:it|this) to|ask|inform)(?=\s*(?:$|[?!.,;]|(?:if|when)\b))/u, "who decides lifeguard"],
   [/\bwho (?:do|should|must|can) (?:i|we) (?:call|ring|phone|fetch|get)(?=\s*(?:$|[?!.,;]|(?:if|when|in)\b))/u, "emergency who to call"],

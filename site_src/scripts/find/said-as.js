@@ -109,12 +109,13 @@ const NO_BREATH = new RegExp(`\\b${UNBREATHED}(?: for| over)?(?: an?| the| one| 
   `\\b(?:drills?|sets?|swim|swimming|kick|kicking|games?) (?:with )?${UNBREATHED}\\b(?! (?:every|per|an?|to|on|each|\\d)\\b)|` +
   "\\bhow (?:far|long)\\b.*\\bwithout (?:breathing|air|(?:a |any )?breath)\\b", "u");
 const MAY_HOLD = /\b(?:allowed|ok|okay|alright|safe|fine|can|should|may|must|why|teach|train|practi[sc]e)\b.*\b(?:hold\w*|held)\b(?: (?:their|his|her|your|the|my))? breath\b/u;
+const HOLDING = /\bbreath[ -]?hold(?:s|ing)?\b(?=.*\b(?:for|sets?|drills?|train\w*|tests?|practi[sc]e|times?|games?|\d+)\b)/u; // who holds the breath has a fault
 const DARED = new RegExp(`\\b${DARE}\\b.*(?:${OF_BREATH})|(?:${OF_BREATH}).*\\b${DARE}\\b`, "u");
 
 /** Whether holding the breath or staying under is asked for as a game or for a distance, in any words: then the danger is meant to be found. What the
  * rules say of it is no dare.
  * @param {string} text in small letters */
-export const isDare = (text) => NO_BREATH.test(text) || MAY_HOLD.test(text) || (DARED.test(text) && !RULES.test(text));
+export const isDare = (text) => NO_BREATH.test(text) || HOLDING.test(text) || MAY_HOLD.test(text) || (DARED.test(text) && !RULES.test(text));
 
 /** Whether somebody's head or face meets something: that is a danger before it is a fault.
  * @param {string} text in small letters */
