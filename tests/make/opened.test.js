@@ -13,6 +13,7 @@ import { changedTitle } from "../../site_src/scripts/make/names.js";
 import { adultsOf, asWritten, isUnchanged, opened, placesOf, withParts } from "../../site_src/scripts/make/opened.js";
 import { otherwiseOf } from "../../site_src/scripts/make/otherwise.js";
 import { changedText, notKept } from "../../site_src/scripts/make/saved.js";
+import { swimOfPart } from "../../site_src/scripts/make/swim.js";
 import { stepsOf } from "../../site_src/scripts/run/steps.js";
 
 /** @type {any} */
@@ -124,6 +125,18 @@ test("what stands in a held part already is not had again beyond its dose", () =
     }
   }
   assert.ok(found.length < 10 || tried > 5, String(tried));
+});
+
+test("opened for one lane group alone, it is run and read without the stations of the others", () => {
+  for (const { file, run: entry, request, roles } of found) {
+    for (const [group] of squads[entry.squad].squad.groups) {
+      const there = { file, run: entry, ...opened(squads[entry.squad], { squad: entry.squad, request: { ...request, groups: [group] }, from: file.id, practice: null, start: entry.start, on: ON, number: 1, code: "", roles }, file) };
+      const made = run(there, there.asked.practice), own = entry.parts.filter(({ crews }) => Object.keys(crews).some((key) => key.split("/")[0] === group));
+      assert.equal(made.parts.length, own.length, `${file.id} ${group}`);
+      file.parts.forEach((_, place) => swimOfPart(made.parts.filter(({ number }) => number === place + 1), made.crews));
+      made.crews.forEach(({ key }) => stepsOf(made, key));
+    }
+  }
 });
 
 test("a practice stands in the pool that it is written for alone", () => {

@@ -31,10 +31,11 @@ export function asWritten(run, number, { at, place, stage, names, lead }) {
   const later = (/** @type {number | null | undefined} */ time) => (typeof time === "number" ? Math.round(TENTHS * (time - starts + at + lead)) / TENTHS : null);
   const times = (/** @type {import("../run/types.js").CrewPart} */ crew) => Object.fromEntries(TIMES.flatMap((name) => (crew[name] === undefined ? [] : [[name, later(crew[name])]])));
   const here = new Set(run.crews.filter(({ group }) => names.includes(group)).map(({ key }) => key));
-  return own.map((part) => ({
+  const rows = own.map((part) => ({
     ...without(part, "skip"), stage: stage + part.stage - first, number: place + 1, starts_s: later(part.starts_s),
     crews: Object.fromEntries(Object.entries(part.crews).filter(([key]) => here.has(key)).map(([key, crew]) => [key, {
       ...without(crew, "meet"), ...times(crew), blocks: withoutOffers(each(crew.blocks, (block) => fitted(block, "", 0))),
     }])),
   }));
+  return rows.filter(({ crews }) => Object.keys(crews).length); // a station at which nobody of those who are here is has no row
 }

@@ -116,7 +116,7 @@ export function laid(data, request, proposal, own, sources, elsewhere = null) {
     const now = { at, place, stage, names, lead: part.talk_s }, written = own.written?.places[place] ?? -1;
     const rows = own.written && written >= 0 ? asWritten(own.written.run, written, now) : [{ ...newPart(part, now), ...saidThere(own.written, otherwise[place]?.part ?? -1) }];
     at += part.talk_s + part.takes_s;
-    stage = rows[rows.length - 1].stage + 1;
+    stage = (rows[rows.length - 1]?.stage ?? stage) + 1;
     return rows;
   });
 
