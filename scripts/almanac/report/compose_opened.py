@@ -26,7 +26,7 @@ from almanac.report.compose_held import HeldParts
 from almanac.report.compose_json import limits_json, offer_json, piece_json
 from almanac.report.compose_parts import other_sizes, part_keys
 from almanac.report.compose_table import places_of
-from almanac.report.written_slices import of_keys, of_parts
+from almanac.report.written_slices import above, of_keys, of_parts
 
 FORM = 1
 
@@ -56,7 +56,7 @@ def opened_json(analysis: Analysis, table: ComposeTable, practice: Practice) -> 
         "title": practice.title,
         "pool": practice.pool,
         "head": [
-            [key, text if key != "parts" else ""]
+            [key, text if key != "parts" else above(text)]
             for key, text in of_keys(analysis.catalogue.documents[practice.key])
         ],
         "adults": practice.adults or 1,

@@ -22,9 +22,15 @@ def of_keys(document: Document) -> Iterator[tuple[str, str]]:
         yield key, _text(lines[start:end])
 
 
+def above(text: str) -> str:
+    """Of the lines of a key what is said above it."""
+    lines = text.splitlines()
+    return _text(lines[: next(at for at, line in enumerate(lines) if _is_said(line))])
+
+
 def of_parts(document: Document, key: str) -> list[str] | None:
-    """The lines of each thing of a list, its dash two blanks in; None where the list does not stand
-    a thing a line.
+    """The lines of each thing of a list, its dash two blanks in, with what is said above it; None
+    where the list does not stand a thing a line.
     """
     node = document.node((key,))
     if getattr(node, "flow_style", True):
@@ -33,25 +39,32 @@ def of_parts(document: Document, key: str) -> list[str] | None:
     starts = [own.start_mark.line for own in node.value]
     if any(not lines[start].lstrip().startswith("- ") for start in starts):
         return None
-    ends = [_begin(lines, start) for start in starts[1:]]
+    begins = [_begin(lines, start) for start in starts]
     text = dict(of_keys(document))[key]
     last = _begin(lines, document.place((key,), of_key=True).line - 1) + len(text.splitlines())
     shift = _INDENT - (len(lines[starts[0]]) - len(lines[starts[0]].lstrip()))
     return [
         _text([_shifted(line, shift) for line in lines[start:end]])
-        for start, end in zip(starts, [*ends, last], strict=True)
+        for start, end in zip(begins, [*begins[1:], last], strict=True)
     ]
 
 
 def _begin(lines: Sequence[str], start: int) -> int:
     """Where what begins in a line really begins: with the comments above it."""
-    while start and (not lines[start - 1].strip() or lines[start - 1].lstrip().startswith("#")):
+    while start and not _is_said(lines[start - 1]):
         start -= 1
     return start
 
 
+def _is_said(line: str) -> bool:
+    """Whether a line is neither blank nor a comment."""
+    return bool(line.strip()) and not line.lstrip().startswith("#")
+
+
 def _shifted(line: str, by: int) -> str:
-    return " " * by + line if by > 0 and line.strip() else line[-by:] if by < 0 else line
+    """A line so many blanks further in; further out by no more than it has."""
+    blanks = len(line) - len(line.lstrip())
+    return " " * max(0, blanks + by) + line[blanks:] if line.strip() else line
 
 
 def _text(lines: Sequence[str]) -> str:

@@ -42,10 +42,11 @@ function itemsSoOften(lines, own) {
  * @param {Changed} changed */
 export function changedText(changed) {
   const { data, file, places, chosen, composed, from, adults, title } = changed, otherwise = otherwiseOf(data, file, chosen, places), gone = left(changed), isMore = adults > file.adults;
+  const said = file.head.find(([key]) => key === "parts")?.[1] ?? "";
   /** @type {Record<string, string>} */
   const ours = {
     title: `title: ${JSON.stringify(title)}\n`, composed: "", ...(isMore ? { adults: `adults: ${adults}\n` } : {}),
-    parts: `composed: ${JSON.stringify(from)}\nparts:\n${places.map((part, place) => file.parts[part]?.text ?? soOften(file, otherwise[place]) ?? composed[place]).join("")}`,
+    parts: `composed: ${JSON.stringify(from)}\n${said}parts:\n${places.map((part, place) => file.parts[part]?.text ?? soOften(file, otherwise[place]) ?? composed[place]).join("")}`,
   };
   const keys = file.head.some(([key]) => key === "adults") || !isMore ? file.head : file.head.flatMap((own) => (own[0] === "parts" ? [["adults", ""], own] : [own]));
   return keys.filter(([key]) => !gone.includes(key)).map(([key, text]) => ours[key] ?? text).join("");
