@@ -56,10 +56,10 @@ class PaidWeek:
 
     @cached_property
     def _ending(self) -> tuple[tuple[Payment, ...], ...]:
-        """By slot the rules that have all of their slots with it; those of none at the first."""
+        """By slot the rules that have all of their slots with it."""
         found: list[list[Payment]] = [[] for _ in self.slots]
         for own in self.rules:
-            found[max(map(self.slots.index, own.rule.amounts), default=0)].append(own)
+            found[max(map(self.slots.index, own.rule.amounts))].append(own)
         return tuple(map(tuple, found))
 
     @cached_property
@@ -92,8 +92,7 @@ class PaidWeek:
             if beyond < 0 or not self._may(at, after):
                 continue
             cost += own + beyond
-            rest = self._least_after[at] if at + 1 < len(self.slots) else 0
-            heappush(heap, (cost + rest, at + 1, 0, after, cost))
+            heappush(heap, (cost + self._least_after[at], at + 1, 0, after, cost))
         return heap[0][0] if heap else first
 
     def _beyond(self, at: int, plan: tuple[int, ...]) -> int:
