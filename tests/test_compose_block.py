@@ -96,6 +96,22 @@ def test_check_has_no_more_to_say_of_it_than_of_any_block_on_those_days(saved) -
     assert not any(finding.is_error for finding in said)
 
 
+def test_the_focus_of_a_week_names_its_practices_as_their_files_do(saved) -> None:
+    """A composed one by its set: not by goals once more, nor by a number that no title has."""
+    catalogue = load(saved).catalogue
+    named = 0
+    for week in catalogue.blocks["heron-winter"].weeks:
+        ids = {id for day in week.days.values() for id in day.practices}
+        titles = [catalogue.practices[id].title for id in ids]
+        names = {title.rpartition(": ")[2].rpartition(" – ")[2].lower() for title in titles}
+        told = week.focus.partition(": ")[2].partition(";")[0].rstrip(".").lower()
+        assert told and all(any(one in name or name in one for name in names)
+                            for one in told.split(" and ")), (told, names)  # fmt: skip
+        assert " – " not in week.focus
+        named += any(" – " in title for title in titles)
+    assert named  # or nothing composed is in it
+
+
 def test_the_same_wishes_give_the_same_files(saved, tmp_path) -> None:
     root = tmp_path / "club"
     shutil.copytree(CATALOGUE, root)

@@ -127,6 +127,10 @@ def _chosen(
     titles = {own.title for own in there}
     kept = tuple(draft.titled(titles) for draft in found if draft.id in used)
     costs = problem.cost(plan), problem.cost(first)
+    # What is told of the plan calls each practice as its file does.
+    called = {draft.id: draft.called for draft in kept}
+    choices = (replace(own, title=called.get(own.id, own.title)) for own in planning.choices)
+    planning = replace(planning, choices=tuple(choices))
     return BlockPlan(planning, asked, plan, *costs, bound, is_solved, kept, tuple(left))
 
 

@@ -181,10 +181,16 @@ def focus(planning: Planning, week: int, choices: Sequence[Choice], every: Seque
     about = " and ".join(best) or "easy swimming"
     squad = f"{catalogue.club.squads[planning.squad].title}: "
     own = [one for one in choices if not one.is_test] or list(choices)
-    names = list(dict.fromkeys(_small(one.title.removeprefix(squad)) for one in own))[:2]
+    names = list(dict.fromkeys(_small(_short(one, squad)) for one in own))[:2]
     how = _KINDS.get(wish.kind, "a full week" if wish.load >= _FULL_FROM else "")
     done = f": {' and '.join(names)}" if names else ""
     return f"{about[:1].upper()}{about[1:]}{done}{f'; {how}' if how else ''}."[:LINE_MOST]
+
+
+def _short(choice: Choice, squad: str) -> str:
+    """A practice's title without its squad, of a composed one without the goals before its set."""
+    title = choice.title.removeprefix(squad)
+    return title.rpartition(" – ")[2] if choice.composed else title
 
 
 def _tail(planning: Planning, asked: BlockRequest, met: Sequence[str]) -> Iterator[str]:

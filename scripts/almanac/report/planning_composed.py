@@ -34,18 +34,21 @@ _STEP = 5  # minutes that a slot is cut by are in such steps
 
 @dataclass(frozen=True)
 class Draft:
-    """A composed practice: its id and its text, of which the first line is its title."""
+    """A composed practice: its id, the title that it would have, and its text, whose first line is
+    the title that it has, ``called``.
+    """
 
     id: str
     title: str
     text: str
+    called: str = ""
 
     def titled(self, taken: set[str]) -> Draft:
         """The same under a title that no other has."""
         line, _, rest = self.text.partition("\n")
-        title = _free(self.title, ", ", taken)
+        called = _free(self.title, ", ", taken)
         assert line.startswith("title: ")
-        return replace(self, text=f"title: {in_quotes(title)}\n{rest}")
+        return replace(self, text=f"title: {in_quotes(called)}\n{rest}", called=called)
 
 
 @dataclass(frozen=True)
