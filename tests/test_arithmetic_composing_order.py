@@ -9,6 +9,7 @@ import pytest
 from composing_world import asked, piece, size, sized, table
 
 from almanac.arithmetic.composing_asked import Sized, in_a_lane
+from almanac.arithmetic.composing_costs import NO_SKILL, shape_cost, wants_skill
 from almanac.arithmetic.composing_order import (
     Stood,
     broken,
@@ -219,3 +220,23 @@ def test_a_wished_goal_that_no_work_serves_is_met_aside_at_a_gentle_effort() -> 
     assert asked(*pieces, goals=(2,), effort=4).effort == 4
     assert asked(*pieces, goals=(2, 0)).effort == UNKNOWN
     assert asked(*pieces, goals=(2,), pool="away").offers == ()
+
+
+def test_rest_is_gentle_and_wants_no_skill() -> None:
+    """What is easy alone and may stand as relief is rest; one skill, hard set or set that is no
+    relief for the same goal, and it is training.
+    """
+    rest = piece("a", "me", goals=(0,), hardest=1), (size(),)
+    other = piece("b", "ms", goals=(1,), hardest=3), (size(),)
+    own = asked(rest, other, goals=(0,))
+    assert own.is_rest and own.effort == 1
+    assert not wants_skill(own) and shape_cost(own, None, [sized(20000)]) == 0
+    assert asked(rest, other, goals=(0,), effort=3).effort == 3
+    for roles, hardest in (("me", 2), ("m", 1), ("sme", 1)):
+        more = piece("c", roles, goals=(0,), hardest=hardest), (size(),)
+        training = asked(rest, other, more, goals=(0,))
+        assert not training.is_rest and training.effort == UNKNOWN
+        assert shape_cost(training, None, [sized(20000)]) == NO_SKILL
+    for goals in ((1,), (0, 1), (2,)):
+        own = asked(rest, other, goals=goals)
+        assert not own.is_rest and wants_skill(own)

@@ -10,6 +10,7 @@ from functools import cached_property
 
 from almanac.arithmetic.composing_pieces import (
     DRILL,
+    EASY,
     MAIN,
     SKILL,
     TENTHS,
@@ -102,9 +103,27 @@ class Asked:
         return frozenset(self.wishes.goals) - work
 
     @cached_property
+    def is_rest(self) -> bool:
+        """Whether all that is wished for is served by gentle work alone that may stand as relief,
+        as recovery is.
+        """
+        goals = {*self.wishes.goals} - self.aside
+        every = [self.table.pieces[offer.piece] for offer in self.offers]
+        serve = [own for own in every if not goals.isdisjoint(own.goals)]
+        work = [own for own in serve if MAIN in own.roles or SKILL in own.roles]
+        return bool(goals) and all(
+            own.hardest <= self.table.gentle and SKILL not in own.roles and EASY in own.roles
+            for own in work
+        )
+
+    @cached_property
     def effort(self) -> int:
-        """The effort that is wished for; gentle where all that is wished for is no work."""
-        if self.wishes.effort == UNKNOWN and self.aside.issuperset(self.wishes.goals):
+        """The effort that is wished for; gentle where all that is wished for is rest, or no
+        work.
+        """
+        if self.wishes.effort == UNKNOWN and (
+            self.is_rest or self.aside.issuperset(self.wishes.goals)
+        ):
             return self.table.gentle
         return self.wishes.effort
 

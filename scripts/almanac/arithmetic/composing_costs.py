@@ -211,9 +211,14 @@ def shape_cost(asked: Asked, skill: Sized | None, mains: Sequence[Sized]) -> int
     main = _WHOLE * sum(own.takes for own in mains) // asked.slot
     cost = outside(main, MAIN_LEAST, _WHOLE)
     if skill is None:
-        return cost + (NO_SKILL if asked.slot >= SKILL_FROM else 0)
+        return cost + (NO_SKILL if wants_skill(asked) else 0)
     share = _WHOLE * skill.takes // asked.slot
     return cost + 2 * outside(share, 0, skill_most(asked, skill)) + outside(share, 0, main)
+
+
+def wants_skill(asked: Asked) -> bool:
+    """Whether a practice ought to have a skill: there is time for one, and it is for no rest."""
+    return asked.slot >= SKILL_FROM and not asked.is_rest
 
 
 def skill_most(asked: Asked, skill: Sized) -> int:

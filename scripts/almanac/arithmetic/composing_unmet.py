@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from almanac.arithmetic.composing_around import Proposal
 from almanac.arithmetic.composing_asked import NOT_FOR, Asked
-from almanac.arithmetic.composing_costs import SKILL_FROM, are_legs_tired
+from almanac.arithmetic.composing_costs import are_legs_tired, wants_skill
 from almanac.arithmetic.composing_order import SLACK_MOST, Stood, whole
 from almanac.arithmetic.composing_pieces import (
     EASY,
@@ -51,7 +51,7 @@ def unmet(asked: Asked, own: Proposal) -> Iterator[Unmet]:
     yield from _other_effort(asked, own.order)
     roles, left = [one.role for one in own.order], asked.slot - whole(own.order)
     because = TIME_LEFT if left > SLACK_MOST else MINUTES
-    if SKILL not in roles and asked.slot >= SKILL_FROM:
+    if SKILL not in roles and wants_skill(asked):
         yield Unmet(NO_SKILL, UNKNOWN, because)
     if EASY not in roles and are_legs_tired(work):
         yield Unmet(NO_RELIEF, UNKNOWN, because)

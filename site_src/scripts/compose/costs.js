@@ -11,7 +11,7 @@ const BY_SECOND_GOAL = 40, BY_SECOND = 60, BY_SKILL = 120, BY_RELIEF = 260;
 const WHOLE = 1000, LITTLE = 10; // permille that do not serve a goal: so many cost a point
 const IDLE_MAIN = 640, IDLE_SECOND = 440, IDLE_SKILL = 220;
 const UNUSED_SKILL = 40, NO_SKILL = 200, SAME_WORK = 300;
-export const SKILL_FROM = 24000;
+const SKILL_FROM = 24000;
 const EFFORT_BELOW = 90, EFFORT_ABOVE = 160, SKILL_ABOVE = 80;
 const STEP_OF_SET = 25, STEP_OF_WORK = 8, STEP_OF_EASY = 4;
 const STUMP = 120; // less than half of what is written, or more than twice
@@ -213,9 +213,12 @@ export const mainsCost = (asked, takes) => outside(shareOf(asked, takes), MAIN_L
 
 /** What the length of the skill costs, or that there is none: it is short before other work. @param {Asked} asked @param {Sized | null} skill */
 export function lengthCost(asked, skill) {
-  const none = asked.slot >= SKILL_FROM ? NO_SKILL : 0;
+  const none = wantsSkill(asked) ? NO_SKILL : 0;
   return skill ? 2 * outside(shareOf(asked, skill.takes), 0, skillMost(asked, skill)) : none;
 }
+
+/** Whether a practice ought to have a skill: there is time for one, and it is for no rest. @param {Asked} asked */
+export const wantsSkill = (asked) => asked.slot >= SKILL_FROM && !asked.isRest;
 
 /** The permille of the slot up to which the length of a skill costs nothing. @param {Asked} asked @param {Sized} skill */
 function skillMost(asked, { piece }) {

@@ -1,6 +1,6 @@
 // Why each piece of a composed practice stands there, and what is not met. Pure. Of composing_why.py and composing_unmet.py.
 
-import { areLegsFirst, areLegsTired, CALM_LEGS, SKILL_FROM, uses } from "./costs.js";
+import { areLegsFirst, areLegsTired, CALM_LEGS, uses, wantsSkill } from "./costs.js";
 import { SLACK_MOST, whole } from "./order.js";
 import { COOL_DOWN, EASY, isHeld, MAIN, SECOND, SKILL, TENTHS, UNKNOWN, WARM_UP } from "./pieces.js";
 import { at, isWork } from "./wishes.js";
@@ -98,7 +98,7 @@ export function unmet(asked, order) {
     .filter((goal) => !order.some((one) => one.own.piece.goals.includes(goal)))
     .map((goal) => ({ wish: "goals", which: goal, because: inTheWay(asked, [goal], (piece) => worksAs(asked, piece)) }));
   found.push(...otherEffort(asked, order));
-  if (!roles.includes(SKILL) && asked.slot >= SKILL_FROM) {
+  if (!roles.includes(SKILL) && wantsSkill(asked)) {
     found.push({ wish: "skill", which: UNKNOWN, because });
   }
   if (!roles.includes(EASY) && areLegsTired(workIn(order))) {

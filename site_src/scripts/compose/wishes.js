@@ -1,6 +1,6 @@
 // Wishes held against a table: each piece as it is for them, how long it takes, and why it is left out. Pure. Of composing_wishes.py and composing_asked.py.
 
-import { MAIN, SECOND, SKILL, UNKNOWN } from "./pieces.js";
+import { EASY, MAIN, SECOND, SKILL, UNKNOWN } from "./pieces.js";
 
 /** @typedef {import("./pieces.js").Table} Table */
 /** @typedef {import("./pieces.js").Piece} Piece */
@@ -32,9 +32,10 @@ export class Asked {
     /** By lane group how many more swimmers are in its fullest lane than usual. */
     this.extra = table.squad.groups.map((own, group) => Math.max(0, at(this.inLane, group) - inALane(own.heads, own.lanes)));
     this.aside = this.#aside();
-    const isAside = wishes.effort === UNKNOWN && wishes.goals.every((goal) => this.aside.includes(goal));
-    /** The effort that is wished for; gentle where all that is wished for is no work. */
-    this.effort = isAside ? table.gentle : wishes.effort;
+    this.isRest = this.#isRest();
+    const isGentle = wishes.effort === UNKNOWN && (this.isRest || wishes.goals.every((goal) => this.aside.includes(goal)));
+    /** The effort that is wished for; gentle where all that is wished for is rest, or no work. */
+    this.effort = isGentle ? table.gentle : wishes.effort;
     /** @type {Map<Offer, Sized[]>} */
     this.known = new Map();
   }
@@ -43,6 +44,13 @@ export class Asked {
   #aside() {
     const work = new Set(this.offers.filter(({ piece }) => isWork(piece)).flatMap(({ piece }) => piece.goals));
     return [...new Set(this.wishes.goals)].filter((goal) => !work.has(goal));
+  }
+
+  /** Whether all that is wished for is served by gentle work alone that may stand as relief, as recovery is. */
+  #isRest() {
+    const goals = this.wishes.goals.filter((goal) => !this.aside.includes(goal));
+    const work = this.offers.map(({ piece }) => piece).filter((piece) => isWork(piece) && piece.goals.some((goal) => goals.includes(goal)));
+    return goals.length > 0 && work.every(({ roles, hardest }) => hardest <= this.table.gentle && !roles.includes(SKILL) && roles.includes(EASY));
   }
 
   /** The fewest adults for so many heads in this pool, whatever is done. */
