@@ -108,6 +108,18 @@ def test_where_a_main_set_serves_a_goal_so_does_one_of_each_other_proposal() -> 
         assert serves == sorted(serves)
 
 
+def test_an_evening_of_recovery_has_no_hard_work_and_misses_no_skill() -> None:
+    """Of Reed, which has one easy set alone, an hour is not filled with it."""
+    for squad in ("heron", "osprey"):
+        request = Request(pool="home", minutes=60, goals=["recovery"])
+        own = answered(analysed(), made(squad), request)
+        assert own.proposals, squad
+        for proposal in own.proposals:
+            work = [one.own.piece for one in proposal.order if one.role in "smn"]
+            assert max(piece.hardest for piece in work) <= own.asked.table.gentle
+            assert "skill" not in {one.wish for one in unmet(own.asked, proposal)}
+
+
 def test_where_nothing_fits_some_wish_is_named() -> None:
     for _, own in answers():
         assert own.proposals or own.hinders
@@ -129,6 +141,9 @@ def test_the_scripts_of_the_pages_answer_the_same(tmp_path: Path) -> None:
         told = answer_json(answered(analysed(), made("heron"), request))
         assert told["hinders"], "so many have no room"
         cases.append(("heron", request, told, []))
+    for squad in SQUADS:
+        request = Request(pool="home", minutes=60, goals=["recovery"])
+        cases.append((squad, request, answer_json(answered(analysed(), made(squad), request)), []))
     every = {squad: made(squad) for squad in SQUADS}
     run_by_node(SCRIPT, **vectors(analysed(), every, cases, tmp_path / "vectors.json"))
 
