@@ -39,7 +39,16 @@ test("rounds that are alike are so many; those that are not can't be told", () =
 test("by taps there is no time, and as many as are asked for", () => {
   assert.deepEqual(byTap([block()], piece("reps", 4), 7), [{ item: 0, reps: 7, every: null }]);
   const unlike = { rounds: [{ times: 2, blocks: [block()] }, { times: 1, blocks: [block()] }] };
-  assert.equal(byTap([unlike], piece("rounds", 3), 5)[0].rounds[0].times, 5);
+  assert.equal(byTap([unlike], piece("rounds", 3), 5)[0].rounds.reduce((sum, { times }) => sum + times, 0), 5);
+});
+
+test("by taps rounds that differ are each as written, and the last stays the last", () => {
+  const rep = (item) => ({ item, reps: 1, every: null }), one = (item) => ({ times: 1, blocks: [rep(item)] });
+  const by = (rounds, more, number) => byTap([{ rounds, ...more }], piece("rounds", 3), number)[0].rounds;
+  assert.deepEqual(by([one(0), one(1), one(2)], { keeps_last: true }, 2), [one(0), one(2)]);
+  assert.deepEqual(by([one(0), one(1), one(2)], { keeps_last: true }, 1), [one(2)]);
+  assert.deepEqual(by([{ ...one(0), times: 2 }, one(2)], { keeps_last: true }, 5), [{ ...one(0), times: 4 }, one(2)]);
+  assert.deepEqual(by([one(0), one(1), one(2)], {}, 2), [one(0), one(1)]);
 });
 
 test("the line says how often, and nothing of another evening", () => {

@@ -106,7 +106,27 @@ export function byTap(blocks, { what, written = 1 }, number) {
     return untimed;
   }
   const [own] = /** @type {RoundsBlock[]} */ (untimed.filter((block) => "rounds" in block));
-  return untimed.map((block) => (block === own ? { ...own, rounds: [{ times: number, blocks: own.rounds[0].blocks }] } : block));
+  return untimed.map((block) => (block === own ? { ...own, rounds: roundsOf(own, number) } : block));
+}
+
+/** So many rounds: each as it is written, more than these as the first, and what is said of the last of the one that is then last.
+ * @param {RoundsBlock} block
+ * @param {number} number */
+function roundsOf({ rounds, keeps_last: keepsLast }, number) {
+  const all = rounds.flatMap(({ times, blocks }) => Array.from({ length: times }, () => blocks));
+  const last = keepsLast ? all.splice(-1) : [];
+  const first = Array.from({ length: number - last.length }, (_, k) => all[k] ?? all[0] ?? last[0]);
+  /** @type {{times: number, blocks: Block[]}[]} */
+  const found = [];
+  for (const blocks of [...first, ...last]) {
+    const before = found[found.length - 1];
+    if (before?.blocks === blocks) {
+      before.times += 1;
+    } else {
+      found.push({ times: 1, blocks });
+    }
+  }
+  return found;
 }
 
 const LONGEST_LINE = 34;
