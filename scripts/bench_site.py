@@ -29,7 +29,8 @@ LOOKED_AT = (  # a page of each sort that Lighthouse looks at
     "blocks/osprey-towards-200-back.html", "gear/parachute.html", "benchmarks/back-kick-200.html",
     "progressions/kick-into-stroke.html", "drills/index.html", "run.html", "add.html",
     "safety.html", "sources/bosquet-2007.html", "needs/sore-shoulder.html", "computed.html",
-    "settings.html", "more.html", "kick-cycle.html", "cards.html", "coverage.html", "by/goal.html",
+    "settings.html", "more.html", "make.html", "around.html",
+    "kick-cycle.html", "cards.html", "coverage.html", "by/goal.html",
 )  # fmt: skip
 PHONE: ViewportSize = {"width": 360, "height": 640}
 DRILLS = 1000  # that the finder has when taps are timed
