@@ -73,7 +73,7 @@ def test_the_mark_of_the_button_is_in_the_corner_of_what_is_drawn(
         ):
             page.goto(f"{server.address}drills/{drill}.html")
             page.wait_for_function(
-                "document.querySelector('.kick-button')?.style.getPropertyValue('--beside')"
+                "() => document.querySelector('.kick-button')?.style.getPropertyValue('--beside')"
             )
             right, bottom = page.evaluate(
                 """() => {
