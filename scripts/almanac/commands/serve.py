@@ -47,8 +47,8 @@ def run(arguments: argparse.Namespace) -> int:
             if not rebuilder.rebuild() and not (site / "index.html").is_file():
                 return ERRORS
             threading.Thread(target=_follow, args=(watch, rebuilder), daemon=True).start()
-            tell(f"serving http://127.0.0.1:{server.server_port}/ (stop with Ctrl-C)")
-            with contextlib.suppress(KeyboardInterrupt):
+            with contextlib.suppress(KeyboardInterrupt):  # it may come as soon as it is offered
+                tell(f"serving http://127.0.0.1:{server.server_port}/ (stop with Ctrl-C)")
                 server.serve_forever()
             viewers.close()
             tell("stopped")
