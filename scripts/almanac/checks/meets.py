@@ -17,9 +17,13 @@ _IN_ORDER = "write it where it comes, or correct the time"
 @forbids("meet-times")
 def meet_times(analysis: Analysis) -> Iterator[Problem]:
     """The days of a meet follow each other, and so do the sessions of a day and the races of a
-    session; what begins ends later; the lanes to warm up in are given back when races begin.
+    session; what begins ends later; the lanes to warm up in are given back when races begin; and
+    entries are in before the first day.
     """
     for meet in analysis.catalogue.meets.values():
+        if meet.entries_by and meet.entries_by > meet.first:
+            said = f"entries are in by {meet.entries_by}, and the meet begins on {meet.first}"
+            yield Problem(meet, ("entries_by",), said, "write a day before it, or correct the days")
         for number, (before, day) in enumerate(pairwise(meet.days), 1):
             if day.on <= before.on:
                 said = f"{day.on} stands after {before.on}"
@@ -92,13 +96,17 @@ def _use(slot: WarmUp) -> str:
 @forbids("meet-rounds")
 def meet_rounds(analysis: Analysis) -> Iterator[Problem]:
     """The heats of a race come before its final, and neither stands without the other; where times
-    decide at once, it is a ``timed-final``. No race is written twice.
+    decide at once, it is a ``timed-final``. No race is written twice, and no two have one number.
     """
     for meet in analysis.catalogue.meets.values():
         seen: dict[tuple[object, str], DataPath] = {}
+        numbered: dict[int, object] = {}
         for path, _, session in meet.sessions:
             for number, event in enumerate(session.events):
                 where = (*path, "events", number)
+                if numbered.setdefault(event.number, event.race) != event.race:
+                    said = f"another race above has the number {event.number}"
+                    yield Problem(meet, (*where, "number"), said, "give each race its own")
                 said = ""
                 if (event.race, event.round) in seen:
                     said, mend = "this race stands above already", "take one of the two out"

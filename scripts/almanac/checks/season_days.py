@@ -32,9 +32,12 @@ def _summaries(analysis: Analysis, season: Season) -> Iterator[BlockSummary]:
 @forbids("closed-day")
 def closed_day(analysis: Analysis) -> Iterator[Problem]:
     """No block of a season has a session on a day on which nobody trains, a practice in a pool that
-    is shut then, or a session outside all terms.
+    is shut then, or a session outside all terms; none of its meets lies on such a day or in such a
+    pool, and no slot that a timetable of it has on a single day.
     """
     for season in analysis.catalogue.seasons.values():
+        yield from _closed_meets(analysis, season)
+        yield from _closed_slots(analysis, season)
         for summary in _summaries(analysis, season):
             for day in summary.days:
                 shut = [
@@ -51,6 +54,25 @@ def closed_day(analysis: Analysis) -> Iterator[Problem]:
                 mend = f"rest on that day, or correct '{season.id}'"
                 path = path_of_day(summary.block, day)
                 yield Problem(summary.block, path, said, mend, of_key=True)
+
+
+def _closed_meets(analysis: Analysis, season: Season) -> Iterator[Problem]:
+    for meet in (analysis.catalogue.meets[id] for id in season.meets):
+        for number, day in enumerate(meet.days):
+            if closure := season.is_shut(day.on, meet.pool):
+                said = f"{day.on} lies in '{closure.title}'"
+                mend = f"name another day or pool, or correct '{season.id}'"
+                yield Problem(meet, ("days", number, "on"), said, mend)
+
+
+def _closed_slots(analysis: Analysis, season: Season) -> Iterator[Problem]:
+    for table in (analysis.catalogue.timetables[id] for id in season.timetables):
+        for number, slot in enumerate(table.slots):
+            for place, on in enumerate(slot.on):
+                if closure := season.is_shut(on, slot.pool):
+                    said = f"{on} lies in '{closure.title}'"
+                    mend = f"take the day out, or correct '{season.id}'"
+                    yield Problem(table, ("slots", number, "on", place), said, mend)
 
 
 @warns("exams-not-lighter")

@@ -35,6 +35,7 @@ def season_dates(analysis: Analysis) -> Iterator[Problem]:
         if season.last <= season.first:
             said = f"it lasts from {season.first} to {season.last}"
             yield Problem(season, ("to",), said, "write the later day last")
+            continue  # nothing lies in it
         for path, own in _stretches(season):
             yield from _within(season, path, own)
         for path, each in _in_order(season):

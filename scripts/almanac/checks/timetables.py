@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from itertools import combinations
 
 from almanac.analysis.analysis import Analysis
@@ -18,6 +19,8 @@ from almanac.checks.once import Coded, once
 from almanac.checks.pool_words import lane_words
 from almanac.checks.rule import Problem, forbids
 from almanac.model.timetable import Opening, PoolSlot, Timetable
+
+_LATER_LAST = "write the later time last; what goes on after midnight is a slot of the next day"
 
 
 def on_words(day: SlotDay) -> str:
@@ -39,7 +42,7 @@ def timetable_dates(analysis: Analysis) -> Iterator[Problem]:
             for number, part in enumerate(parts):
                 if part.ends <= part.begins:
                     said = f"it ends at {part.ends}, and begins at {part.begins}"
-                    yield Problem(own, (key, number, "ends"), said, "write the later time last")
+                    yield Problem(own, (key, number, "ends"), said, _LATER_LAST)
                 for place, on in enumerate(part.on):
                     if not own.holds(on):
                         said = f"{on} is not between {own.first} and {own.last}"
@@ -49,7 +52,8 @@ def timetable_dates(analysis: Analysis) -> Iterator[Problem]:
     for one, other in combinations(ordered, 2):
         if other.first <= one.last:
             said = f"'{one.id}' holds until {one.last}, and this one from {other.first} on"
-            yield Problem(other, ("from",), said, "let one end before the other begins")
+            mend = "let one end before the other begins, or write the slots of both into one"
+            yield Problem(other, ("from",), said, mend)
 
 
 @forbids("slot-not-open")
@@ -82,7 +86,10 @@ def slot_adults_short(analysis: Analysis) -> Iterator[Problem]:
 
 def _judged(analysis: Analysis) -> Iterator[Coded]:
     for own in analysis.catalogue.timetables.values():
-        for day in every_day(own):
+        for each in every_day(own):
+            # One that ends before it begins goes on at no moment; its dates tell of it.
+            slots = tuple(one for one in each.slots if one[1].begins < one[1].ends)
+            day = replace(each, slots=slots)
             yield from _not_open(analysis, own, day)
             yield from _clashes(analysis, own, day)
             yield from _short(analysis, own, day)
