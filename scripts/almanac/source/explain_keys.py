@@ -9,8 +9,10 @@ from almanac.findings import Finding, error
 from almanac.source.days_meant import year_on
 from almanac.source.entry_slips import hashed_out, lost_fields
 from almanac.source.failure import Failure, quote
-from almanac.source.hints import FIXED, key_hint
+from almanac.source.hints import FIXED
+from almanac.source.hints_of_keys import key_hint
 from almanac.source.named_by_key import put_together, sure_keys
+from almanac.source.stands_for import loose_in_round
 from almanac.source.suggest import listed, nearest
 from almanac.source.told_elsewhere import meant_by_others
 
@@ -35,6 +37,10 @@ def _slip(failure: Failure) -> tuple[str, str] | None:
 
 def unknown_keys(failure: Failure) -> Iterator[Finding]:
     """Keys that there are not, or the one that was nearly another form."""
+    if loose := loose_in_round(failure):
+        key, message, hint = loose
+        yield failure.say("unknown-key", message, hint, (*failure.path, key), True)
+        return
     slip = _slip(failure)
     if not slip and (meant := put_together(failure)):
         key, message, hint = meant
@@ -78,7 +84,7 @@ def missing_keys(failure: Failure) -> Iterator[Finding]:
     """Keys that must be there and are not."""
     # jsonschema tells each missing key apart, but not which; the first caller tells them all,
     # repeats fall out later.
-    if _slip(failure) or put_together(failure):
+    if loose_in_round(failure) or _slip(failure) or put_together(failure):
         return
     misspelt = meant_by_others(failure)
     missing = [key for key in failure.wanted if key not in failure.value]

@@ -1,4 +1,4 @@
-"""What to write instead, where that takes some looking: a key, a word, an id."""
+"""What to write instead, where that takes some looking: a word, an id."""
 
 from __future__ import annotations
 
@@ -6,30 +6,19 @@ import re
 from collections.abc import Collection
 
 from almanac.kinds import KIND
-from almanac.source import schemas
-from almanac.source.entry_slips import cut_by_comma, cut_word, split_number
 from almanac.source.failure import Failure
-from almanac.source.named_by_key import ALSO_CALLED, sure_keys
 from almanac.source.paths import is_id, plain_id
 from almanac.source.suggest import listed, nearest
 from almanac.source.times_meant import of_day_meant, weeks_meant
-from almanac.source.words_meant import (
-    list_cut_by_comma,
-    plan_meant,
-)
+from almanac.source.words_meant import plan_meant
 
 FIXED = "almanac check --fix does it"
 _A_HOST = re.compile(r"https://[\w-]+(?:\.[\w-]+)*\.[^\W\d_]{2,}(?=[:/]|$)")
-_HARDLY_CHANCE = 0.8  # so like that one is taken for the other, though it is also a field elsewhere
 # What a coach says of several reps, and how it is written.
 EFFORT_PLANS = {
     "descend": "{descend: [easy, fast]}",
     "build": "{build: [easy, fast]}",
     "rotate": "{rotate: [easy, fast]}",
-}
-_WEEKDAYS = {
-    day[:3]: (day, day[:4], day[:5])
-    for day in ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
 }
 # What coaches say a claim rests on, and the word for it.
 _BASES = {
@@ -40,8 +29,8 @@ _BASES = {
 }
 _NEW_LIST = "almanac new vocabulary"
 _ANY = {"any", "all", "every", "each", "whatever", "various", "mixed", "varied", "both", "tbd", "?"}
-_SOURCE = "source"
-_TO_A_SOURCE = (
+SOURCE = "source"
+TO_A_SOURCE = (
     "write the publication once, as drills/sources/KEY.yml (almanac new source KEY), and name it "
     "here: sources: [KEY]"
 )  # in another club's entries it is a sentence still
@@ -49,61 +38,13 @@ _HAZARDS = "hazards"  # in another club's entries they are sentences still
 REPS_BY_DISTANCE = re.compile(r"([1-9][0-9]{0,2}) ?[x×*] ?([0-9]{1,4})(?: ?[a-z]{1,7})?", re.ASCII)
 
 
-def key_hint(failure: Failure, key: str) -> str:
-    """For a key that does not belong here: the one that was meant, the kind it belongs to, or all
-    that there are.
-    """
-    known = failure.fields
-    if sure := sure_keys(failure).get(key):
-        return f"write {sure}; {FIXED}"
-    if key == "id" and not failure.path:
-        return "take this line out: an entry's id is the name of its file, and stands nowhere in it"
-    if meant := split_number(failure, key) or _without_colon(failure, key):
-        return meant
-    if key == _SOURCE and failure.path[:1] == ("evidence",):
-        return _TO_A_SOURCE
-    if meant := list_cut_by_comma(failure, key):
-        return meant
-    if quoting := cut_by_comma(failure, key):
-        return quoting
-    if ALSO_CALLED.get(key) in known:
-        return f"write {ALSO_CALLED[key]}"
-    homes = (
-        [kind for kind in KIND if kind != failure.kind and key in schemas.fields(kind)]
-        if not failure.path
-        else []
-    )
-    elsewhere = f"'{key}' is a field of a {listed(homes)}, not of a {failure.kind}" if homes else ""
-    if failure.says("says"):
-        return str(failure.says("says"))
-    near = nearest(key, known, _HARDLY_CHANCE) if elsewhere else nearest(key, known)
-    if day := next((own for own in known if key.lower() in _WEEKDAYS.get(own, ())), ""):
-        return f"write {day}"
-    if near:
-        return f"did you mean '{near}'?" + (f" {elsewhere}" if elsewhere else "")
-    if meant := cut_word(failure, key):
-        return meant
-    return elsewhere or f"the fields here are {listed(known, 24)}"
-
-
-def _without_colon(failure: Failure, key: str) -> str:
-    """For a field whose colon is left out, is another sign or has no blank behind it."""
-    open_bracket = re.match(r"([a-z_]+) *[{\[]", key)
-    if open_bracket and open_bracket[1] in failure.fields:
-        return f"no colon stands behind '{open_bracket[1]}': write {open_bracket[1]}: {{..."
-    tight = re.fullmatch(r"([a-z_]+) ?[:=] ?(\S.*)", key)
-    if tight and tight[1] in failure.fields and failure.value[key] is None:
-        return f"a colon and a blank belong between them: write {tight[1]}: {tight[2]}"
-    return ""
-
-
 def reference_hint(failure: Failure, kind: str) -> str:
     """For an id that nothing has: the nearest, the other kind that has it, or all that there
     are.
     """
     known = failure.names.of("reference", failure.wanted)
-    if failure.wanted == _SOURCE and " " in failure.value:
-        return _TO_A_SOURCE
+    if failure.wanted == SOURCE and " " in failure.value:
+        return TO_A_SOURCE
     if certain := failure.names.certain("reference", failure.wanted, failure.value):
         return f"write {certain} ({known[certain]}); {FIXED}"
     if several := _several(failure, known):

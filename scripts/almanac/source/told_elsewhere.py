@@ -7,6 +7,7 @@ import yaml
 from almanac.source.failure import Failure
 from almanac.source.hints import REPS_BY_DISTANCE
 from almanac.source.named_by_key import ALSO_CALLED
+from almanac.source.stands_for import stands_for
 from almanac.source.suggest import nearest
 
 
@@ -15,7 +16,9 @@ def meant_by_others(failure: Failure) -> set[str | None]:
     at reps that say their distance.
     """
     others = [key for key in failure.value if key not in failure.fields]
-    meant = {nearest(key, failure.fields) for key in others} | {*map(ALSO_CALLED.get, others)}
+    free = [name for name in failure.fields if name not in failure.value]
+    meant = {nearest(key, free) for key in others} | {*map(ALSO_CALLED.get, others)}
+    meant |= {*stands_for(failure).values()}
     reps = failure.value.get("reps")
     if isinstance(reps, str) and REPS_BY_DISTANCE.fullmatch(reps):
         meant.add("distance")

@@ -1,0 +1,86 @@
+"""What to write instead of a field that does not belong where it stands."""
+
+from __future__ import annotations
+
+import re
+
+from almanac.kinds import KIND
+from almanac.source import schemas
+from almanac.source.entry_slips import cut_by_comma, cut_word, split_number
+from almanac.source.failure import Failure
+from almanac.source.further_out import further_out
+from almanac.source.hints import FIXED, SOURCE, TO_A_SOURCE
+from almanac.source.named_by_key import ALSO_CALLED, sure_keys
+from almanac.source.stands_for import free_for, stands_for
+from almanac.source.suggest import listed, nearest
+from almanac.source.words_meant import list_cut_by_comma
+
+_HARDLY_CHANCE = 0.8  # so like that one is taken for the other, though it is also a field elsewhere
+_PEOPLE = {"coach", "coaches", "trainer", "teacher", "swimmer", "swimmers", "athlete", "athletes"}
+_NOBODY = "nobody is named here: lane groups, roles and how many adults are enough"
+_WEEKDAYS = {
+    day[:3]: (day, day[:4], day[:5])
+    for day in ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
+}
+
+
+def key_hint(failure: Failure, key: str) -> str:
+    """For a key that does not belong here: the one that was meant, the kind it belongs to, or all
+    that there are.
+    """
+    known = failure.fields
+    if sure := sure_keys(failure).get(key):
+        return f"write {sure}; {FIXED}"
+    if key == "id" and not failure.path:
+        return "take this line out: an entry's id is the name of its file, and stands nowhere in it"
+    if meant := split_number(failure, key) or _without_colon(failure, key):
+        return meant
+    if key == SOURCE and failure.path[:1] == ("evidence",):
+        return TO_A_SOURCE
+    if meant := list_cut_by_comma(failure, key) or cut_by_comma(failure, key):
+        return meant
+    if meant := _field_meant(failure, key):
+        return meant
+    homes = (
+        [kind for kind in KIND if kind != failure.kind and key in schemas.fields(kind)]
+        if not failure.path
+        else []
+    )
+    elsewhere = f"'{key}' is a field of a {listed(homes)}, not of a {failure.kind}" if homes else ""
+    if failure.says("says"):
+        return str(failure.says("says"))
+    free = [name for name in known if name not in failure.value]
+    near = nearest(key, free, _HARDLY_CHANCE if elsewhere else 0.7)
+    if day := next((own for own in known if key.lower() in _WEEKDAYS.get(own, ())), ""):
+        return f"write {day}"
+    if near:
+        return f"did you mean '{near}'?" + (f" {elsewhere}" if elsewhere else "")
+    if meant := cut_word(failure, key) or free_for(failure, key):
+        return meant
+    return elsewhere or f"the fields here are {listed(known, 24)}"
+
+
+def _field_meant(failure: Failure, key: str) -> str:
+    """The field that a word of the coach's own stands for, or the place that it belongs to; "" for
+    neither.
+    """
+    also = ALSO_CALLED.get(key)
+    if also in failure.fields and also not in failure.value:
+        return f"write {also}"
+    if home := further_out(failure, key):
+        return home
+    if name := stands_for(failure).get(key):
+        about = failure.about(name).partition(". ")[0]
+        return f"write {name}, which is missing here: {about}".rstrip(": ")
+    return _NOBODY if key.lower() in _PEOPLE else ""
+
+
+def _without_colon(failure: Failure, key: str) -> str:
+    """For a field whose colon is left out, is another sign or has no blank behind it."""
+    open_bracket = re.match(r"([a-z_]+) *[{\[]", key)
+    if open_bracket and open_bracket[1] in failure.fields:
+        return f"no colon stands behind '{open_bracket[1]}': write {open_bracket[1]}: {{..."
+    tight = re.fullmatch(r"([a-z_]+) ?[:=] ?(\S.*)", key)
+    if tight and tight[1] in failure.fields and failure.value[key] is None:
+        return f"a colon and a blank belong between them: write {tight[1]}: {tight[2]}"
+    return ""

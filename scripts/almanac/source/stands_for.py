@@ -1,0 +1,139 @@
+"""Fields that are none, beside one that is missing or free and takes what stands under them: a
+field's name in another language, or a word of the coach's own for it, is told once.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterator, Mapping
+from typing import Any
+
+from almanac.source import schemas
+from almanac.source.failure import Failure, quote
+from almanac.source.put_together import is_free_text, taken
+from almanac.source.suggest import listed
+
+_SORTS: dict[str, type | tuple[type, ...]] = {
+    "integer": int, "number": (int, float), "boolean": bool, "array": list, "object": dict,
+}  # fmt: skip
+_MOST_OFFERED = 4
+_ROUND, _REP = "rounds", "reps"
+
+
+def missing(failure: Failure) -> list[str]:
+    """The fields that the mapping of a failed keyword needs and has not."""
+    needed = _needed(failure, failure.around[-1], failure.value)
+    return [name for name in dict.fromkeys(needed) if name not in failure.value]
+
+
+def _needed(failure: Failure, piece: schemas.Schema, value: Mapping[str, Any]) -> Iterator[str]:
+    piece = failure.resolved(piece)
+    yield from piece.get("required", [])
+    for own in piece.get("allOf", []):
+        yield from _needed(failure, own, value)
+    asked = piece.get("if", {}).get("required")
+    if asked:
+        branch = "then" if {*asked} <= {*value} else "else"
+        yield from _needed(failure, piece.get(branch, {}), value)
+
+
+def stands_for(failure: Failure, known: Collection[str | None] = ()) -> dict[str, str]:
+    """By each key that is no field here and no other slip (these are ``known``), the one field that
+    is missing and takes what stands under it.
+    """
+    if not isinstance(failure.value, dict):
+        return {}
+    strange = [key for key in failure.value if key not in failure.fields and key not in known]
+    lacking = [name for name in missing(failure) if name in failure.fields and name not in known]
+    found: dict[str, str] = {}
+    for key in strange:
+        fitting = [name for name in lacking if could_be(failure, name, failure.value[key])]
+        exact = [name for name in fitting if not _is_any_text(failure, name)] or fitting
+        if len(exact) == 1 and exact[0] not in found.values():
+            found[key] = exact[0]
+    return found
+
+
+def could_be(failure: Failure, name: str, value: Any) -> bool:
+    """Whether a field could hold a value, by its sort and, where it takes a word, an id, a time or
+    a day, by what it says.
+    """
+    piece = failure.resolved(failure.fields[name])
+    sorts = piece.get("type", "string" if "clock" in piece else [])
+    if value is None:
+        return False
+    if isinstance(value, str) and (taken(failure, piece, value) or is_free_text(failure, piece)):
+        return True
+    if isinstance(value, dict) and piece.get("properties"):
+        return {*value} <= {*piece["properties"]}
+    for sort in [sorts] if isinstance(sorts, str) else sorts:
+        if sort in _SORTS and isinstance(value, _SORTS[sort]):
+            return isinstance(value, bool) is (sort == "boolean")
+    return isinstance(value, str) and any(
+        taken(failure, way, value) for way in _branches(failure, piece)
+    )
+
+
+def _branches(failure: Failure, piece: schemas.Schema) -> Iterator[schemas.Schema]:
+    """The shapes that a piece may have, by what is written."""
+    for name in ("then", "else"):
+        if isinstance(piece.get(name), dict):
+            own = failure.resolved(piece[name])
+            yield own
+            yield from _branches(failure, own)
+
+
+def _is_any_text(failure: Failure, name: str) -> bool:
+    return is_free_text(failure, failure.fields[name])
+
+
+def free_for(failure: Failure, key: str) -> str:
+    """For a key that is no field, the few free fields that take the very word, id, time or day
+    under it; "" where there are none, or many.
+    """
+    value = failure.value[key]
+    if not isinstance(value, str) or not failure.path:
+        return ""
+    apart = _apart(failure, failure.around[-1])
+    free = [
+        name
+        for name in failure.fields
+        if name not in failure.value
+        and not {*apart.get(name, ())} & {*failure.value}
+        and not any(name in apart.get(own, ()) for own in failure.value)
+    ]
+    closed = [name for name in free if not _is_any_text(failure, name)]
+    fitting = [name for name in closed if taken(failure, failure.fields[name], value)]
+    if not 0 < len(fitting) <= _MOST_OFFERED:
+        return ""
+    return f"{quote(value)} may stand under {listed(fitting)} here"
+
+
+def _apart(failure: Failure, piece: schemas.Schema) -> dict[str, Collection[str]]:
+    """By a field those that exclude it, beside what stands there."""
+    piece = failure.resolved(piece)
+    found = dict(piece.get("not_with", {}))
+    for own in (piece, *_branches(failure, piece)):
+        for key, others in own.get("not_with", {}).items():
+            found[key] = {*found.get(key, ()), *others}
+    return found
+
+
+def loose_in_round(failure: Failure) -> tuple[str, str, str] | None:
+    """For rounds whose reps stand beside them, and not in a list: the first field of these, what
+    is wrong, the mend.
+    """
+    value = failure.value
+    if not isinstance(value, dict) or _ROUND not in value or "items" in value:
+        return None
+    reps = schemas.resolve({"$ref": f"common.json#/$defs/{_REP}"})["properties"]
+    loose = [key for key in value if key in reps and key not in failure.fields]
+    own = [key for key in value if key in failure.fields and key != _ROUND]
+    if not loose or any(key not in reps and key not in failure.fields for key in value):
+        return None
+    row = [*loose, *(key for key in own if key == "note")]
+    message = "what is done in each round stands beside 'rounds', and belongs into its list"
+    hint = (
+        f"write 'items:' below 'rounds', and two spaces further in a dash before '{row[0]}', with "
+        f"{listed(row[1:], 6).replace(' or ', ' and ') or 'the others'} lined up behind it"
+    )
+    return loose[0], message, hint
