@@ -356,7 +356,7 @@ def test_of_a_single_goal_nobody_is_told_to_leave_one_out() -> None:
         ((*WISHES, "--lanes", "heron-1=0"), "lanes: heron-1 has 0"),
         ((*WISHES, "--done", "kick"), "--done is written NAME=VALUE, say --done set/kick-and-go=3"),
         ((*WISHES, "--taught", "x=lots"), "--taught x: 'lots' is no whole number"),
-        ((*WISHES, "--block", "no-such"), "Heron has no block 'no-such'"),
+        ((*WISHES, "--block", "no-such"), "there is no block of Heron 'no-such'"),
         (
             (*WISHES, "--block", "heron-legs-in-three-weeks", "--until", "2027-03-01"),
             "2027-03-01 is no day by which 'heron-legs-in-three-weeks' has had anything done",
@@ -369,9 +369,13 @@ def test_of_a_single_goal_nobody_is_told_to_leave_one_out() -> None:
         ((*WISHES, "--without", "finz"), "there is no gear 'finz'; did you mean 'fins'?"),
         (
             (*WISHES, "--change", "jump=m"),
-            "--change jump=m: write swap, keep, free, up, down, out, and a role",
+            "there is no change 'jump'; there are swap, keep, free, up, down, out",
         ),
-        ((*WISHES, "--change", "swap=q"), "--change swap=q: write swap"),
+        (
+            (*WISHES, "--change", "swap=q"),
+            "there is no role 'q'; there are w, s, m, n, e, c; warm-up, skill, main set",
+        ),
+        ((*WISHES, "--change", "swap=m,out=e"), "one change each, --change swap=m --change out=e"),
         ((*WISHES, "--proposal", "0"), "there is no proposal 0"),
         ((*WISHES, "--minutes", "sixty"), "almanac: --minutes: 'sixty' is no whole number"),
         ((*WISHES, "--start", "25:99"), "almanac: --start: '25:99' is no time of day"),
@@ -380,7 +384,24 @@ def test_of_a_single_goal_nobody_is_told_to_leave_one_out() -> None:
             (*WISHES, "--without", "fins", "--gear", "fins=4"),
             "--gear fins=4 and --without fins: leave out one of them",
         ),
-        ((*WISHES, "--without", "flippers"), "no gear 'flippers'; did you mean 'fins'?"),
+        ((*WISHES, "--without", "sock"), "no gear 'sock'; did you mean 'drag-socks'?"),
+        (
+            (*WISHES, "--goals", "kick"),
+            "no goal 'kick'; did you mean 'kick-technique', 'kick-speed', 'kick-tempo', 'kick-end",
+        ),
+        ((*WISHES, "--goals", "starts"), "there is no goal 'starts'; did you mean 'walls'?"),
+        ((*WISHES, "--effort", "hard"), "there is no effort 'hard'; did you mean 'strong'?"),
+        (
+            (*WISHES, "--groups", "osprey-1"),
+            "'osprey-1' is a lane group of osprey; those of heron are heron-1 and heron-2",
+        ),
+        ((*WISHES, "--squad", "heron,osprey"), "compose one for heron and one for osprey"),
+        ((*WISHES, "--done", "nothing=3"), "as --json has them"),
+        ((*WISHES, "--goal", "walls", "rotation"), "'rotation' stands alone: names in a row"),
+        ((*WISHES, "--banana"), "there is no option --banana; almanac compose practice --help"),
+        ((*WISHES, "--gaols", "walls"), "there is no option --gaols; did you mean --goals?"),
+        (("--squad", "heron"), "say --minutes and --goals: almanac compose practice --squad heron"),
+        ((*WISHES, "--until", "2027-02-29"), "'2027-02-29' is no day: the calendar has none such"),
         ((*WISHES, "--goals", "walls,walls"), "--goals: 'walls' stands there twice"),
         (
             ("--squad", "reed", "--minutes", "60", "--goals", "underwater"),
@@ -392,3 +413,37 @@ def test_a_bad_wish_gets_one_sentence(capsys, argv: tuple[str, ...], sentence: s
     assert run(CATALOGUE, *argv) == 2
     said = capsys.readouterr()
     assert sentence in said.err and said.err.count("\n") == 1 and not said.out
+
+
+@pytest.mark.parametrize(
+    ("other", "usual"),
+    [
+        (("--goals", "Kick into stroke"), ("--goals", "kick-into-stroke")),
+        (("--goals", "ROTATIONS"), ("--goals", "rotation")),
+        (("--without", "Flippers"), ("--without", "fins")),
+        (("--without", "drag sock"), ("--without", "drag-socks")),
+        (("--squad", "Heron"), ("--squad", "heron")),
+        (("--pool", "Quillwater Baths"), ("--pool", "home")),
+        (("--effort", "Strong"), ("--effort", "strong")),
+        (("--done", "Kick and go=3"), ("--done", "set/kick-and-go=3")),
+        (("--leave-out", "kick-and-go"), ("--leave-out", "set/kick-and-go")),
+        (("--change", "swap=main set"), ("--change", "swap=m")),
+    ],
+)
+def test_a_title_in_any_case_and_number_is_as_good_as_an_id(
+    capsys, other: tuple[str, ...], usual: tuple[str, ...]
+) -> None:
+    answers = []
+    for own in (other, usual):
+        assert run(CATALOGUE, *WISHES, *own) == 0
+        answers.append(capsys.readouterr().out)
+    assert answers[0] == answers[1]
+
+
+@pytest.mark.parametrize("what", ["practice", "block"])
+def test_the_help_begins_with_an_example_that_names_no_option_unknown(capsys, what: str) -> None:
+    assert main(["compose", what, "--help"]) == 0
+    said = capsys.readouterr().out
+    assert said.startswith(f"usage: almanac compose {what} --squad heron ")
+    example = re.findall(r"--[a-z-]+", said.partition("\n\n")[0])
+    assert example and {*example} <= {*re.findall(r"^  (--[a-z-]+)", said, re.MULTILINE)}

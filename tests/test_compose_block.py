@@ -274,6 +274,8 @@ def test_a_practice_counts_in_a_plan_as_its_own_figures_say() -> None:
     [
         (["--weeks", "0"], "0 weeks: from 1 to 26 can be planned"),
         (["--days", "sun"], "heron has no slot on sun from 2027-01-04 to 2027-01-24"),
+        (["--days", "monday,funday"], "there is no day 'funday'"),
+        (["--goals", "kick"], "no goal 'kick'; did you mean 'kick-technique', 'kick-speed'"),
         (["--days", "day"], "there is no day 'day'; there are mon, tue,"),
         (["--goals", "juggling"], "there is no goal 'juggling'"),
         (["--goals", "underwater"], "nothing that heron may do in these slots serves under water"),
@@ -338,7 +340,7 @@ def test_a_practice_counts_in_a_plan_as_its_own_figures_say() -> None:
         (["--slot", "mon=17:30+5"], "nothing fits any slot, the longest of 5 minutes, and "),
         (["--like", "spring"], "there is no block 'spring'"),
         (["--steps", "-1"], "--steps -1: from 0 to 1000000"),
-        (["--judge", "spring"], "there is no block 'spring'; there are heron-legs-in-three-weeks"),
+        (["--judge", "spring"], "there is no block 'spring'; there is heron-legs-in-three-weeks"),
         (["--save", "heron-legs-in-three-weeks"],
          "the block 'heron-legs-in-three-weeks' exists already"),
         ([f"--slot={day}=17:30+90" for day in ("mon", "tue", "wed", "thu", "fri", "sat", "sun")],
@@ -479,7 +481,7 @@ def test_json_stands_alone_where_a_block_is_written(half_made, capsys) -> None:
 def test_a_block_that_is_not_there_cannot_be_filled(capsys) -> None:
     assert run(CATALOGUE, "--fill", "spring") == 2
     assert (
-        "there is no block 'spring'; there are heron-legs-in-three-weeks" in capsys.readouterr().err
+        "there is no block 'spring'; there is heron-legs-in-three-weeks" in capsys.readouterr().err
     )
 
 

@@ -7,11 +7,13 @@ to drop for it, and writes a proposal as an entry (--save).
 from __future__ import annotations
 
 import argparse
+from collections.abc import Sequence
 from typing import NoReturn
 
 from almanac.commands import compose_block, compose_practice
 from almanac.commands.every_command import shared_arguments
 from almanac.commands.outcome import UsageError
+from almanac.source.suggest import nearest
 
 NAME = "compose"
 
@@ -23,9 +25,27 @@ class _Wishes(argparse.ArgumentParser):
 
     def error(self, message: str) -> NoReturn:
         about, _, problem = message.partition("argument ")
-        if not about and problem:
-            raise UsageError(problem)
-        super().error(message)
+        raise UsageError(problem if not about and problem else message)
+
+    def parse_known_args(  # type: ignore[override]
+        self, args: Sequence[str] | None = None, namespace: argparse.Namespace | None = None
+    ) -> tuple[argparse.Namespace, list[str]]:
+        """The same; what is no option, or stands alone, is told here, where the options are
+        known.
+        """
+        found, others = super().parse_known_args(args, namespace)
+        if others:
+            raise UsageError(self._no_option(others[0].partition("=")[0]))
+        return found, others
+
+    def _no_option(self, word: str) -> str:
+        if not word.startswith("-"):
+            return f"'{word}' stands alone: names in a row have commas and no spaces between them"
+        options = [own for own in self._option_string_actions if own.startswith("--")]
+        near = nearest(word, options)
+        return f"there is no option {word}; " + (
+            f"did you mean {near}?" if near else f"{self.prog} --help has them all"
+        )
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -40,7 +60,11 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     for module in (compose_practice, compose_block):
         shared = [shared_arguments(again=True)]
         own = what.add_parser(
-            module.NAME, parents=shared, help=module.HELP, description=module.__doc__
+            module.NAME,
+            parents=shared,
+            help=module.HELP,
+            description=module.__doc__,
+            usage=f"almanac compose {module.NAME} {module.EXAMPLE}",
         )
         module.add_arguments(own)
         own.set_defaults(compose=module.run)

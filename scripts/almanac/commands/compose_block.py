@@ -36,6 +36,7 @@ from almanac.report.planning_usual import wishes_for
 
 NAME = "block"
 HELP = "a block of weeks for what is wished"
+EXAMPLE = "--squad heron --starts 2027-04-12 --weeks 8 --goals walls=2,kick-technique"
 add_arguments = compose_block_asked.add_arguments
 
 
@@ -79,9 +80,13 @@ def compose(
     everything: CheckedCatalogue, analysis: Analysis, arguments: argparse.Namespace, day: date
 ) -> int:
     """A new block: planned, told, and written where that is asked for."""
-    for name in ("starts", "weeks", "goals"):
-        if getattr(arguments, name) is None and not (name == "goals" and arguments.like):
-            raise UsageError(f"say --{name}; almanac compose block --help has an example of each")
+    lacks = [
+        f"--{name}"
+        for name in ("starts", "weeks", "goals")
+        if getattr(arguments, name) is None and not (name == "goals" and arguments.like)
+    ]
+    if lacks:
+        raise UsageError(f"say {' and '.join(lacks)}: almanac compose block {EXAMPLE}")
     asked = asked_for(analysis, arguments, squad_of(analysis, arguments), arguments.starts)
     checked_request(analysis, asked)
     not_over(analysis.catalogue, asked)

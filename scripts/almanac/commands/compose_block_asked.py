@@ -8,11 +8,13 @@ from collections.abc import Mapping
 from datetime import date
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.block_days import DAY_NAMES, DAYS
 from almanac.commands.compose_block_modes import refuse_together
 from almanac.commands.compose_block_plan import Effort
 from almanac.commands.given import day_of, listed, natural, numbers, once, whole
+from almanac.commands.named import day_named, entries, words
 from almanac.commands.outcome import UsageError
+from almanac.model.block import Block
+from almanac.model.catalogue import Catalogue
 from almanac.report.planning_request import BlockRequest
 from almanac.report.planning_slots import Weekly
 
@@ -27,43 +29,52 @@ _SHARES = {
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
-    add = parser.add_argument
+    add = parser.add_argument_group("what is wished").add_argument
+    add("--starts", metavar="DATE", type=day_of, help="the Monday it starts on, YYYY-MM-DD; has to "
+        "be said")  # fmt: skip
+    add("--weeks", metavar="N", type=whole, help="how many weeks, 1 to 26; has to be said")
+    add("--goals", metavar="G=N,G", help="goals, each with a weight, 1 or more (default 1); has to "
+        "be said where --like has none")  # fmt: skip
     add("--squad", metavar="S", help="whose block (default: that of --like, or the only one)")
-    add("--starts", metavar="DATE", type=day_of, help="the Monday it starts on")
-    add("--weeks", metavar="N", type=whole, help="how many weeks")
-    add("--goals", metavar="G=N,G", help="goals, each with a weight (default 1)")
-    add("--days", metavar="mon,tue", help="only these days of the week")
+    add("--loads", metavar="N,N", help="the load of each week, in hundredths of a full one "
+        "(default: as weeks of that kind usually weigh)")  # fmt: skip
+    add("--test", metavar="B=W,W", action="append", default=[],
+        help="a benchmark, and the weeks it is run in (default: as often as it asks); may be given "
+        "again")  # fmt: skip
+    add("--meet", metavar="M", help="the meet that it leads to (default: none)")
+    add("--race-day", metavar="DATE", type=day_of, help="the day of the race (default: the meet's)")
+    add("--taper", metavar="N", type=whole, help="weeks of taper before the race")
+    add = parser.add_argument_group("when").add_argument
+    add("--days", metavar="mon,tue", help="only these days of the week (default: all with a slot)")
     add("--slot", metavar="DAY=HH:MM+MIN@POOL", action="append", default=[],
         help="pool time each week, in place of the timetables; may be given again")  # fmt: skip
     add("--like", metavar="B", help="a block whose days and hours are taken")
-    add("--loads", metavar="N,N", help="the load of each week, of 100 for a full one")
-    add("--test", metavar="B=W,W", action="append", default=[],
-        help="a benchmark, and the weeks it is run in (default: as often as it asks)")  # fmt: skip
-    add("--meet", metavar="M", help="the meet that it leads to")
-    add("--race-day", metavar="DATE", type=day_of, help="the day of the race (default: the meet's)")
-    add("--taper", metavar="N", type=whole, help="weeks of taper before the race")
-    add(
-        "--kick",
-        metavar="A-B",
-        help="kick, in hundredths of all metres: 20-35, 35- for that and more",
-    )
-    add("--on-back", metavar="A-B", help="flutter on the back, of all flutter")
+    add = parser.add_argument_group(
+        "shares, in hundredths of all metres: 20-35, 35- for that and more, 0-35 for no more "
+        "(default: none is wished)"
+    ).add_argument
+    add("--kick", metavar="A-B", help="kick")
+    add("--on-back", metavar="A-B", help="flutter on the back, in hundredths of all flutter")
     add("--resisted", metavar="A-B", help="resisted metres")
     add("--fast", metavar="A-B", help="fast metres")
     add("--dolphin", metavar="A-B", help="dolphin kick")
     add("--strokes", metavar="N", type=whole, default=0,
-        help="the least of each of the four strokes in any two weeks, in hundredths")  # fmt: skip
-    add("--judge", metavar="B", help="set a block that is there beside wishes, change nothing")
-    add("--fill", metavar="B", help="fill the days that a block does not name, and nothing else")
+        help="the least of each of the four strokes in any two weeks, 0 to 25 (default: 0)",
+    )  # fmt: skip
+    add = parser.add_argument_group("a block that is there").add_argument
+    add("--judge", metavar="B", help="set it beside wishes, change nothing")
+    add("--fill", metavar="B", help="fill the days that it does not name, and nothing else")
     add("--dry-run", action="store_true", help="of --fill: only say what would be filled")
+    add = parser.add_argument_group("how it is searched, told and written").add_argument
     add("--steps", metavar="N", type=whole, help="exchanges that are tried (default: 60000)")
     add("--no-solver", action="store_true", help="exchanges alone, also where the solver is there")
+    add("--save", metavar="ID", help="write the block ID, and composed practices beside it "
+        "(default: nothing is written)")  # fmt: skip
     add(
         "--json",
         action="store_true",
         help="print JSON, version 1; what is written is then told on standard error",
     )
-    add("--save", metavar="ID", help="write the block ID, and composed practices beside it")
 
 
 def effort_of(arguments: argparse.Namespace) -> Effort:
@@ -80,21 +91,25 @@ def asked_for(
 ) -> BlockRequest:
     """What the arguments ask for. Raises UsageError."""
     refuse_together(arguments)
-    like = analysis.catalogue.blocks.get(arguments.like or "")
+    catalogue = analysis.catalogue
+    like = like_of(catalogue, arguments.like)
     of_like = like.goals if like and not arguments.fill else ()  # one that is there has its own
-    tests = [_test(text) for text in arguments.test]
-    once("test", [benchmark for benchmark, _ in tests])
+    benchmark = entries("benchmark", catalogue.benchmarks)
+    tests = [(benchmark.id_of(name), weeks) for name, weeks in map(_test, arguments.test)]
+    once("test", [name for name, _ in tests])
+    goals = words(catalogue, "goal", "goals").keyed(_weights(arguments.goals))
+    meet = arguments.meet and entries("meet", catalogue.meets).id_of(arguments.meet)
     return BlockRequest(
         squad=squad,
         first=first,
         weeks=arguments.weeks or 0,
-        goals=_weights(arguments.goals) or dict.fromkeys(of_like, 1),
-        days=[_day(own) for own in listed(arguments.days)],
+        goals=goals or dict.fromkeys(of_like, 1),
+        days=[day_named(own) for own in listed(arguments.days)],
         weekly=[_weekly(analysis, text) for text in arguments.slot],
-        like=arguments.like or "",
+        like=like.id if like else "",
         loads=_loads(arguments.loads),
         tests=dict(tests),
-        meet=arguments.meet or "",
+        meet=meet or "",
         race=arguments.race_day,
         taper=arguments.taper,
         shares={
@@ -106,21 +121,20 @@ def asked_for(
     )
 
 
-def _day(text: str) -> str:
-    """A day of the week by its short name: Monday is mon."""
-    full = [name.lower() for name in DAY_NAMES]
-    return DAYS[full.index(text.lower())] if text.lower() in full else text.lower()
+def like_of(catalogue: Catalogue, named: str | None) -> Block | None:
+    """The block whose days are taken. Raises UsageError where there is none of that name."""
+    return catalogue.blocks[entries("block", catalogue.blocks).id_of(named)] if named else None
 
 
 def squad_of(analysis: Analysis, arguments: argparse.Namespace) -> str:
+    """The squad that is named, else that of --like, else the club's only one."""
     squads = analysis.catalogue.club.squads
-    like = analysis.catalogue.blocks.get(arguments.like or "")
-    named = arguments.squad or (like.squad if like else None)
-    if named is None and len(squads) == 1:
-        return next(iter(squads))
-    if named is None:
+    like = like_of(analysis.catalogue, arguments.like)
+    if arguments.squad:
+        return entries("squad", squads).id_of(arguments.squad)
+    if like is None and len(squads) != 1:
         raise UsageError(f"say whose it is: --squad {' or '.join(squads)}")
-    return str(named)
+    return like.squad if like else next(iter(squads))
 
 
 def _weights(text: str | None) -> dict[str, int]:
@@ -176,4 +190,6 @@ def _weekly(analysis: Analysis, text: str) -> Weekly:
             f"--slot {text}: write DAY=HH:MM+MINUTES@POOL, of 1 to 240 minutes, say "
             "mon=17:30+75@home"
         )
-    return Weekly(day, pool or next(iter(analysis.catalogue.club.pools)), begins, int(minutes))
+    pools = analysis.catalogue.club.pools
+    pool = entries("pool", pools).id_of(pool) if pool else next(iter(pools))
+    return Weekly(day_named(day), pool, begins, int(minutes))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from almanac.analysis.analysis import Analysis
+from almanac.commands.named import entries
 from almanac.commands.outcome import UsageError
 from almanac.commands.shared import CheckedCatalogue
 from almanac.findings import as_text
@@ -14,14 +15,12 @@ def block_there(everything: CheckedCatalogue, analysis: Analysis, id: str) -> Bl
     """The block of an id. Raises UsageError where there is none; where its file is there and is not
     read, with what is wrong in it.
     """
-    block = analysis.catalogue.blocks.get(id)
-    if block is not None:
-        return block
+    blocks = analysis.catalogue.blocks
     file = f"plans/blocks/{id}.yml"
     wrong = [own for own in everything.findings if own.place.file == file and own.is_error]
-    if wrong:
+    if id not in blocks and wrong:
         raise UsageError(f"'{id}' cannot be read yet:\n{as_text(wrong, 1)}")
-    raise UsageError(absent("block", id, analysis.catalogue.blocks))
+    return blocks[entries("block", blocks).id_of(id)]
 
 
 def refuse_others(analysis: Analysis, block: Block) -> None:

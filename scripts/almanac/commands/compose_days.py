@@ -32,10 +32,7 @@ def within_sight(analysis: Analysis, until: date, day: date) -> None:
 
 def of_block(table: ComposeTable, id: str, day: date) -> list[tuple[str, int]]:
     """The practices that a block had in the four weeks before a day, with the days since."""
-    block = next((own for own in table.blocks if own.id == id), None)
-    if block is None:
-        known = ", ".join(own.id for own in table.blocks) or "none"
-        raise UsageError(f"{table.squad.title} has no block '{id}'; it has {known}")
+    block = next(own for own in table.blocks if own.id == id)
     starts = date.fromisoformat(block.starts)
     last = starts + timedelta(max((after for after, _ in block.days), default=0))
     if not starts <= day <= last + timedelta(_LATELY):

@@ -34,8 +34,7 @@ def save(
     alone = alone_words(answer)
     if alone:
         print(alone, file=told)
-    file = f"{KIND[_KIND].files}/{arguments.save}.yml"
-    refuse_bad_id(everything.loaded, _KIND, arguments.save, file)
+    file = _file(arguments.save)
     entry = practice_entry(
         answer.table,
         answer.made.candidates,
@@ -69,6 +68,15 @@ def save(
     where = address(answer.analysis.catalogue, entry["composed"])
     print(f"to change it in Make a practice: {where}", file=told)
     return FINE
+
+
+def _file(id: str) -> str:
+    return f"{KIND[_KIND].files}/{id}.yml"
+
+
+def refuse_taken(everything: CheckedCatalogue, id: str) -> None:
+    """Raises UsageError for an id that cannot be one, or is a practice's already."""
+    refuse_bad_id(everything.loaded, _KIND, id, _file(id))
 
 
 def alone_words(answer: Proposals) -> str:

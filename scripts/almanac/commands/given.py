@@ -8,7 +8,6 @@ from collections.abc import Iterable, Mapping, Sequence
 from datetime import date
 
 from almanac.commands.outcome import UsageError, in_reach
-from almanac.source.suggest import absent, fold
 
 _SAY: Mapping[str, str] = {
     "gear": "fins=8",
@@ -27,21 +26,6 @@ def listed(text: str | None) -> list[str]:
     return [one.strip() for one in (text or "").split(",") if one.strip()]
 
 
-def there(
-    what: str, ids: Iterable[str], known: Iterable[str], called: Mapping[str, str] | None = None
-) -> None:
-    """Raises UsageError for an id that is not there, with the one that is called so (``called``, by
-    folded name), else the nearest that is.
-    """
-    names = list(known)
-    for id in ids:
-        own = (called or {}).get(fold(id))
-        if id not in names and own:
-            raise UsageError(f"there is no {what} '{id}'; did you mean '{own}'?")
-        if id not in names:
-            raise UsageError(absent(what, id, names))
-
-
 def once(name: str, ids: Sequence[str]) -> None:
     """Raises UsageError for an id that stands twice in what an argument lists."""
     for place, id in enumerate(ids):
@@ -54,7 +38,9 @@ def whole(text: str) -> int:
     try:
         return int(text)
     except ValueError:
-        raise argparse.ArgumentTypeError(f"'{text}' is no whole number") from None
+        raise argparse.ArgumentTypeError(
+            f"'{text}' is no whole number: write digits alone, as in 60"
+        ) from None
 
 
 def natural(text: str) -> int | None:
@@ -100,4 +86,6 @@ def day_of(text: str) -> date:
     except UsageError as problem:
         raise argparse.ArgumentTypeError(str(problem)) from None
     except ValueError:
-        raise argparse.ArgumentTypeError(f"'{text}' is no day: write YYYY-MM-DD") from None
+        is_formed = re.fullmatch(r"\d{4}-\d\d-\d\d", text)
+        mend = "the calendar has none such" if is_formed else "write YYYY-MM-DD, say 2027-04-12"
+        raise argparse.ArgumentTypeError(f"'{text}' is no day: {mend}") from None

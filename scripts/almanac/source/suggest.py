@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping, Sequence
 from difflib import get_close_matches
 
 _LEAST_PART = 5  # letters of a word of an id that tell it from others
@@ -91,13 +91,51 @@ def listed(words: Iterable[str], most: int = 12) -> str:
 
 SHOWN = 25
 """Of more names none is told."""
+_NEAR_MOST = 8  # names that are told as near
+_LEAST_PIECE = 3  # letters of a word that tell what it is a part of
 
 
 def absent(what: str, id: str, known: Iterable[str]) -> str:
-    """That an id is not there, with the nearest that is; else with all, where these are few."""
+    """That an id is not there, with the nearest that are; else with all, where these are few."""
     names = list(known)
-    near = nearest(id, names)
+    return not_there(what, id, names, near_names(id, dict.fromkeys(names, ())))
+
+
+def not_there(what: str, id: str, names: Sequence[str], near: Sequence[str]) -> str:
+    """That an id is not there, with those that are ``near``; else with all, where these are few."""
     if near:
-        return f"there is no {what} '{id}'; did you mean '{near}'?"
-    told = f"; there are {', '.join(names)}" if 0 < len(names) <= SHOWN else ""
+        meant = listed(f"'{own}'" for own in near)
+        return f"there is no {what} '{id}'; did you mean {meant}?"
+    told = f"; there are {', '.join(names)}" if 1 < len(names) <= SHOWN else ""
+    told = f"; there is {names[0]}" if len(names) == 1 else told
     return f"there is no {what} '{id}'{told}"
+
+
+def near_names(
+    word: str, called: Mapping[str, Iterable[str]], means: Mapping[str, str] | None = None
+) -> list[str]:
+    """The ids that a word may stand for, where it is none: the one that is spelt most like it, else
+    those of which it is a part or a beginning, else those whose meaning has it. ``called`` are by
+    id its titles and other names, ``means`` by id what it means; none where none is near.
+    """
+    names = [(name, id) for id, others in called.items() for name in (id, *others)]
+    own = nearest(word, (name for name, _ in names))
+    if own is not None:
+        return [next(id for name, id in names if name == own)]
+    wanted = [piece for piece in _words(fold(word)) if len(piece) >= _LEAST_PIECE]
+    for texts in (names, [(text, id) for id, text in (means or {}).items()]):
+        found = [id for text, id in texts if wanted and _holds(text, wanted)]
+        if found:
+            return [*dict.fromkeys(found)][:_NEAR_MOST]
+    return []
+
+
+def _holds(text: str, wanted: Sequence[str]) -> bool:
+    """Whether each of some words begins a word of a text."""
+    pieces = re.findall(r"\w+", text.casefold())
+    return all(any(piece.startswith(own) for piece in pieces) for own in wanted)
+
+
+def same_key(word: str) -> str:
+    """A word as it is compared where it is surely meant: without case, hyphens and plurals."""
+    return "-".join(piece.removesuffix("s") for piece in fold(word).split("-"))
