@@ -13,6 +13,11 @@ _DAY = re.compile(
     re.ASCII,
 )
 _FROM_YEAR = re.compile(r"((?:19|20)[0-9]{2})[ ./-]([0-9]{1,2})[ ./-]([0-9]{1,2})\.?", re.ASCII)
+_MONTH_FIRST = re.compile(
+    r"([A-Za-z]{3,9})\.? ([0-3]?[0-9])(?:st|nd|rd|th)?,? ((?:19|20)[0-9]{2})", re.ASCII
+)
+_IN_ONE = re.compile(r"((?:19|20)[0-9]{2})([01][0-9])([0-3][0-9])", re.ASCII)
+_AT_MIDNIGHT = re.compile(r"[T ]00:00(?::00(?:\.0+)?)?Z?$")  # as programs write a day
 _WEEK = re.compile(r"((?:19|20)[0-9]{2})-?W([0-9]{1,2})", re.ASCII)  # of ISO 8601
 _NOW = {"today", "now", "tomorrow", "yesterday", "tonight", "soon", "later", "?", "tbd"}
 _IN_ORDER = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
@@ -29,6 +34,11 @@ def day_meant(text: str) -> str:
     """A day that is written in another order, as YYYY-MM-DD; "" where day and month could change
     places, or there is no such day.
     """
+    text = _AT_MIDNIGHT.sub("", text)
+    if found := _MONTH_FIRST.fullmatch(text.strip()):
+        text = f"{found[2]} {found[1]} {found[3]}"
+    if found := _IN_ONE.fullmatch(text.strip()):
+        text = "-".join(found.groups())
     if in_order := _FROM_YEAR.fullmatch(text.strip()):
         try:
             return date(*map(int, in_order.groups())).isoformat()

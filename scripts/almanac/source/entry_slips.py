@@ -12,6 +12,7 @@ import yaml
 
 from almanac.findings import Finding, Place, error
 from almanac.source import schemas
+from almanac.source.cut_off import whole_day
 from almanac.source.failure import Failure
 from almanac.source.scalars import in_quotes, scalar
 from almanac.source.suggest import listed
@@ -183,6 +184,8 @@ def cut_by_comma(failure: Failure, key: str) -> str:
     if failure.value[key] is not None or not isinstance(value, str) or " " not in f"{value}{key}":
         return ""
     name = before[-1]
+    if day := whole_day(value, key):
+        return f"write {name}: {day}"
     return f"a comma ends a text in brackets: write {name}: {in_quotes(excerpt(f'{value}, {key}'))}"
 
 

@@ -17,23 +17,14 @@ from almanac.findings import Finding, warning
 from almanac.source import explain_amounts as amounts
 from almanac.source import explain_times as times
 from almanac.source.entry_slips import of_type
+from almanac.source.explain_choices import choice
 from almanac.source.explain_keys import dependent, missing_keys, together, unknown_keys
 from almanac.source.failure import Failure, humanize, quote, type_name
 from almanac.source.hints import FIXED, form_hint, reference_hint, word_hint
 from almanac.source.hints_of_type import type_hint
 from almanac.source.names import Names
 from almanac.source.reader import Document
-from almanac.source.suggest import listed
 from almanac.source.told_elsewhere import cut_behind
-from almanac.source.words_meant import choice_meant
-from almanac.units import COURSES, OTHER_LENGTHS
-
-_COURSE_SAID = {
-    "25m": ("short course", "short", "scm"),
-    "50m": ("long course", "long", "lcm", "olympic"),
-    "25yd": ("yards", "short course yards", "scy"),
-}
-_COURSE = re.compile(r"([0-9]{2}) ?-?(m|y)[a-z]*(?: pool)?")
 
 
 def explain(
@@ -70,26 +61,6 @@ def _word(failure: Failure) -> Iterator[Finding]:
     words = failure.names.of("vocabulary", failure.wanted)
     message = f"{quote(failure.value)} is not one of the {humanize(failure.wanted)}"
     yield failure.say("unknown-word", message, word_hint(failure, words))
-
-
-def _choice(failure: Failure) -> Iterator[Finding]:
-    choices = [str(choice) for choice in failure.wanted]
-    near = choice_meant(failure.value, choices) if isinstance(failure.value, str) else None
-    said = str(failure.value).lower()
-    near = next((own for own in choices if said in _COURSE_SAID.get(own, ())), near)
-    length = _COURSE.fullmatch(said)
-    if length and (course := f"{length[1]}{'m' if length[2] == 'm' else 'yd'}") in choices:
-        near = course
-    so_long = [own for own in COURSES if re.fullmatch(rf"{re.escape(said)}[a-z]+", own)]
-    near = near or (so_long[0] if len(so_long) == 1 else None)
-    hint = f"did you mean '{near}'?" if near else f"write {listed(so_long or choices)}"
-    if {*COURSES} <= {*choices} and re.search(r"\d", said) and not near and not so_long:
-        hint += f"; {OTHER_LENGTHS}"
-    yield failure.say(
-        "unknown-word",
-        f"{failure.name} must be one of {listed(choices)}, and is {type_name(failure.value)}",
-        hint,
-    )
 
 
 def _reference(failure: Failure) -> Iterator[Finding]:
@@ -162,7 +133,7 @@ _EXPLANATIONS: dict[str, Callable[[Failure], Iterator[Finding]]] = {
     "required": missing_keys,
     "type": _type,
     "vocabulary": _word,
-    "enum": _choice,
+    "enum": choice,
     "reference": _reference,
     "not_with": together,
     "clock": times.clock,

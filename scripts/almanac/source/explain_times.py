@@ -7,10 +7,17 @@ from collections.abc import Iterator, Mapping
 from typing import Any
 
 from almanac.findings import Finding
+from almanac.source.cut_off import cut_from_year
 from almanac.source.days_meant import day_meant, days_meant, later_meant, no_day
 from almanac.source.failure import Failure, quote
 from almanac.source.put_together import taken
-from almanac.source.times_meant import dotted_time, metres_for_time, time_meant, times_between
+from almanac.source.times_meant import (
+    dotted_time,
+    metres_for_time,
+    tenths_meant,
+    time_meant,
+    times_between,
+)
 
 _GROUP_AND_TIME = re.compile(r"\s*([\w-]+)\s*[ :=@]\s*([0-9]{0,2}:[0-5][0-9])\s*")
 _TIMES = re.compile(
@@ -46,6 +53,8 @@ def clock(failure: Failure) -> Iterator[Finding]:
     in_list = isinstance((failure.path or ("",))[-1], int)  # a list holds no lane groups
     if said.lower() in _NONE and failure.path and not in_list:
         hint = f"for none, leave '{failure.path[-1]}' out"
+    elif said and not hint and (meant := tenths_meant(said, failure.wanted == "whole")):
+        hint = meant
     elif said and (meant := times_between(said)):
         hint = f"write one time: {meant}"
     elif (
@@ -70,6 +79,8 @@ def clock(failure: Failure) -> Iterator[Finding]:
 def day(failure: Failure) -> Iterator[Finding]:
     """A day that is none."""
     said = failure.value if isinstance(failure.value, str) else ""
+    if cut_from_year(failure):
+        return
     since = str(failure.siblings.get("on", ""))
     if meant := day_meant(said):
         meant = f"write {meant}"

@@ -13,15 +13,12 @@ from almanac.source.hints import FIXED, SOURCE, TO_A_SOURCE
 from almanac.source.named_by_key import ALSO_CALLED, sure_keys
 from almanac.source.stands_for import free_for, stands_for
 from almanac.source.suggest import listed, nearest
+from almanac.source.weekdays_said import weekday_said
 from almanac.source.words_meant import list_cut_by_comma
 
 _HARDLY_CHANCE = 0.8  # so like that one is taken for the other, though it is also a field elsewhere
 _PEOPLE = {"coach", "coaches", "trainer", "teacher", "swimmer", "swimmers", "athlete", "athletes"}
 _NOBODY = "nobody is named here: lane groups, roles and how many adults are enough"
-_WEEKDAYS = {
-    day[:3]: (day, day[:4], day[:5])
-    for day in ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
-}
 
 
 def key_hint(failure: Failure, key: str) -> str:
@@ -51,7 +48,7 @@ def key_hint(failure: Failure, key: str) -> str:
         return str(failure.says("says"))
     free = [name for name in known if name not in failure.value]
     near = nearest(key, free, _HARDLY_CHANCE if elsewhere else 0.7)
-    if day := next((own for own in known if key.lower() in _WEEKDAYS.get(own, ())), ""):
+    if (day := weekday_said(key)) in known:
         return f"write {day}"
     if near:
         return f"did you mean '{near}'?" + (f" {elsewhere}" if elsewhere else "")

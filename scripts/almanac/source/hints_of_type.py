@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Mapping
 
-from almanac.source.days_meant import year_on
+from almanac.source.days_meant import day_meant, year_on
 from almanac.source.entry_slips import text_hint
 from almanac.source.failure import Failure
 from almanac.source.hints import REPS_BY_DISTANCE
@@ -18,6 +18,7 @@ from almanac.source.put_together import (
     names_meant,
     number_meant_for,
     text_of_field,
+    without_dashes,
 )
 from almanac.source.scalars import scalar
 from almanac.source.suggest import listed
@@ -46,6 +47,8 @@ def type_hint(failure: Failure) -> str:
     if failure.says("format") == "date":
         if isinstance(failure.value, int) and re.fullmatch(r"(19|20|21)[0-9]{2}", failure.written):
             return f"write it with month and day, as {failure.value}-MM-DD"
+        if meant := day_meant(failure.written):
+            return f"write {meant}"
         last = failure.siblings.get("on") if failure.path[-1:] == ("again",) else None
         offered = year_on(last) if last else ""
         return "write a day that exists, as YYYY-MM-DD" + (f"; {offered}" if offered else "")
@@ -88,7 +91,7 @@ def _number(failure: Failure) -> str:
 
 def _text(failure: Failure) -> str:
     value = failure.value
-    if isinstance(value, float) and (meant := _of_day(failure)):
+    if isinstance(value, int | float) and (meant := _of_day(failure)):
         return f'write "{meant}"'
     as_text = str(value).lower() if isinstance(value, bool) else failure.written or str(value)
     if isinstance(value, bool | int | float) and _fits(as_text, failure):
@@ -127,7 +130,7 @@ def _object(failure: Failure) -> str:
 
 
 def _of_day(failure: Failure) -> str:
-    """A time of day that reads as a number, 17.30; "" where none belongs here."""
+    """A time of day that reads as a number, 17.30 or 1730; "" where none belongs here."""
     meant = of_day_meant(failure.written)
     is_any_text = _fits(failure.written, failure)
     return meant if meant and _fits(meant, failure) and not is_any_text else ""
@@ -162,7 +165,7 @@ def _fields_hint(failure: Failure) -> str:
     if isinstance(value, list):
         if "people" in failure.fields and all(isinstance(own, str) for own in value):
             return f"write {{people: [{', '.join(map(scalar, value))}]}}"
-        return lists_meant(failure) or names_meant(failure)
+        return lists_meant(failure) or names_meant(failure) or without_dashes(failure)
     if not isinstance(value, str):
         return fields_meant(failure) or number_meant_for(failure, failure.written)
     if "rest" in failure.fields and value.lower() in _DAYS_OFF:

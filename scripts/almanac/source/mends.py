@@ -19,7 +19,7 @@ from almanac.source.style import span
 _SAYS = re.compile(
     r"write (it as a list: |- )?(\S.*?)(?:, counted from [-0-9]+|, in metres and digits alone"
     r"|: all of it in minutes, in digits alone|: in seconds, in digits alone"
-    r"|: (?:yes|True|TRUE|False|FALSE) is text here)?"
+    r"|: (?:[Yy]es|YES|[Nn]o|NO|[Oo]n|[Oo]ff|[yn]|none|True|TRUE|False|FALSE) is text here)?"
 )
 _NUMBER = re.compile(r"write ([0-9]+(?:\.[0-9]+)?) in digits alone, without quotes or unit")
 _UNITS = {"distance": r"m|met(?:re|er)s?", "minutes": r"m|mins?|minutes"}
@@ -27,7 +27,9 @@ _UNITS = {"distance": r"m|met(?:re|er)s?", "minutes": r"m|mins?|minutes"}
 _BY_END = {"_m": r"m|met(?:re|er)s?", "_s": r"s|secs?|seconds?"}
 _COMMA = re.compile(r"[0-9]+[,;'′’-][0-9]")
 _OPEN = ("...", " or ", ";", "note:")  # something is left to say, or to choose
-_CODES = ("unknown-key", "bad-time", "bad-date", "bad-form", "wrong-type", "wrong-value")
+_CODES = (
+    "unknown-key", "unknown-word", "bad-time", "bad-date", "bad-form", "wrong-type", "wrong-value",
+)  # fmt: skip
 
 
 def value_meant(failure: Failure, finding: Finding) -> str:
@@ -37,6 +39,8 @@ def value_meant(failure: Failure, finding: Finding) -> str:
     rounded = getattr(failure.problem.cause, "hint", "")  # 1:5 may be 1:05 or 1:50
     if finding.code not in _CODES or failure.on_key or not failure.path or finding.hint == rounded:
         return ""
+    if finding.code == "unknown-word" and failure.problem.validator != "enum":
+        return ""  # of a vocabulary, whose sure words are known elsewhere
     if number := _NUMBER.fullmatch(finding.hint):
         return number[1] if _is_sure(failure, number[1]) else ""
     said = _SAYS.fullmatch(finding.hint)

@@ -13,6 +13,7 @@ from almanac.source.put_together import is_free_text, taken
 from almanac.source.scalars import in_quotes, scalar
 from almanac.source.suggest import fold, one_letter_off
 from almanac.source.syntax_slips import excerpt, field_names
+from almanac.source.weekdays_said import weekday_said
 from almanac.source.whiteboard import rep_meant
 from almanac.source.words_meant import as_written
 
@@ -43,6 +44,7 @@ def sure_keys(failure: Failure) -> dict[str, str]:
     for key in failure.value:
         said = fold(str(key).rstrip(":"))
         name = by_fold.get(said) or _SURELY.get(said.replace("-", "_"), "")
+        name = name or weekday_said(said)
         if not name and str(key) not in field_names() and said not in ALSO_CALLED:
             name = _with_or_without_s(said, by_fold) or one_letter_off(said, known)
         is_new = key not in failure.fields and name not in failure.value

@@ -106,3 +106,25 @@ def names_meant(failure: Failure) -> str:
     own = failure.resolved(piece.get("additionalProperties") or {})
     behind = "how many" if own.get("type") == "integer" else "..."
     return f"write each with a colon, without a dash or brackets: {excerpt(words[0])}: {behind}"
+
+
+def without_dashes(failure: Failure) -> str:
+    """For a list of single fields where they belong together: how they are written; ""
+    elsewhere.
+    """
+    rows = [own for own in failure.value if isinstance(own, dict) and len(own) == 1]
+    fields = {str(key): value for row in rows for key, value in row.items()}
+    if not rows or len(rows) < len(failure.value) or len(fields) < len(rows):
+        return ""
+    first = next(iter(fields))
+    if not getattr(failure.document.node(failure.path), "flow_style", False):
+        return f"write each without its dash: {excerpt(first)}: ..."
+    plain = {key: value for key, value in fields.items() if isinstance(value, str | int | float)}
+    if len(plain) < len(fields) or any(isinstance(own, bool) for own in plain.values()):
+        return "write it in braces, {...}, not in square brackets"
+    told = ", ".join(f"{key}: {_as_it_was(own)}" for key, own in plain.items())
+    return f"write {{{told}}}"
+
+
+def _as_it_was(value: str | float) -> str:
+    return scalar(excerpt(value)) if isinstance(value, str) else str(value)

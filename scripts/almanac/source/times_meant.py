@@ -66,9 +66,39 @@ def weeks_meant(text: str) -> str:
     return f"{many} week{'s' * (many != 1)}" if many else ""
 
 
+def _said_plainly(text: str) -> str:
+    """A time of seconds alone in quotes, of minutes with their prime, with a half, or with a
+    minus; "" where it is none of these.
+    """
+    if re.fullmatch(r"[1-9][0-9]{1,2}", text):
+        return f"{int(text) // 60}:{int(text) % 60:02}"
+    if minutes := re.fullmatch(r"([1-9][0-9]?) ?['′’]", text):
+        return f"{minutes[1]}:00"
+    if half := re.fullmatch(r"([1-9]?) ?(?:and )?(?:1/2|½|a half) ?(?:m|mins?|minutes?)", text):
+        return f"{half[1] or 0}:30"
+    if below := re.fullmatch(r"[-–−] ?([0-9]{1,2}:[0-5][0-9])", text):
+        return below[1]
+    return "0:30" if text.lower() in {"half a minute", "half minute"} else ""
+
+
+def tenths_meant(text: str, is_whole: bool) -> str:
+    """How to write a time with tenths or hundredths that has a comma, or no colon, ``3.20,4``; ""
+    where it is none.
+    """
+    found = re.fullmatch(r"([0-9]{1,2})[:.]([0-5][0-9])[.,]([0-9]{1,2})", text.strip())
+    if not found:
+        return ""
+    if is_whole:
+        seconds = 60 * int(found[1]) + int(found[2]) + (found[3][0] >= "5")
+        return f"write {seconds // 60}:{seconds % 60:02}, in whole seconds"
+    return f"write {found[1]}:{found[2]}.{found[3]}"
+
+
 def time_meant(text: str) -> str:
     """The time that someone meant by a text which is none, as it is written, or nothing."""
     written = text
+    if plain := _said_plainly(text.strip()):
+        return plain
     if said := re.fullmatch(rf"([0-9]{{1,3}}) ?{_UNITS_OF_TIME}", text.strip(), re.IGNORECASE):
         text = f"{said[1]} s"
     before = bare(text)

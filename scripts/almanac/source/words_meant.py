@@ -13,6 +13,7 @@ from almanac.source.scalars import scalar
 from almanac.source.suggest import fold, nearest
 from almanac.source.syntax_slips import excerpt
 from almanac.source.times_meant import slot_meant
+from almanac.source.weekdays_said import weekday_said
 
 BETWEEN = re.compile(r"\s*(?:,|;|/|&|\+|->|→)\s*|\s+(?:and|to)\s+")
 _MOST_LANES = 30
@@ -171,6 +172,8 @@ def choice_meant(text: str, choices: Iterable[str], is_guess: bool = True) -> st
     """
     known = list(choices)
     begun = [own for own in known if len(own) >= _LEAST_BEGUN and fold(text).startswith(fold(own))]
+    if (day := weekday_said(text)) in known:
+        return day
     near = nearest(text, known) if is_guess else {fold(own): own for own in known}.get(fold(text))
     return begun[0] if len(begun) == 1 else near or ""
 
