@@ -19,8 +19,9 @@ from almanac.checks import check
 from almanac.model.load import load
 from almanac.report.compose_answer import Proposals, answer_json, answered
 from almanac.report.compose_json import table_json
-from almanac.report.compose_runs import pool_runs
-from almanac.report.compose_table import compose_table
+from almanac.report.compose_laid import Layer
+from almanac.report.compose_runs import pool_runs, run_of
+from almanac.report.compose_table import Made, compose_table
 from almanac.report.run_json import practice_run
 from almanac.site.make_page import make_data
 from almanac.site.run_data import run_text
@@ -54,7 +55,7 @@ def test_the_page_knows_squads_their_usual_slot_and_what_is_planned() -> None:
     assert set(data["parts"]) == set("wsmnec")
 
 
-@pytest.mark.parametrize("name", ["asked", "often", "swim"])
+@pytest.mark.parametrize("name", ["apply", "asked", "often", "swim"])
 def test_scripts(name: str) -> None:
     run_by_node(TESTS / f"{name}.test.js")
 
@@ -81,6 +82,40 @@ def source(analysis: Analysis, key: str) -> tuple[str, Any]:
         return f"sets/{id}", json.loads(run_text(analysis, analysis.summary(id)))
     own = analysis.practices.get(id)
     return f"practices/{id}", json.loads(run_text(analysis, own)) if own else None
+
+
+def runs_by_pool(analysis: Analysis, made: Made) -> dict[str, Any]:
+    """By pool what the page reads of it."""
+    pools = made.table.squad.offers
+    return {pool: {"pieces": pool_runs(analysis, made, pool)} for pool in pools}
+
+
+def test_every_size_of_every_piece_is_run_as_the_program_runs_it(tmp_path: Path) -> None:
+    """In every pool, each lane group its own: send-off by send-off, to the tenth, line by line."""
+    analysis = analysed(CATALOGUE)
+    tables = {squad: compose_table(analysis, squad) for squad in analysis.catalogue.club.squads}
+    sizes = []
+    for squad, made in tables.items():
+        for pool, offers in made.table.squad.offers.items():
+            layer = Layer(analysis, squad, pool)
+            for offer in offers:
+                piece = made.table.pieces[offer.piece]
+                for size in offer.sizes:
+                    laid = layer.lay(made.candidates[piece.key], size.number)
+                    assert laid
+                    told = {"squad": squad, "pool": pool, "piece": piece.key}
+                    told |= {"number": size.number, "distance": size.distance}
+                    sizes.append({**told, **run_of(layer, laid)})
+    keys = {own["piece"] for own in sizes}
+    path = tmp_path / "sizes.json"
+    told = {
+        "data": {id: table_json(analysis, own) for id, own in tables.items()},
+        "runs": {id: runs_by_pool(analysis, own) for id, own in tables.items()},
+        "sources": dict(source(analysis, key) for key in sorted(keys)),
+        "sizes": sizes,
+    }
+    path.write_text(json.dumps(told), "utf-8")
+    run_by_node(TESTS / "sizes.test.js", SIZES=str(path))
 
 
 def test_every_practice_opens_on_its_own_clock_and_is_run_changed_and_saved_word_for_word(
@@ -127,7 +162,7 @@ def test_a_composed_practice_is_run_as_the_build_runs_it_once_it_is_an_entry(
     pieces = {part["piece"] for case in cases for part in case["proposal"]["parts"]}
     sources = dict(source(after, key) for key in sorted(pieces))
     path = tmp_path / "cases.json"
-    runs = {id: {"pools": pool_runs(after, own)} for id, own in made.items()}
+    runs = {id: runs_by_pool(after, own) for id, own in made.items()}
     told = {"data": data, "sources": sources, "cases": cases, "runs": runs}
     path.write_text(json.dumps(told), "utf-8")
     run_by_node(TESTS / "lay.test.js", CASES=str(path))

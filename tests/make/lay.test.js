@@ -17,51 +17,28 @@ const own = { id: "x", title: "X", page: "", start: "17:30", gravities: ["Life",
 const told = (part, crew) => stepsOf({ parts: [part] }, crew).map(({ kind, ms, target, aim, rest, home, wave, waves, item, wait }) =>
   ({ kind, ms, target, aim, rest, home, wave, waves, what: item === undefined ? null : [part.items[item].drills, part.items[item].metres], wait: wait && [wait.wait, wait.why] }));
 
-/** The same, where times of yards and of reps more or fewer may part by a tenth of a second, to which they are rounded. */
-function assertAlike(mine, theirs, words) {
-  const split = (steps) => steps.flatMap(({ ms, target, aim, rest, home }) => [ms, home, ...[target, aim, rest].map((own) => typeof own === "number" ? own * 1000 : own)]);
-  const [own, other] = [split(mine), split(theirs)];
-  const rest = (steps) => steps.map((step) => ({ ...step, ms: 0, target: 0, aim: 0, rest: 0, home: 0 }));
-  assert.deepEqual(rest(mine), rest(theirs), words);
-  own.forEach((one, k) => assert.ok(one === other[k] || Math.abs(one - other[k]) < 101, `${words} ${one} ${other[k]}`));
-}
-
-test("parts that are run with times are run with those of the build", () => {
-  let [timed, scaled, drills, tapped] = [0, 0, 0, 0];
-  const elsewhere = { timed: 0, tapped: 0 };
+test("every part is run with the times of the build", () => {
+  let [scaled, drills, elsewhere] = [0, 0, 0];
   for (const { id, squad, request, proposal, run } of cases) {
-    const made = laid(data[squad], request, proposal, own, sources, runs[squad]);
+    const made = laid(data[squad], request, proposal, own, sources, runs[squad][request.pool]);
     assert.deepEqual(made.run.crews.map(({ key, lanes }) => [key, lanes]), run.crews.map(({ key, lanes }) => [key, lanes]), id);
+    assert.deepEqual(made.tapped, [], id);
     proposal.parts.forEach((part, k) => {
       const [mine, theirs] = [made.run.parts[k], run.parts[k]];
       assert.equal(mine.word, theirs.word);
       assert.ok(Math.abs(mine.starts_s - theirs.starts_s) < 6, `${id} ${part.piece} ${mine.starts_s} ${theirs.starts_s}`);
-      if (made.tapped.includes(part)) {
-        tapped += request.pool === "home" ? 1 : 0; // where sets and parts have their times
-        elsewhere.tapped += request.pool === "home" ? 0 : 1;
-        return;
-      }
       const unit = request.pool === "yards-meet" ? "yd" : "m";
       const far = Object.keys(mine.crews).map((crew) => swumOf(mine, crew, unit));
       assert.equal(Math.max(...far), part.distance, `${id} ${part.piece} × ${part.number} ${far}`);
       for (const crew of Object.keys(theirs.crews)) {
-        const words = `${id} ${part.piece} × ${part.number} ${crew}`;
-        if (request.pool === "home") {
-          assert.deepEqual(told(mine, crew), told(theirs, crew), words);
-        } else {
-          assertAlike(told(mine, crew), told(theirs, crew), words);
-        }
+        assert.deepEqual(told(mine, crew), told(theirs, crew), `${id} ${part.piece} × ${part.number} ${crew}`);
       }
-      timed += request.pool === "home" ? 1 : 0;
-      elsewhere.timed += request.pool !== "home" && !part.piece.startsWith("drill/") ? 1 : 0;
+      elsewhere += request.pool !== "home" ? 1 : 0;
       drills += part.piece.startsWith("drill/") ? 1 : 0;
       scaled += part.of && data[squad].pieces.find((piece) => piece.title === part.title)?.written !== part.number ? 1 : 0;
     });
   }
-  assert.ok(timed && scaled && drills, `${timed} ${scaled} ${drills}`);
-  assert.ok(timed > tapped, `${timed} ${tapped}`);
-  assert.ok(elsewhere.timed > 3 * elsewhere.tapped, JSON.stringify(elsewhere));
-  console.log(JSON.stringify({ timed, tapped, elsewhere }));
+  assert.ok(elsewhere && scaled && drills, `${elsewhere} ${scaled} ${drills}`);
 });
 
 test("nothing is offered that was not held against the rules of this practice", () => {
@@ -76,20 +53,20 @@ test("nothing is offered that was not held against the rules of this practice", 
   }
 });
 
-test("a part in a pool of another length, or of which nothing is kept, is run by taps", () => {
+test("what is run by nothing that is kept is run by taps", () => {
   const { squad, request, proposal } = cases[0];
-  const none = laid(data[squad], request, proposal, own, {});
-  const sets = proposal.parts.filter(({ piece }) => !piece.startsWith("drill/"));
-  assert.deepEqual(none.tapped, sets);
+  const none = laid(data[squad], request, proposal, own, {}), { hazards } = laid(data[squad], request, proposal, own, sources, runs[squad][request.pool]).run;
+  assert.deepEqual(none.tapped, proposal.parts);
+  assert.ok(!none.isRead && hazards.length);
   const steps = stepsOf({ ...none.run, version: "" }, none.run.crews[0].key);
   assert.ok(steps.some(({ ms, whole }) => ms === null && whole));
 });
 
 test("more swimmers in a lane are home later", () => {
   const { squad, request, proposal } = cases[0];
-  const [id, , lanes, heads] = data[squad].squad.groups[0];
-  const usual = laid(data[squad], request, proposal, own, sources).run;
-  const fuller = laid(data[squad], { ...request, heads: { [id]: heads + lanes } }, proposal, own, sources).run;
+  const here = runs[squad][request.pool], [id, , lanes, heads] = data[squad].squad.groups[0];
+  const usual = laid(data[squad], request, proposal, own, sources, here).run;
+  const fuller = laid(data[squad], { ...request, heads: { [id]: heads + lanes } }, proposal, own, sources, here).run;
   const lastHome = (run) => stepsOf(run, id).filter(({ kind, home, waves }) => kind === "rep" && home && waves === 1).map(({ home, block }) => [home, block.gap]);
   const later = lastHome(fuller);
   assert.ok(later.length);
@@ -104,7 +81,7 @@ test("dangers stand once, the gravest first, with what is done about them where 
 test("of a practice whose part stands in another, the dangers of its other parts are not told", () => {
   let [fewer, seen] = [0, 0];
   for (const { squad, request, proposal } of cases) {
-    const { run } = laid(data[squad], request, proposal, own, sources, runs[squad]);
+    const { run } = laid(data[squad], request, proposal, own, sources, runs[squad][request.pool]);
     const titles = new Set(run.hazards.map(({ title }) => title));
     for (const { piece: key } of proposal.parts.filter(({ piece }) => piece.startsWith("part/"))) {
       const piece = data[squad].pieces.find(({ of, id, part = 0 }) => `${of}/${id}/${part}` === key);

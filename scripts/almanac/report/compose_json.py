@@ -16,7 +16,7 @@ from almanac.report.board_line import BoardLine
 from almanac.report.compose_candidate import Candidate
 from almanac.report.compose_entry import PART_WORDS
 from almanac.report.compose_lines import line_words, lines_of
-from almanac.report.compose_runs import drill_runs, part_hazards
+from almanac.report.compose_runs import drill_hazards, part_hazards
 from almanac.report.compose_table import Made
 from almanac.source.reader import DataPath
 
@@ -62,7 +62,7 @@ def table_json(analysis: Analysis, made: Made) -> dict[str, Any]:
         "shows": list(texts),
         "words": dict(SENTENCES),
         "part_words": dict(PART_WORDS),
-        "drill_runs": drill_runs(analysis, made),
+        "drill_hazards": drill_hazards(analysis, made),
     }
 
 

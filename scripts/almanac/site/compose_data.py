@@ -1,7 +1,7 @@
 """What practices are composed of, for other programs: ``data/v1/compose/SQUAD.json``, of the form
-that ``site_src/schemas/compose.json`` tells, and beside it ``runs/SQUAD.json``
-(``compose_runs.json``), which is read when one is run in a pool of another length, and each of the
-squad's practices that can be opened to be changed (``compose_practice.json``).
+that ``site_src/schemas/compose.json`` tells, beside it what they are run by in each pool
+(``runs/SQUAD/POOL.json``, ``compose_runs.json``), and each of the squad's practices that can be
+opened to be changed (``compose_practice.json``).
 """
 
 from __future__ import annotations
@@ -26,8 +26,9 @@ def compose_files(analysis: Analysis, squad: str) -> Iterator[tuple[str, str]]:
     if can_compose(analysis, squad):
         made = compose_table(analysis, squad)
         yield f"{FOLDER}/{squad}.json", _text(table_json(analysis, made))
-        runs = {"form": FORM, "pools": pool_runs(analysis, made)}
-        yield f"{FOLDER}/runs/{squad}.json", _text(runs)
+        for pool in made.table.squad.offers:
+            runs = {"form": FORM, "pieces": pool_runs(analysis, made, pool)}
+            yield f"{FOLDER}/runs/{squad}/{pool}.json", _text(runs)
         for id, practice in sorted(analysis.catalogue.practices.items()):
             is_here = practice.squad == squad and practice.pool in analysis.catalogue.club.waters
             if is_here and not can_open(analysis, practice):

@@ -11,7 +11,7 @@
  *   "make-try": {data: Data, request: Request, problem: string},
  *   "make-show": {data: Data, asked: Asked, file: File | null} | null,
  *   "make-ask": {data: Data, squad: string, request: Request, problem: string},
- *   "make-lay": {data: Data, request: Request, proposal: Proposal, told: Parameters<typeof import("./lay.js").laid>[3], sources: Sources, elsewhere: PoolRuns | null,
+ *   "make-lay": {data: Data, request: Request, proposal: Proposal, told: Parameters<typeof import("./lay.js").laid>[3], sources: Sources, here: PoolRuns | null,
  *     made: Made | null},
  *   "make-made": {box: HTMLElement, made: Made, proposal: Proposal},
  *   "make-save": import("./saved.js").Changed & {text: string, gone: string},

@@ -11,11 +11,11 @@ import { fetched, here, NO_SIGNAL } from "./here.js";
 import { noteRun } from "./lately.js";
 import { changedTitle, idOf } from "./names.js";
 import { adultsOf, isUnchanged, placesOf } from "./opened.js";
-import { fileOf, isElsewhere } from "./places.js";
+import { fileOf } from "./places.js";
 
 /** @import {Asked} from "./asked.js" */
 /** @import {Stand} from "./proposal.js" */
-/** @import {Data, File, PoolRuns, Request, Sources} from "./types.js" */
+/** @import {Data, File, Sources} from "./types.js" */
 
 /** @typedef {{data: Data, asked: Asked, stand: Stand, file: File | null}} Own a proposal as it stands; `file`: the practice that was opened */
 
@@ -51,7 +51,8 @@ export async function asRun(own) {
   const names = [...new Set([...proposal.parts.map(fileOf).filter(Boolean), ...(file ? [`practices/${file.id}`] : [])])];
   /** @type {Sources} */
   const sources = {};
-  await Promise.all([laying(), ...names.map(async (name) => {
+  const pieces = fetched(`compose/runs/${data.squad.id}/${asked.request.pool}`).catch(() => null); // not kept here: as its sources
+  await Promise.all([laying(), pieces, ...names.map(async (name) => {
     try {
       sources[name] = await fetched(`run/${name}`);
     } catch {
@@ -62,22 +63,9 @@ export async function asRun(own) {
   const entry = file && sources[`practices/${file.id}`];
   const written = entry ? { written: { run: entry, file, places: placesOf(data, file, practice), chosen: practice.parts } } : {};
   const told = { ...written, talks, id: nameOf(own), title: titleHere(own), page: `make.html#${address(own)}`, start: asked.start, gravities: here.gravities, words: here.parts };
-  const lay = { data, request: asked.request, proposal, told, sources, elsewhere: await elsewhere(data, asked.request, sources), made: null };
+  const lay = { data, request: asked.request, proposal, told, sources, here: await pieces, made: null };
   tell("make-lay", lay);
   return /** @type {import("./between.js").Made} */ (/** @type {unknown} */ (lay.made));
-}
-
-/** What its pieces are run by in a pool of another length; null where none is, or it is not kept here.
- * @param {Data} data
- * @param {Request} request
- * @param {Sources} sources
- * @returns {Promise<PoolRuns | null>} */
-async function elsewhere(data, request, sources) {
-  try {
-    return isElsewhere(data, request, sources) ? await fetched(`compose/runs/${data.squad.id}`) : null;
-  } catch {
-    return null;
-  }
 }
 
 /** Go to the run of it; false where the browser keeps nothing.

@@ -7,7 +7,7 @@ import { changedText, notKept } from "./saved.js";
 import { showMade } from "./show-made.js";
 
 hear("make-lay", (own) => {
-  own.made = laid(own.data, own.request, own.proposal, own.told, own.sources, own.elsewhere);
+  own.made = laid(own.data, own.request, own.proposal, own.told, own.sources, own.here);
 });
 hear("make-made", ({ box, made, proposal }) => showMade(box, made, proposal));
 hear("make-save", (own) => {

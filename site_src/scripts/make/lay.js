@@ -1,8 +1,7 @@
-// A composed practice as it is run: what the build has worked out for its sets, parts and drills, laid one after the other. Nothing here
-// computes a pace or a rest: a round or a rep more or fewer is one like those that are there, and where they are not alike, or nothing was
-// worked out for this pool, the part is run by taps, without times. Pure.
+// A composed practice as it is run: what the build has worked out for its sets, parts and drills in each of their sizes, laid one after the
+// other. Nothing here computes a pace or a rest: what is not on this phone is run by taps, without times. Pure.
 
-/** @import {Block, Data, File, Hazard, Part, Piece, PieceRun, PoolRuns, Practice, Proposal, Request, RunData, Sources} from "./types.js" */
+/** @import {Data, File, Hazard, Part, Piece, PieceRun, PoolRuns, Practice, Proposal, Request, RunData, Sources} from "./types.js" */
 /** @import {Now} from "./as-written.js" */
 /** @import {Part as RunPart} from "../run/types.js" */
 
@@ -11,44 +10,12 @@
 
 import { asWritten } from "./as-written.js";
 import { fitted, withoutOffers } from "./offers.js";
-import { byTap, each, itemsOf, often } from "./often.js";
+import { byTaps, each } from "./often.js";
 import { otherwiseOf } from "./otherwise.js";
-import { courseOf, fileOf, keyOf, pieceOf } from "./places.js";
+import { fileOf, pieceOf } from "./places.js";
+import { sourceOf, unsaid } from "./source.js";
 
 const TENTHS = 10;
-
-/** What a piece is run by, as it is written; null where nothing is known of it in this pool.
- * @param {Data} data
- * @param {Piece} piece
- * @param {string} pool
- * @param {Sources} sources
- * @param {PoolRuns | null} elsewhere
- * @returns {(PieceRun & {isTimed: boolean}) | null} */
-function sourceOf(data, piece, pool, sources, elsewhere) {
-  const key = keyOf(piece);
-  if (piece.of === "drill") {
-    const own = data.drill_runs.pools[pool]?.[piece.id];
-    return own ? { ...own, hazards: data.drill_runs.hazards[piece.id] ?? [], isTimed: true } : null;
-  }
-  const run = sources[fileOf({ piece: key })];
-  const isTimed = run?.course === courseOf(data, pool);
-  const there = isTimed ? undefined : elsewhere?.pools[pool]?.[key];
-  return there ? { ...there, hazards: run?.hazards ?? [], isTimed: true } : partOf(run, piece, isTimed);
-}
-
-/** A part as the run of its set or practice has it.
- * @param {RunData | undefined} run
- * @param {Piece} piece
- * @param {boolean} isTimed
- * @returns {(PieceRun & {isTimed: boolean}) | null} */
-function partOf(run, piece, isTimed) {
-  const part = run?.parts.find(({ number }) => piece.of === "set" || number === (piece.part ?? 0) + 1);
-  if (!part) {
-    return null;
-  }
-  const halves = Object.entries(part.crews).map(([key, crew]) => /** @type {const} */ ([key.split("/")[0], crew]));
-  return { items: part.items, crews: Object.fromEntries(halves), hazards: run?.hazards ?? [], isTimed };
-}
 
 /** Of each lane group of the squad the numbers of its lanes, from the first on.
  * @param {Data} data
@@ -70,15 +37,17 @@ function extraOf({ squad }, { lanes = {}, heads = {} }, id) {
   return Math.max(0, inLane(heads[id] ?? usualHeads, lanes[id] ?? usualLanes) - inLane(usualHeads, usualLanes));
 }
 
-/** Where nothing is known of a piece: one line, and a tap.
+/** Where nothing is known of a piece: one line, a tap, and its dangers.
+ * @param {Data} data
  * @param {Piece} piece
  * @param {Part} part
  * @param {string[]} groups
- * @returns {PieceRun} */
-function nothingOf({ of, title }, { distance, number }, groups) {
+ * @returns {PieceRun & {isTimed: boolean}} */
+function nothingOf(data, { of, id: own, title }, { distance, number }, groups) {
   const far = distance / number; // reps of a drill are alike
   const line = of === "drill" && Number.isInteger(far) && far > 0 ? `${far} ${title}` : title;
-  return { items: [{ line }], crews: Object.fromEntries(groups.map((id) => [id, { blocks: [{ item: 0, reps: 1, every: null }] }])) };
+  const crews = Object.fromEntries(groups.map((id) => [id, { blocks: [{ item: 0, reps: 1, every: null }] }]));
+  return { items: [{ line }], crews, hazards: of === "drill" ? data.drill_hazards[own] : [], isTimed: false };
 }
 
 /** Dangers of all pieces, each once, the gravest first.
@@ -102,10 +71,11 @@ export function gravest(found, gravities) {
  * @param {{id: string, title: string, page: string, start: string, gravities: string[], words: Record<string, string>, talks?: Record<string, number>, written?: Written}} own
  *   `words`: what the parts of a practice are called; `talks`: the seconds of talk before a piece, where they are not the usual
  * @param {Sources} sources
- * @param {PoolRuns | null} [elsewhere] of the squad's pieces in pools of another length
- * @returns {{run: Omit<RunData, "version">, tapped: Part[]}} `tapped`: the parts that are run by taps
+ * @param {PoolRuns | null} [here] of the squad's pieces in this pool
+ * @returns {{run: Omit<RunData, "version">, tapped: Part[], isRead: boolean}} `tapped`: the parts that are run by taps; `isRead`: not because what
+ *   they are run by could not be read
  */
-export function laid(data, request, proposal, own, sources, elsewhere = null) {
+export function laid(data, request, proposal, own, sources, here = null) {
   const names = namesOf(data, request), crews = crewsOf(data, request, names, own.written);
   const otherwise = own.written ? otherwiseOf(data, own.written.file, own.written.chosen, own.written.places) : [];
   /** @type {Part[]} */
@@ -122,27 +92,24 @@ export function laid(data, request, proposal, own, sources, elsewhere = null) {
 
   /** A part that is laid anew. @param {Part} part @param {Now} now @returns {RunPart} */
   function newPart(part, now) {
-    const piece = pieceOf(data, part.piece), source = sourceOf(data, piece, request.pool, sources, elsewhere);
-    const found = source ?? nothingOf(piece, part, names), known = names.filter((id) => found.crews[id]);
-    hazards.push(piece.hazards ? piece.hazards.map((hazard) => data.hazards[hazard]) : source?.hazards ?? []);
-    const timed = known.map((id) => (source?.isTimed ? often(found.crews[id].blocks, found.items, piece, part.number) : null)), isTimed = !timed.includes(null);
-    if (!isTimed) {
+    const piece = pieceOf(data, part.piece), source = sourceOf(data, piece, part.number, request.pool, sources, here) ?? nothingOf(data, piece, part, names);
+    hazards.push(piece.hazards ? piece.hazards.map((hazard) => data.hazards[hazard]) : source.hazards ?? []);
+    const found = source.isTimed ? source : byTaps(source, piece, part.number), known = names.filter((id) => found.crews[id]);
+    if (!source.isTimed) {
       tapped.push(part);
     }
     const talk_s = Math.min(part.talk_s, own.talks?.[part.piece] ?? (piece.talk ?? 0) / TENTHS), starts = now.at + part.talk_s;
-    /** @type {(id: string) => Block[]} */
-    const blocks = (id) => withoutOffers(each(isTimed ? /** @type {Block[]} */ (timed[known.indexOf(id)]) : byTap(found.crews[id].blocks, piece, part.number),
-      (block) => fitted(block, part.as, extraOf(data, request, id))));
+    const blocks = (/** @type {string} */ id) => withoutOffers(each(found.crews[id].blocks, (block) => fitted(block, part.as, extraOf(data, request, id))));
     return {
       stage: now.stage, number: now.place + 1, word: data.part_words[part.as], title: `${own.words[part.as] ?? part.role}: ${part.title}`,
       ...(piece.of === "set" ? { set: piece.id } : {}), talk_s, gear_s: tenths(part.talk_s - talk_s), starts_s: tenths(starts),
-      items: itemsOf(found.items, found.crews, piece, part.number),
+      items: unsaid(found.items, piece),
       crews: Object.fromEntries(crews.flatMap(({ key, group }) => (known.includes(group) ? [[key, { ends_s: tenths(starts + part.takes_s), blocks: blocks(group) }]] : []))),
     };
   }
 
   return {
-    tapped,
+    tapped, isRead: !tapped.length || (here !== null && tapped.every(({ piece }) => !fileOf({ piece }) || sources[fileOf({ piece })])),
     run: {
       form: 1, kind: "practice", id: own.id, title: own.title, page: own.page, squad: data.squad.id, start: own.start, minutes: request.minutes,
       pool: request.pool, course: data.pools.find(([id]) => id === request.pool)?.[2] ?? "", ends_s: tenths(at), crews,

@@ -1,6 +1,6 @@
 // Where a piece stands in the data of a squad, and where its run does. Pure.
 
-/** @import {Data, Piece, Request, Sources} from "./types.js" */
+/** @import {Data, Piece} from "./types.js" */
 
 /** The file that a piece is run by, below data/v1/run/; "" of a drill, which is run by the data that it was composed from.
  * @param {{piece: string}} part */
@@ -15,12 +15,6 @@ export const pieceOf = (data, key) => /** @type {Piece} */ (data.pieces.find((pi
 
 /** @param {Piece} piece */
 export const keyOf = ({ of, id, part = 0 }) => (of === "part" || of === "held" ? `${of}/${id}/${part}` : `${of}/${id}`);
-
-/** Whether a piece is to be run in a pool of another length than the run that is written of it.
- * @param {Data} data
- * @param {Request} request
- * @param {Sources} sources */
-export const isElsewhere = (data, { pool }, sources) => Object.values(sources).some(({ course }) => course !== courseOf(data, pool));
 
 /** @param {Data} data
  * @param {string} pool */

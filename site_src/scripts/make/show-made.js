@@ -4,7 +4,7 @@ import { all, make, one } from "../lib/dom.js";
 import { many } from "../run/words.js";
 import { swimOfPart } from "./swim.js";
 
-/** @import {Hazard, Part, Proposal, RunData} from "./types.js" */
+/** @import {Hazard, Proposal, RunData} from "./types.js" */
 
 const DEEPEST = 2;
 
@@ -36,19 +36,23 @@ function dangers([first, ...others]) {
   return [make("section", { class: "danger", "aria-label": "Danger" }, make("p", {}, make("strong", {}, first.title), ` ${first.control ?? ""}`), ...more)];
 }
 
-/** What is run without times.
- * @param {Part[]} tapped */
-const tappedWords = (tapped) =>
-  (tapped.length ? `Run by taps, without times: ${tapped.map(({ title }) => title).join(", ")}. So often, or in this pool, ${tapped.length === 1 ? "its" : "their"} times have not been worked out.` : "");
+/** What is run without times, and why.
+ * @param {import("./between.js").Made} made */
+function tappedWords({ tapped, isRead }) {
+  const [whose, they] = tapped.length === 1 ? ["its", "it is"] : ["their", "they are"];
+  const why = isRead ? `So often, ${whose} times are not known.` : `What ${they} run by could not be fetched: make the practice again with a signal, or keep the site on this phone.`;
+  return tapped.length ? `Run by taps, without times: ${tapped.map(({ title }) => title).join(", ")}. ${why}` : "";
+}
 
 /** Show it.
  * @param {HTMLElement} box
  * @param {import("./between.js").Made} made
  * @param {Proposal} proposal */
-export function showMade(box, { run, tapped }, proposal) {
+export function showMade(box, made, proposal) {
+  const { run, tapped } = made;
   showSwims(box, run, proposal);
   one("[data-danger]", box).replaceChildren(...dangers(run.hazards ?? []));
   const told = one("[data-tapped]", box);
-  told.textContent = tappedWords(tapped);
+  told.textContent = tappedWords(made);
   told.hidden = !tapped.length;
 }

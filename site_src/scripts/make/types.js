@@ -13,15 +13,16 @@
  *   talk?: number, cue?: string, what?: "rounds" | "reps", written?: number, scaled?: (string | number)[], hazards?: number[]}} Piece `talk` in tenths of seconds */
 /** @typedef {[id: string, title: string, lanes: number, heads: number, gap: number]} Group `gap` in tenths of seconds */
 /** @typedef {{items: Item[], crews: Record<string, {blocks: Block[]}>, hazards?: Hazard[]}} PieceRun what a piece that is a drill is run by */
-/** @typedef {{pools: Record<string, Record<string, PieceRun>>}} PoolRuns by pool and piece, `data/v1/compose/runs/SQUAD.json` */
+/** @typedef {{items?: any, all?: any, each?: Record<string, any>}} Difference as `report/compose_runs.py` tells it, of `all` lane groups or of `each` */
+/** @typedef {{pieces: Record<string, {from?: number, as?: Difference | PieceRun, sizes?: Record<string, Difference>}>}} PoolRuns `data/v1/compose/runs/SQUAD/POOL.json` */
 /** @typedef {{goals: [id: string, title: string][], efforts: [id: string, title: string][],
  *   gear: [id: string, title: string, owned: number, change: number][], drills: string[],
  *   pools: [id: string, title: string, course: string, lanes: number][],
  *   squad: {id: string, title: string, minutes: number, groups: Group[], taught: number[], limits: number[], offers: Record<string, [piece: number, ...unknown[]][]>},
  *   progressions: [id: string, title: string, stages: number[][]][], practices: [id: string, title: string, pieces: number[]][],
  *   blocks: [id: string, title: string, starts: string, days: [after: number, practice: number][]][], pieces: Piece[],
- *   drill_runs: {pools: Record<string, Record<string, PieceRun>>, hazards: Record<string, Hazard[]>}, part_words: Record<string, string>, hazards: Hazard[]}} Data
- *   `drill_runs`: by pool and drill, and by drill */
+ *   drill_hazards: Record<string, Hazard[]>, part_words: Record<string, string>, hazards: Hazard[]}} Data
+ */
 /** @typedef {{text: string, why?: string, stays?: "end" | "land" | "test", gear?: [gear: number, used: number][], as?: string, number?: number, talk?: number}} WrittenPart
  *   `text`: its lines; `why`: what binds it there; `stays`: why nothing changes places with it; `as`: the piece that it is, where it is one */
 /** @typedef {{id: string, title: string, pool: string, head: [key: string, text: string][], adults: number, focus: string, goals: string[], pieces: Piece[], offers: [piece: number, ...unknown[]][],
