@@ -348,19 +348,19 @@ def test_a_link_that_leads_nowhere_hinders_nothing(own: Path) -> None:
 def test_a_kill_between_two_files_is_finished_by_the_next_command(
     own: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    really, count = together.replace_file, [0]
-
-    def write(path: Path, content: bytes) -> None:
-        count[0] += 1
-        if count[0] == 3:  # the journal and one entry stand
-            raise KeyboardInterrupt
-        really(path, content)
-
-    monkeypatch.setattr(together, "replace_file", write)
     before = files(own)
-    assert brought(own, "back-streamline-kick") != 0
+    with monkeypatch.context() as patched:
+        really, stand = together.put_in_place, list[Path]()
+
+        def put(path: Path, written: Path) -> None:
+            if stand:
+                raise KeyboardInterrupt
+            really(path, written)
+            stand.append(path)
+
+        patched.setattr(together, "put_in_place", put)
+        assert brought(own, "back-streamline-kick") != 0
     assert len(files(own)) == len(before) + 1
-    monkeypatch.setattr(together, "replace_file", really)
     main(["check", "--root", str(own)])
     came = files(own)
     assert brought(own, "back-streamline-kick") == 0 and files(own) == came

@@ -111,6 +111,9 @@ def _write(
             if finding.is_error:
                 raise UsageError(f"nothing was written: {finding.message}; {finding.hint}")
         _put(scratch, folder)
+    except OSError as problem:  # it names what is gone by then
+        problem.filename, problem.filename2 = str(folder), None
+        raise
     finally:
         shutil.rmtree(scratch, ignore_errors=True)
     return checked, room

@@ -14,7 +14,7 @@ from pathlib import Path
 
 from almanac.journal import journal_of, notes_of
 from almanac.kinds import TOP_FOLDERS
-from almanac.publish.atomic import replace_file
+from almanac.publish.atomic import put_in_place, replace_file, written_beside
 from almanac.publish.turn import turn
 
 Texts = Mapping[str, str | None]
@@ -121,10 +121,19 @@ def _back(root: Path, before: Texts) -> None:
 
 
 def _put(root: Path, texts: Texts) -> None:
-    # What is written comes first, so that no entry is ever missing.
-    for file, text in texts.items():
-        if text is not None:
-            replace_file(root / file, text.encode("utf-8"))
+    # All of it is on the disk before any file is another: on a full one none is, and none has to go
+    # back, for which there would be no room either.
+    written: dict[str, Path] = {}
+    try:
+        for file, text in texts.items():
+            if text is not None:
+                written[file] = written_beside(root / file, text.encode("utf-8"))
+        # What is written comes first, so that no entry is ever missing.
+        for file, beside in written.items():
+            put_in_place(root / file, beside)
+    finally:
+        for beside in written.values():
+            beside.unlink(missing_ok=True)
     for file, text in texts.items():
         if text is None:
             (root / file).unlink(missing_ok=True)

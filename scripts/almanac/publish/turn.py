@@ -72,7 +72,11 @@ def turn(work: Path, wait_for: Callable[[str], None] = lambda _: None) -> Iterat
         file.seek(0)
         file.truncate()
         file.write(f"{os.getpid()} {taken.own}\n")
-        file.flush()
+        try:
+            file.flush()
+        except OSError as problem:
+            problem.filename = str(path)
+            raise
         yield taken
 
 
