@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from failing_disk import failing_writes
 from shared import CATALOGUE, DAY, copied
 
 from almanac.commands.main import main
@@ -158,32 +159,41 @@ def test_a_dry_run_and_a_file_that_cannot_be_read_change_nothing(
     assert "broken.yml:3:1: 'title' is given twice" in capsys.readouterr().err
 
 
-@pytest.mark.parametrize("written", [0, 1, 2, 3])
+def test_a_disk_that_is_full_from_some_file_on_changes_nothing(
+    catalogue: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """There is then no room to go back, either: no file may be another before all are written."""
+    before = texts(catalogue)
+    really, count = together.written_beside, [0]
+
+    def write(path: Path, content: bytes) -> Path:
+        count[0] += 1
+        if count[0] > 4:
+            raise OSError(28, os.strerror(28), str(path))
+        return really(path, content)
+
+    monkeypatch.setattr(together, "written_beside", write)
+    assert main(["rename", OLD, NEW, "--root", str(catalogue)]) == 4
+    assert texts(catalogue) == before and not together.journal_of(catalogue).exists()
+    assert not list(catalogue.rglob("*.tmp"))
+
+
+@pytest.mark.parametrize("written", [0, 1, 2, 20])
 def test_a_kill_is_finished_by_the_next_command_and_a_full_disk_undone(
     catalogue: Path, monkeypatch: pytest.MonkeyPatch, written: int
 ) -> None:
-    """Killed, or refused, after so many files; the first of all is the journal."""
+    """Killed, or refused, at each kind of write: the journal, what is written beside the files, and
+    their renames.
+    """
     before = texts(catalogue)
-    really, count = together.replace_file, [0]
-
-    def failing(error: BaseException) -> None:
-        count[0] = 0
-
-        def write(path: Path, content: bytes) -> None:
-            if count[0] == written:
-                count[0] += 1
-                raise error
-            count[0] += 1
-            really(path, content)
-
-        monkeypatch.setattr(together, "replace_file", write)
-
-    failing(OSError(28, os.strerror(28)))
-    assert main(["rename", OLD, NEW, "--root", str(catalogue)]) != 0
+    with monkeypatch.context() as patched:
+        failing_writes(patched, written, OSError(28, os.strerror(28)))
+        assert main(["rename", OLD, NEW, "--root", str(catalogue)]) != 0
     assert texts(catalogue) == before and not together.journal_of(catalogue).exists()
-    failing(KeyboardInterrupt())
-    assert main(["rename", OLD, NEW, "--root", str(catalogue)]) != 0
-    monkeypatch.setattr(together, "replace_file", really)
+    assert not list(catalogue.rglob("*.tmp"))
+    with monkeypatch.context() as patched:
+        failing_writes(patched, written, KeyboardInterrupt())
+        assert main(["rename", OLD, NEW, "--root", str(catalogue)]) != 0
     main(["check", "--root", str(catalogue)])
     assert not together.journal_of(catalogue).exists()
     codes = {it.code for it in load(catalogue).findings}
@@ -292,6 +302,23 @@ def test_a_retired_entry_says_what_took_its_place_and_who_still_names_it(
     (page,) = (it for it in moved_pages(checked.analysis) if it.file.endswith(f"/{OLD}.md"))
     assert page.context["retired"] == "2026-11-27" and page.context["was"] == "Back streamline kick"
     assert main(["retire", OLD, "--for", OLD, "--root", str(catalogue)]) == 2
+
+
+def test_what_takes_its_place_is_written_wherever_it_is_named(
+    catalogue: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    other = "back-kick-hands-up"
+    arguments = ["retire", OLD, "--to", other, "--root", str(catalogue), "--today", "2026-11-27"]
+    before = texts(catalogue)
+    assert main([*arguments, "--dry-run"]) == 0 and texts(catalogue) == before
+    assert main(arguments) == 0
+    said = capsys.readouterr().out
+    assert f"names {OLD}: {other} is written there" in said and f"{other} is written in" in said
+    found = load_and_check(catalogue, DAY).findings
+    assert not any(it.code in {"moved-reference", "repeated-item", "circle"} for it in found)
+    own = {key for key, document in load(catalogue).documents.items() if OLD in document.text}
+    assert own <= {("drill", OLD)}, "a list that named both names the one"
+    assert main(["retire", OLD, "--for", other, "--to", other, "--root", str(catalogue)]) == 2
 
 
 def test_what_takes_its_place_is_not_told_to_name_itself(
