@@ -115,6 +115,7 @@ def codes(file: str, kind: str, old: str, new: str) -> list[tuple[str, int, int]
         ("goals: [kick-technique]", "goals: [kick-technique] # one"),
         ("goals: [kick-technique]", "goals: [ # one\n  kick-technique # this\n  ]"),
         ("items:\n", "items: # the work\n"),
+        ("title: Six fifties", "title: Six fifties  # the second of two"),
     ],
 )
 def test_a_comment_behind_anything_but_an_unquoted_text_stays_one(comment: tuple[str, str]) -> None:

@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 import yaml
 from example_cases import BASE
+from failing_disk import failing_writes
 from shared import CATALOGUE, DAY, copied
 
 from almanac.commands import update
@@ -14,7 +15,6 @@ from almanac.commands.main import main
 from almanac.commands.shared import load_and_check
 from almanac.model.citations import cited_by
 from almanac.model.load import load
-from almanac.publish import together
 from almanac.source.hazard_meant import HazardsMeant
 from almanac.source.old_shapes import old_shapes
 from almanac.source.reader import Document, read
@@ -164,6 +164,47 @@ def test_a_guess_is_marked(older: Path, capsys: pytest.CaptureFixture[str]) -> N
     assert "  # a guess of almanac update; or " in line
 
 
+@pytest.mark.parametrize(
+    ("old", "new"),
+    [
+        (
+            "figure: {marks: [flags], speed: [still, fast], speed_over: flags to flags}",
+            "figure: {marks: [flags], from_still: true, speed: [fast], speed_over: flags to flags}",
+        ),
+        (
+            "figure:\n  # at rest\n  speed:\n    - still\n    - fast  # x\n  speed_over: it",
+            "figure:\n  # at rest\n  from_still: true\n  speed:\n    - fast  # x\n  speed_over: it",
+        ),
+    ],
+    ids=["in brackets", "in lines"],
+)
+def test_a_drawing_that_begins_at_rest_says_so(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str], old: str, new: str
+) -> None:
+    root = copied(BASE, tmp_path)
+    (root / "plans/club.yml").write_text(
+        "form: 2\n" + (root / "plans/club.yml").read_text("utf-8"), "utf-8"
+    )
+    drill = root / "drills/skills/kicking/back-kick.yml"
+    text = drill.read_text("utf-8").partition("\nfigure:")[0].rstrip() + "\n"
+    drill.write_text(f"{text}{old}\n", "utf-8")
+    assert main(["check", "--root", str(root), "--today", DAY.isoformat()]) == 1
+    assert "almanac update writes them anew" in capsys.readouterr().out
+    assert main(["update", "--root", str(root)]) == 0
+    assert "1 drawing with 'from_still'" in capsys.readouterr().out
+    assert drill.read_text("utf-8") == f"{text}{new}\n"
+    main(["check", "--root", str(root), "--today", DAY.isoformat()])
+    assert "unknown-word" not in capsys.readouterr().out
+    # what a club calls so itself means what it says
+    words = (CATALOGUE / "drills/vocabulary/efforts.yml").read_text("utf-8")
+    (root / "drills/vocabulary/efforts.yml").write_text(
+        words.replace("  easy: ", "  still: ").replace("[easy", "[still"), "utf-8"
+    )
+    drill.write_text(f"{text}{old}\n", "utf-8")
+    assert main(["update", "--root", str(root)]) == 0
+    assert drill.read_text("utf-8") == f"{text}{old}\n"
+
+
 def test_a_dry_run_and_a_file_that_cannot_be_read_change_nothing(
     older: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
@@ -204,21 +245,14 @@ def test_a_newer_form_is_left_alone(older: Path, capsys: pytest.CaptureFixture[s
     assert (older / FINS).read_text("utf-8") == OLD_GEAR
 
 
-@pytest.mark.parametrize("written", [0, 1, 2, 3])
+@pytest.mark.parametrize("written", [0, 1, 2, 5])
 def test_a_kill_is_finished_by_the_next_command(
     older: Path, monkeypatch: pytest.MonkeyPatch, written: int
 ) -> None:
-    really, count, before = together.replace_file, [0], texts(older)
-
-    def killed(path: Path, content: bytes) -> None:
-        if count[0] == written:
-            raise KeyboardInterrupt
-        count[0] += 1
-        really(path, content)
-
-    monkeypatch.setattr(together, "replace_file", killed)
-    assert main(["update", "--root", str(older)]) == 130
-    monkeypatch.undo()
+    before = texts(older)
+    with monkeypatch.context() as patched:
+        failing_writes(patched, written, KeyboardInterrupt())
+        assert main(["update", "--root", str(older)]) == 130
     main(["check", "--root", str(older)])
     if written == 0:  # not even the note of it was there
         assert texts(older) == before

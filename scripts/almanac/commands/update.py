@@ -59,6 +59,9 @@ def _said(done: Updated, is_done: bool) -> list[str]:
         lines.append(f"  {done.guessed:,} of these by a guess: look for '# {GUESS}'")
     if done.lists:
         lines.append(f"{counted(done.lists, 'list')} of whom gear is not for, put under 'people'")
+    if done.speeds:
+        drawings = counted(done.speeds, "drawing")
+        lines.append(f"{drawings} with 'from_still' where 'still' stood among the speeds")
     if done.cited:
         claims = counted(done.cited - done.uncited, "claim")
         lines.append(f"{claims} of {done.cited:,} with a publication in words tied to its entry")

@@ -16,7 +16,15 @@ from almanac.model.load import Loaded
 from almanac.source.forms import FORM, form_of
 from almanac.source.hazard_meant import HazardsMeant
 from almanac.source.names import Names
-from almanac.source.old_shapes import CITATION, HAZARD, NOT_FOR, OldShape, old_shapes
+from almanac.source.old_shapes import (
+    CITATION,
+    HAZARD,
+    NOT_FOR,
+    SPEED,
+    STILL,
+    OldShape,
+    old_shapes,
+)
 from almanac.source.reader import DataPath, Document
 from almanac.source.style import span
 from almanac.source.to_present_form import Choices, to_present_form
@@ -32,7 +40,8 @@ class NotUpdated(Exception):
 @dataclass
 class Updated:
     """What files hold afterwards, and how many entries, dangers (and of these how many by a guess),
-    lists of whom gear is not for, and citations (how many of them name an entry) are written anew;
+    lists of whom gear is not for, drawings that begin at rest, and citations (how many of them name
+    an entry) are written anew;
     ``brought`` are the files of sources that came along.
     """
 
@@ -41,6 +50,7 @@ class Updated:
     hazards: int = 0
     guessed: int = 0
     lists: int = 0
+    speeds: int = 0
     cited: int = 0
     uncited: int = 0
     brought: tuple[str, ...] = ()
@@ -64,10 +74,12 @@ def updating(loaded: Loaded, shelf: Loaded | None, origin: Origin) -> Updated:
     known = {key: it for key, it in documents.items() if key[0] == "source"}
     shelved = dict(_that_fit(shelf, loaded.names)) if shelf else {}
     done, wanted = Updated(), dict[str, None]()
+    is_effort = STILL in loaded.names.of("vocabulary", "efforts")
     for document in documents.values():
         shapes = [] if document.lent else list(old_shapes(document))
+        shapes = [shape for shape in shapes if shape.sort != SPEED or not is_effort]
         if shapes:
-            choices = _choices(document, shapes, meant, {**shelved, **known})
+            choices = _choices(document, shapes, meant, {**shelved, **known}, is_effort)
             text = to_present_form(document, choices)
             if text is None:
                 raise NotUpdated(f"{document.file} cannot be written anew: mend it by hand")
@@ -107,6 +119,7 @@ def _choices(
     shapes: Iterable[OldShape],
     meant: HazardsMeant,
     sources: Mapping[Key, Document],
+    still_is_effort: bool,
 ) -> Choices:
     told: dict[DataPath, list[DataPath]] = {}  # by the list that they stand in
     cited = {}
@@ -124,7 +137,7 @@ def _choices(
         taken = {str(own.get(HAZARD)) for own in every}
         sentences = [(own[HAZARD], str(own.get("control", ""))) for own in items]
         hazards |= zip(paths, meant.each(sentences, taken), strict=True)
-    return Choices(hazards, cited)
+    return Choices(hazards, cited, still_is_effort)
 
 
 def _at(document: Document, path: DataPath) -> Any:
@@ -142,6 +155,7 @@ def _count(done: Updated, shapes: Iterable[OldShape], choices: Choices) -> None:
         done.cited += 1
         done.uncited += not own.is_whole
     done.lists += sum(shape.sort == NOT_FOR for shape in shapes)
+    done.speeds += sum(shape.sort == SPEED for shape in shapes)
 
 
 def _of_form(club: Document) -> str:

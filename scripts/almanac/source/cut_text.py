@@ -2,7 +2,7 @@
 quotes.
 
 A comment behind a number, a list, a word of a vocabulary or an id stays one: nobody writes "#2" as
-part of those.
+part of those. So does one that is set apart as comments are, `text  # why`.
 """
 
 from __future__ import annotations
@@ -18,6 +18,7 @@ from almanac.source.scalars import in_quotes
 from almanac.source.style import marked
 
 _COMMENT = re.compile(r"\S[ \t]+#")
+_SET_APART = re.compile(r" {2,}# +\S")
 _FREE_TEXT = "minLength"  # of every text that is not taken from a list, and of those alone
 _LONGEST_SHOWN = 120
 
@@ -41,6 +42,8 @@ def _cut(node: yaml.ScalarNode, lines: list[str], file: str) -> Iterator[Finding
     line = lines[end.line]
     behind = line[end.column :].rstrip()
     if not behind.lstrip().startswith("#") or behind.startswith("#"):
+        return
+    if node.value and _SET_APART.match(behind):
         return
     blanks = 0 if node.value else len(behind) - len(behind.lstrip())
     place = Place(file, start.line + 1, start.column + blanks + 1)

@@ -12,12 +12,12 @@ from collections.abc import Iterable, Mapping
 from typing import Any
 
 from almanac.findings import Finding, Place, error
-from almanac.source.old_shapes import old_shapes
+from almanac.source.old_shapes import SPEED, old_shapes
 from almanac.source.reader import Document
 
 FORM = 2
 _TOLD_BY = {"unknown-word", "unknown-key", "wrong-type"}  # what the schema says of an older shape
-_FEW = 1  # one place is told with its own mend; more of them in one sentence
+_FEW = 1  # one place is told with its own mend, where it has one; more of them in one sentence
 
 
 def form_of(club: Mapping[str, Any]) -> int:
@@ -48,16 +48,18 @@ def older_told(
     """
     documents = list(documents)
     suspect = {one.place.file for one in findings if one.code in _TOLD_BY}
-    old: dict[str, set[Place]] = {}
+    old: dict[str, dict[Place, str]] = {}
     for document in documents:
         if document.file in suspect and not document.lent:
-            old[document.file] = {shape.place(document) for shape in old_shapes(document)}
+            shapes = old_shapes(document)
+            old[document.file] = {shape.place(document): shape.sort for shape in shapes}
     mended = {
         one.place
         for one in findings
         if one.code in _TOLD_BY and one.place in old.get(one.place.file, ())
     }
-    if len(mended) <= _FEW:
+    says_how = all(old[place.file][place] != SPEED for place in mended)
+    if len(mended) <= _FEW and says_how:
         return findings, False
     is_whole = club is not None and form_of(club.data) < FORM
     first = min(mended, key=lambda place: (place.file, place.line, place.column))

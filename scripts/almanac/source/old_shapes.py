@@ -13,7 +13,8 @@ from typing import Any
 from almanac.findings import Place
 from almanac.source.reader import DataPath, Document
 
-HAZARD, CITATION, NOT_FOR = "hazard", "source", "not_for"
+HAZARD, CITATION, NOT_FOR, SPEED = "hazard", "source", "not_for", "speed"
+_FIGURE, STILL, FROM_STILL = "figure", "still", "from_still"
 _WITH_HAZARDS = ("safety", "hazards")
 _WORDS, _EVIDENCE = "words", "evidence"
 
@@ -21,8 +22,8 @@ _WORDS, _EVIDENCE = "words", "evidence"
 @dataclass(frozen=True)
 class OldShape:
     """A place of an entry in form 1: a danger in a sentence where a word now stands, a publication
-    in words where its entry is named, or a list of whom gear is not for. ``path`` leads to the
-    field that is in the way.
+    in words where its entry is named, a list of whom gear is not for, or the first of a drawing's
+    speeds, where a swimmer lies still. ``path`` leads to what is in the way.
     """
 
     sort: str
@@ -49,6 +50,15 @@ def old_shapes(document: Document) -> Iterator[OldShape]:
                     yield OldShape(CITATION, (key, number, CITATION))
         elif key == NOT_FOR and _is_list_of_texts(value):
             yield OldShape(NOT_FOR, (key,))
+        elif key == _FIGURE and _begins_still(value):
+            yield OldShape(SPEED, (key, SPEED, 0))
+
+
+def _begins_still(figure: Any) -> bool:
+    if not isinstance(figure, dict) or FROM_STILL in figure:
+        return False
+    speeds = figure.get(SPEED)
+    return isinstance(speeds, list) and len(speeds) > 1 and speeds[0] == STILL
 
 
 def _hazards(value: Any, path: DataPath) -> Iterator[OldShape]:

@@ -11,7 +11,14 @@ from typing import Any
 
 import yaml
 
-from almanac.source.old_shapes import CITATION, HAZARD, OldShape, old_shapes
+from almanac.source.old_shapes import (
+    CITATION,
+    FROM_STILL,
+    HAZARD,
+    SPEED,
+    OldShape,
+    old_shapes,
+)
 from almanac.source.reader import DataPath, Document, read
 from almanac.source.style import span
 
@@ -35,11 +42,12 @@ class Cited:
 @dataclass(frozen=True)
 class Choices:
     """What is to stand for a danger in a sentence (its word, then what else it might be) and for a
-    publication in words, by where these stand.
+    publication in words, by where these stand; and whether the club calls an effort ``still``.
     """
 
     hazards: Mapping[DataPath, Sequence[str]] = field(default_factory=dict)
     cited: Mapping[DataPath, Cited] = field(default_factory=dict)
+    still_is_effort: bool = False
 
 
 def to_present_form(document: Document, choices: Choices) -> str | None:
@@ -49,6 +57,8 @@ def to_present_form(document: Document, choices: Choices) -> str | None:
     text, data = document.text, copy.deepcopy(document.data)
     edits: list[_Edit] = []
     for shape in old_shapes(document):
+        if shape.sort == SPEED and choices.still_is_effort:
+            continue
         edits += _edits(document, shape, choices)
         _change(data, shape, choices)
     for start, end, new in sorted(edits, reverse=True):
@@ -62,12 +72,16 @@ def _edits(document: Document, shape: OldShape, choices: Choices) -> Iterator[_E
         yield _named(document, shape.path, choices.hazards[shape.path])
     elif shape.sort == CITATION:
         yield from _cited(document, shape.path, choices.cited[shape.path])
+    elif shape.sort == SPEED:
+        yield from _from_still(document, shape.path)
     else:
         yield from _under_people(document, shape.path)
 
 
 def _change(data: Any, shape: OldShape, choices: Choices) -> None:
     """The same change of the data."""
+    if shape.sort == SPEED:
+        data[shape.path[0]][FROM_STILL] = True
     for step in shape.path[:-1]:
         data = data[step]
     if shape.sort == HAZARD:
@@ -78,6 +92,8 @@ def _change(data: Any, shape: OldShape, choices: Choices) -> None:
             data["sources"] = list(ids)
         if not choices.cited[shape.path].bears and data.get("basis") == _PUBLISHED:
             data["basis"] = _PRACTICE
+    elif shape.sort == SPEED:
+        del data[0]
     else:
         data[shape.path[-1]] = {"people": data[shape.path[-1]]}
 
@@ -132,6 +148,21 @@ def _under_people(document: Document, path: DataPath) -> Iterator[_Edit]:
             head = f"  people:{_new_line(document)}" if line == first else ""
             yield line, line, f"{head}{deeper}"
         line = document.text.find("\n", line) + 1
+
+
+def _from_still(document: Document, path: DataPath) -> Iterator[_Edit]:
+    """A drawing's speeds without the first, and that it begins at rest."""
+    key, value, _ = _field(document, path[:-1])
+    assert isinstance(value, yaml.SequenceNode)
+    start = span(document.text, key)[0]
+    yield start, start, f"{FROM_STILL}: true{_next_field(document, path[:-1])}"
+    yield span(document.text, value.value[0])[0], span(document.text, value.value[1])[0], ""
+
+
+def _next_field(document: Document, path: DataPath) -> str:
+    """What parts a field from the one before it."""
+    key, _, above = _field(document, path)
+    return ", " if above.flow_style else _next_line(document, key)
 
 
 def _field(document: Document, path: DataPath) -> tuple[yaml.Node, yaml.Node, yaml.MappingNode]:
