@@ -330,12 +330,19 @@ def test_the_rules_of_variety_are_these_and_no_others() -> None:
 
     first, last, every = "2027-01-04", "2027-01-24", (0, 1, 2, 3, 4)
     assert list(variety(own, every)) == [
-        PlanRule("again", f"ladder {first}", of((0, 1), both), 1, 45),
-        PlanRule("same again", f"a {first}", of((0, 1), a), 1, 30),
-        PlanRule("same again", f"b {first}", of((0, 1), b), 1, 30),
-        PlanRule("again", f"ladder {last}", of((3, 4), both), 1, 45),
-        PlanRule("same again", f"a {last}", of((3, 4), a), 1, 30),
-        PlanRule("same again", f"b {last}", of((3, 4), b), 1, 30),
+        PlanRule("again", f"ladder {first}", of((0, 1), both), 1, 90),
+        PlanRule("again", f"ladder {last}", of((3, 4), both), 1, 90),
+        *(
+            PlanRule("same again", f"{which} {on}", of(slots, amounts), 1, 60)
+            # A main set may come on the same day of the next week, a whole practice may not.
+            for on, slots in (
+                (first, (0, 1)),
+                ("2027-01-10", (1, 2)),
+                ("2027-01-17", (2, 3)),
+                (last, (3, 4)),
+            )
+            for which, amounts in (("a", a), ("b", b))
+        ),
         PlanRule("too often", "a", of(every, a), 4, 40),  # five slots for two: three, and one
         PlanRule("too often", "b", of(every, b), 4, 40),
         PlanRule("same warm-up", "one 0", of((0, 1, 2, 3), a), 2, 5),

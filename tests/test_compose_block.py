@@ -22,7 +22,16 @@ from shared import CATALOGUE, DAY
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.balance import balance_of
 from almanac.arithmetic.block_wishes import loads_of
-from almanac.arithmetic.planning_choices import FAST, HARD, LOAD, METRES, RESISTED, WORN, DaySlot
+from almanac.arithmetic.planning_choices import (
+    FAST,
+    HARD,
+    LOAD,
+    METRES,
+    NOTHING,
+    RESISTED,
+    WORN,
+    DaySlot,
+)
 from almanac.checks import check
 from almanac.commands import compose_block
 from almanac.commands.compose_block_tried import UNSAVED, how
@@ -30,12 +39,13 @@ from almanac.commands.drafts import Unwritten, tried
 from almanac.commands.main import main
 from almanac.commands.shared import CheckedCatalogue, load_and_check
 from almanac.model.load import load
-from almanac.report import planning_composed
+from almanac.report import planning_composed, planning_unlike
 from almanac.report.block_answer import _without_tests
 from almanac.report.block_judged import Again, again_in
 from almanac.report.planning_composed import Draft, _light_lacking
 from almanac.report.planning_practices import choices_of
 from almanac.report.planning_slots import follows_a_break
+from almanac.report.planning_unlike import unlike
 from almanac.resources import SITE_SOURCE
 from almanac.site.block_page import block_page
 from almanac.site.templates import Templates
@@ -561,7 +571,7 @@ def test_where_no_bound_is_found_that_is_said() -> None:
 
 
 def test_without_the_solver_too_it_is_told_that_no_plan_is_better(capsys) -> None:
-    assert run(CATALOGUE, *WISHES) == 0
+    assert run(CATALOGUE, *WISHES, "--weeks", "1") == 0
     assert re.search(r"exchanges: \d+ points, .*, and no plan has fewer$", capsys.readouterr().out,
                      re.MULTILINE)  # fmt: skip
 
@@ -702,6 +712,57 @@ def test_light_practices_are_composed_for_tests_too_and_such_as_need_nothing_for
     planning.choices = [*planning.choices, teaches]
     found = [*_light_lacking(planning, (0, 1), [*heavy, *easy, teaches])]
     assert {"ladder": 0} not in found
+
+
+@pytest.mark.parametrize(
+    ("needs", "serve", "taught", "lacking"),
+    [
+        # Where everything needs something, nothing could stand in the first slot.
+        (("float",), 4, [{"ladder": 0}], []),
+        ((), 4, [], []),
+        # Three practices for a goal are few, however many there are for others.
+        ((), 3, [], [["legs"], ["legs", "walls"]]),
+    ],
+)
+def test_what_few_practices_serve_is_composed_for_and_such_as_needs_nothing(
+    needs: tuple[str, ...], serve: int, taught: list[Any], lacking: list[Any]
+) -> None:
+    own = [choice(f"w{n}", {LOAD: 9}, needs=frozenset(needs), goals=("walls",)) for n in range(4)]
+    own += [
+        choice(f"l{n}", {LOAD: 9}, needs=frozenset(needs), goals=("legs",)) for n in range(serve)
+    ]
+    places = tuple(range(len(own) + 1))
+    catalogue = SimpleNamespace(progressions={"ladder": None}, lane_groups={}, efforts={})
+    planning: Any = SimpleNamespace(
+        wishes=SimpleNamespace(
+            goals={"legs": 2, "walls": 1},
+            weeks=[SimpleNamespace(benchmarks=())],
+            is_light=lambda _: False,
+        ),
+        slots=[SimpleNamespace(week=0, on=DAY)],
+        choices=own,
+        grid=SimpleNamespace(choices=(NOTHING, *own), may=[places]),
+        analysis=SimpleNamespace(catalogue=catalogue),
+        squad="heron",
+    )
+    kind: Any = SimpleNamespace(pool="home", minutes=60, lanes=frozenset())
+    found = [*planning_composed._requests(planning, kind, [0])]
+    untaught = [request for request in found if request.taught]
+    assert [request.taught for request in untaught] == 2 * taught
+    assert [request.goals for request in untaught] == [["legs"], ["walls"]][: 2 * len(taught)]
+    assert [request.goals for request in found if not request.taught] == lacking
+
+
+def test_of_practices_that_say_the_same_the_earliest_stand(monkeypatch) -> None:
+    """One that is like another that has gone itself may stay."""
+    texts = {"there": "a b c d", "far": "x y z w", "near": "a b c d", "one": "k l m n o",
+             "like one": "k l m n o p q r s t u", "like that": "p q r s t u"}  # fmt: skip
+    monkeypatch.setattr(planning_unlike, "texts_of", lambda *_: texts)
+    policy = SimpleNamespace(limit=lambda _: 0.2)
+    analysis: Any = SimpleNamespace(catalogue=SimpleNamespace(policy=policy, practices=texts))
+    drafts = ["far", "near", "one", "like one", "like that"]
+    assert unlike(analysis, drafts) == ["far", "one", "like that"]
+    assert unlike(analysis, [*reversed(drafts)]) == ["like that", "one", "far"]
 
 
 def test_what_a_test_of_a_later_week_needs_asks_for_nothing_before_the_first() -> None:

@@ -30,8 +30,10 @@ practice by which a day of it is too long.
 """
 CUT_MARGIN = 15
 """Thousandths inside the range: lane groups swim a little more, or less, than the first."""
-AGAIN, SAME_AGAIN, AGAIN_DAYS = 45, 30, 7
-"""A main set, and a practice, that comes again within so many days."""
+AGAIN, AGAIN_DAYS = 90, 7
+"""A main set that comes again within so many days."""
+SAME_AGAIN, SAME_AGAIN_DAYS = 60, 8
+"""A practice that does: on the same day of the week after, too."""
 TOO_OFTEN = 40
 """A practice once more than its share of the slots, and one."""
 SAME_WARM_UP, WARM_UPS_OF = 5, 4

@@ -8,6 +8,7 @@ from almanac.arithmetic.planning_costs import (
     AGAIN,
     AGAIN_DAYS,
     SAME_AGAIN,
+    SAME_AGAIN_DAYS,
     SAME_WARM_UP,
     TOO_OFTEN,
     WARM_UPS_OF,
@@ -25,6 +26,7 @@ def variety(grid: Grid, inside: Sequence[int]) -> Iterator[PlanRule]:
         for main in mains:
             amounts = grid.amounts(slots, _has_main(main))
             yield PlanRule("again", f"{main} {first}", amounts, 1, AGAIN)
+    for first, slots in grid.windows(SAME_AGAIN_DAYS):
         for place in sorted(own):
             same = {slot: {place: 1} for slot in slots if place in grid.may[slot]}
             which = f"{grid.choices[place].id} {first}"

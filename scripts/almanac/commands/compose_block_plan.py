@@ -26,9 +26,11 @@ from almanac.report.planning_problem import Planning
 from almanac.report.planning_refused import refuse_unfit
 from almanac.report.planning_request import BlockRequest, last_of, slots_for
 from almanac.report.planning_slots import Left, weeks_without
+from almanac.report.planning_unlike import unlike
 from almanac.report.planning_usual import wishes_for, with_holidays
 
 _WEEK = timedelta(days=7)
+_ALIKE = "near-duplicate"
 
 
 @dataclass(frozen=True)
@@ -141,11 +143,12 @@ def _sound(
     unwritten = [Unwritten("practice", draft.id, draft.text) for draft in found]
     while unwritten:
         there, findings = tried(everything, unwritten, today)
-        bad = {finding.place.file for finding in findings}
+        # Two that are alike are a finding of one of them, whichever goes.
+        bad = {finding.place.file for finding in findings if finding.code != _ALIKE}
         good = [own for own in unwritten if own.file not in bad]
-        if len(good) == len(unwritten) and there.analysis is not None:
-            ids = frozenset(own.id for own in good)
-            return [own for own in choices_of(there.analysis, squad, ids) if own.composed]
+        if there.analysis is not None:
+            apart = frozenset(unlike(there.analysis, [own.id for own in good]))
+            return [own for own in choices_of(there.analysis, squad, apart) if own.composed]
         unwritten = good
     return []
 

@@ -92,10 +92,13 @@ def _requests(planning: Planning, kind: _Kind, slots: Sequence[int]) -> Iterator
     goals = sorted(planning.wishes.goals, key=lambda goal: -planning.wishes.goals[goal])
     own = [planning.grid.choices[place] for place in planning.grid.may[slots[0]] if place]
     fit = [choice for choice in own if not choice.is_test]
-    served = {goal for choice in fit for goal in choice.goals}
-    lacking = goals if len(fit) < FEW else [goal for goal in goals if goal not in served]
+    lacking = [goal for goal in goals if sum(goal in own.goals for own in fit) < FEW]
     lanes = _lanes(planning.analysis, planning.squad, kind.lanes)
     minutes = min(kind.minutes, MINUTES_MOST)
+    if all(own.needs for own in fit):  # else nothing could stand in the first of them
+        untaught = dict.fromkeys(planning.analysis.catalogue.progressions, 0)
+        for goal in goals:
+            yield Request(kind.pool, minutes, [goal], lanes=lanes, taught=untaught)
     for goal in lacking:
         beside = next((other for other in goals if other != goal), None)
         for asked in ([goal], [goal, beside] if beside else []):

@@ -1,0 +1,28 @@
+"""Composed practices of which no two say nearly the same."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Sequence
+
+from almanac.analysis.analysis import Analysis
+from almanac.analysis.texts import texts_of
+from almanac.arithmetic.likeness import alike
+
+
+def unlike(analysis: Analysis, drafts: Sequence[str]) -> list[str]:
+    """Of practices that are not in the catalogue yet, the earliest of each that are alike: none
+    is like one that is there, or like one that was kept before it.
+    """
+    limit = analysis.catalogue.policy.limit("near_duplicate")
+    like = defaultdict[str, set[str]](set)
+    for pair in alike(texts_of(analysis.catalogue, "practice"), limit):
+        like[pair.first].add(pair.second)
+        like[pair.second].add(pair.first)
+    kept = analysis.catalogue.practices.keys() - set(drafts)
+    found = []
+    for id in drafts:
+        if like[id].isdisjoint(kept):
+            kept.add(id)
+            found.append(id)
+    return found
