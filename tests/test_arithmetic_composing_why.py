@@ -273,7 +273,8 @@ def test_one_wish_that_hinders_is_told(
     # With the long main set kept, ten minutes more would do too: 15 000 + 40 000 + 14 000 of 115
     # minutes.
     also = [Hinders("minutes", 115)] if wish == "keep" else []
-    assert hinders(*pieces, **wished) == [Hinders(wish, UNKNOWN), *also]
+    which = 1 if wish == "gear" else UNKNOWN  # of the gear that is missing
+    assert hinders(*pieces, **wished) == [Hinders(wish, which), *also]
     assert hinders(*pieces, **wished, minutes=50) == []
 
 
@@ -382,3 +383,24 @@ def test_no_more_heads_are_counted_than_there_are() -> None:
     main = (piece("main", "m", goals=(0,), gear=(1,)), (size(30000),))
     found = hinders(OPEN, main, CLOSE, gear=(10, 17), heads=(12, 9))
     assert found == [Hinders("lanes", 4, ((0, 8),))]
+
+
+def test_where_no_wish_alone_is_in_the_way_the_fewest_are_told_together() -> None:
+    """The main set was done lately, and takes two adults, of whom there is none; the effort that
+    is wished too is in nobody's way.
+    """
+    of = table(OPEN, MAIN, CLOSE)
+    own = asked(of=of, days={1: 3}, adults=0, effort=0)
+    (found,) = hindering(of, own.wishes)
+    assert found == Hinders("together", 100, drops=("done", "adults"))
+    assert found.instead is not None and compose(of, found.instead)
+    assert found.instead.effort == 0
+    longer = asked(of=of, days={1: 3}, adults=0, minutes=90)
+    assert hindering(of, longer.wishes) == (Hinders("together", 100, drops=("done", "adults")),)
+
+
+def test_of_gear_the_one_is_named_that_will_do_alone() -> None:
+    both = (piece("main", "m", goals=(0,), gear=(0, 1)), (size(30000),))
+    few = {"heads": (4, 5)}  # of whom each has what the club owns
+    assert hinders(OPEN, both, CLOSE, gear=(0, 20), **few) == [Hinders("gear", 0)]
+    assert hinders(OPEN, both, CLOSE, gear=(0, 0), **few) == [Hinders("gear", UNKNOWN)]

@@ -407,6 +407,6 @@ def test_where_lanes_are_too_full_the_limit_and_the_heads_that_would_go_are_name
     assert run(*wishes, "--heads", "heron-2=16") == 0
     said = capsys.readouterr().out
     assert "Nothing fits.\nNo warm-up has room for 6 in a lane.\n" in said
-    assert "With 15 in Heron, lanes 4 to 6, 5 in a lane, there would be one.\n" in said
+    assert "\nWith 15 in Heron, lanes 4 to 6, 5 in a lane, there would be one: “Heron: " in said
     assert run(*wishes, "--heads", "heron-2=15") == 0
     assert "Nothing fits." not in capsys.readouterr().out

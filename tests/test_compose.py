@@ -295,7 +295,32 @@ def test_what_is_composed_breaks_no_rule(tmp_path) -> None:
 def test_where_nothing_fits_the_wish_that_hinders_is_named(capsys) -> None:
     assert run(CATALOGUE, "--squad", "heron", "--minutes", "25", "--goals", "kick-into-stroke") == 0
     said = capsys.readouterr().out
-    assert "Nothing fits.\nIn 45 minutes there would be one.\n" in said
+    title = "Heron: kick into stroke – legs before arms"
+    assert f"Nothing fits.\nIn 45 minutes there would be one: “{title}”.\n" in said
+
+
+def test_where_nothing_fits_nothing_is_written_and_the_wish_is_named(capsys, tmp_path) -> None:
+    wishes = ("--squad", "heron", "--minutes", "25", "--goals", "kick-into-stroke")
+    assert run(copied(tmp_path), *wishes, "--save", "tonight") == 2
+    said = capsys.readouterr().err
+    assert "nothing fits, and nothing was written: In 45 minutes there would be one: “" in said
+
+
+def test_what_is_not_met_stands_before_the_pieces_and_once_where_none_of_them_meets_it(
+    capsys,
+) -> None:
+    wishes = ("--squad", "heron", "--minutes", "60", "--goals", "kick-technique,rotation")
+    assert run(CATALOGUE, *wishes, "--effort", "all-out") == 0
+    head, *boards = capsys.readouterr().out.rstrip().split("\n\n")
+    assert re.search(
+        r"^(Both|All three): No main set is all-out, as .*: drop the effort", head, re.MULTILINE
+    )
+    for board in boards:
+        assert "is all-out" not in board
+        lines = [line.strip() for line in board.splitlines()]
+        told = [k for k, line in enumerate(lines) if line.endswith((" a goal.", " minutes."))]
+        first = next(k for k, line in enumerate(lines) if line.startswith("after "))
+        assert all(k < first for k in told)
 
 
 def test_what_there_is_no_piece_for_at_all_is_named(capsys) -> None:
@@ -318,10 +343,12 @@ def test_of_a_goal_that_is_missed_the_wish_in_the_way_is_named(capsys) -> None:
     (first, *_) = json.loads(capsys.readouterr().out)["proposals"]
     (missed,) = (own for own in first["unmet"] if own["wish"] == "goals")
     assert (missed["which"], missed["because"]) == ("rotation", "leave_out")
-    assert missed["words"] == "Rotation is not in it: it is left out."
+    assert missed["words"] == (
+        "Rotation is not in it, as it is left out: take it in again, or ask for another goal."
+    )
     for because in (NOT_FOR, GEAR, ROOM, ADULTS, LATELY, LEFT_OUT, MINUTES, TAUGHT):
         said = unmet_words(table, Unmet(GOAL, goal, because), 2)
-        assert said.startswith("Rotation is not in it: ") and said.endswith(".")
+        assert said.startswith("Rotation is not in it, as ") and said.endswith(".")
 
 
 def test_of_a_single_goal_nobody_is_told_to_leave_one_out() -> None:
@@ -332,6 +359,7 @@ def test_of_a_single_goal_nobody_is_told_to_leave_one_out() -> None:
         Unmet(NO_SKILL, UNKNOWN, MINUTES),
         Unmet(EFFORT, 0, "goals"),
         Unmet(EFFORT, 0, HARDER),
+        Unmet(GOAL, 0, MINUTES),
     ):
         one, two = unmet_words(table, own, 1), unmet_words(table, own, 2)
         assert "a goal" in two and "a goal" not in one

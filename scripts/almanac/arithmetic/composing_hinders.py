@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass, field, replace
 
 from almanac.arithmetic.composing import fits
 from almanac.arithmetic.composing_asked import (
@@ -20,23 +20,31 @@ from almanac.arithmetic.composing_table import ComposeTable
 from almanac.arithmetic.composing_unmet import EFFORT, GOAL, KEEP, MINUTES, TAUGHT
 from almanac.arithmetic.composing_wishes import MINUTES_LEAST, MINUTES_MOST, Wishes
 
-PIECE, FULL = "piece", "room"
+PIECE, FULL, TOGETHER = "piece", "room", "together"
 """Beside the reasons why a piece may not stand (``composing_asked``): wishes, what is missing, and
-what has no room for so many.
+what has no room for so many, and wishes of which no single one is in the way.
 """
 _STEP, _STEPS = 5, 6  # minutes more or fewer that are tried, and how often
+_FIELDS = {
+    LATELY: ("days",), GEAR: ("gear",), ADULTS: ("adults",), EFFORT: ("effort",),
+    TAUGHT: ("taught",), KEEP: ("kept",), LEFT_OUT: ("left_out",), ROOM: ("lanes", "heads"),
+}  # fmt: skip
+"""What of the wishes each of them is."""
 
 
 @dataclass(frozen=True)
 class Hinders:
-    """A wish without which there would be a practice: ``which`` goal, how many minutes or how many
-    in a lane, by number (``UNKNOWN`` for the others). ``heads`` are those of the lane groups that
-    would then be fewer; of a role without room those that are in a lane.
+    """A wish without which there would be a practice: ``which`` goal or gear, how many minutes or
+    how many in a lane, by number (``UNKNOWN`` for the others). ``heads`` are those of the lane
+    groups that would then be fewer; of a role without room those that are in a lane. ``drops`` are
+    the wishes that are in the way together; ``instead`` are the wishes that would do.
     """
 
     wish: str
     which: int
     heads: tuple[tuple[int, int], ...] = ()
+    drops: tuple[str, ...] = ()
+    instead: Wishes | None = field(default=None, compare=False)
 
 
 def hindering(table: ComposeTable, wishes: Wishes) -> tuple[Hinders, ...]:
@@ -51,16 +59,53 @@ def hindering(table: ComposeTable, wishes: Wishes) -> tuple[Hinders, ...]:
         return tuple(Hinders(PIECE, ROLES.index(role)) for role in lacking)
     found = [*_without_room(asked)]
     found += [
-        _fewer(table, wishes) if wish == ROOM else Hinders(wish, which)
+        _fewer(table, wishes, other) if wish == ROOM else Hinders(wish, which, instead=other)
         for wish, which, other in _without_one(table, wishes)
         if other != wishes and fits(table, other)
     ]
-    for step in range(1, _STEPS + 1):
-        for minutes in (wishes.minutes + _STEP * step, wishes.minutes - _STEP * step):
-            can_be = MINUTES_LEAST <= minutes <= min(MINUTES_MOST, table.squad.minutes)
-            if can_be and fits(table, replace(wishes, minutes=minutes)):
-                return (*found, Hinders(MINUTES, minutes))
-    return tuple(found)
+    for minutes in _near_minutes(table, wishes):
+        other = replace(wishes, minutes=minutes)
+        if minutes != wishes.minutes and fits(table, other):
+            return (*found, Hinders(MINUTES, minutes, instead=other))
+    return (
+        tuple(found) if any(own.instead for own in found) else (*found, *_together(table, wishes))
+    )
+
+
+def _near_minutes(table: ComposeTable, wishes: Wishes) -> Iterator[int]:
+    """The minutes that are wished, and those around them that can be, the nearest first."""
+    steps = (_STEP * step for step in range(1, _STEPS + 1))
+    for minutes in (0, *(by for step in steps for by in (step, -step))):
+        if MINUTES_LEAST <= wishes.minutes + minutes <= min(MINUTES_MOST, table.squad.minutes):
+            yield wishes.minutes + minutes
+
+
+def _together(table: ComposeTable, wishes: Wishes) -> Iterator[Hinders]:
+    """The fewest wishes without which, all together, there would be a practice."""
+    ways: dict[str, Wishes] = {}
+    for wish, _, other in _without_one(table, wishes):
+        if other != wishes and wish != GOAL:
+            ways.setdefault(wish, other)
+    for minutes in _near_minutes(table, wishes):
+        drops = list(ways)
+        other = _without_all(replace(wishes, minutes=minutes), ways, drops)
+        if not fits(table, other):
+            continue
+        for wish in ways:
+            fewer = [own for own in drops if own != wish]
+            less = _without_all(replace(wishes, minutes=minutes), ways, fewer)
+            if fits(table, less):
+                drops, other = fewer, less
+        yield Hinders(TOGETHER, minutes, drops=tuple(drops), instead=other)
+        return
+
+
+def _without_all(wishes: Wishes, ways: Mapping[str, Wishes], drops: Iterable[str]) -> Wishes:
+    """The wishes without several, each as it is dropped alone."""
+    for wish in drops:
+        own = ways[wish]
+        wishes = replace(wishes, **{name: getattr(own, name) for name in _FIELDS[wish]})
+    return wishes
 
 
 def _without_room(asked: Asked) -> Iterator[Hinders]:
@@ -76,13 +121,13 @@ def _without_room(asked: Asked) -> Iterator[Hinders]:
             yield Hinders(FULL, ROLES.index(role), ((UNKNOWN, fullest),))
 
 
-def _fewer(table: ComposeTable, wishes: Wishes) -> Hinders:
+def _fewer(table: ComposeTable, wishes: Wishes, usually: Wishes) -> Hinders:
     """The most in a lane with whom something fits, from the usual on, and the heads that are then
-    fewer; UNKNOWN where not even as many as usual do in so many lanes.
+    fewer; UNKNOWN where not even as many as usual do in so many lanes, but ``usually`` it does.
     """
     asked, groups = Asked(table, wishes), table.squad.groups
     usual = [in_a_lane(own.heads, own.lanes) for own in groups]
-    found = Hinders(ROOM, UNKNOWN)
+    found = Hinders(ROOM, UNKNOWN, instead=usually)
     for most in range(
         min(usual[own] for own in wishes.groups), max(asked.in_lane(own) for own in wishes.groups)
     ):
@@ -90,18 +135,18 @@ def _fewer(table: ComposeTable, wishes: Wishes) -> Hinders:
             min(number, max(most, usual[place]) * wishes.lanes[place])
             for place, number in enumerate(wishes.heads)
         )
-        if not fits(table, replace(wishes, heads=heads)):
+        other = replace(wishes, heads=heads)
+        if not fits(table, other):
             break
         less = [own for own in wishes.groups if heads[own] < wishes.heads[own]]
-        found = Hinders(ROOM, most, tuple((own, heads[own]) for own in less))
+        found = Hinders(ROOM, most, tuple((own, heads[own]) for own in less), instead=other)
     return found
 
 
 def _without_one(table: ComposeTable, wishes: Wishes) -> Iterator[tuple[str, int, Wishes]]:
     """The wishes without one of them at a time."""
     yield LATELY, UNKNOWN, replace(wishes, days={})
-    owned = tuple(gear.owned for gear in table.gear)
-    yield GEAR, UNKNOWN, replace(wishes, gear=owned)
+    yield from _without_gear(table, wishes)
     yield ADULTS, UNKNOWN, replace(wishes, adults=UNKNOWN)
     yield EFFORT, UNKNOWN, replace(wishes, effort=UNKNOWN)
     yield TAUGHT, UNKNOWN, replace(wishes, taught=frozenset(range(len(table.drills))))
@@ -114,3 +159,14 @@ def _without_one(table: ComposeTable, wishes: Wishes) -> Iterator[tuple[str, int
         others = tuple(own for own in wishes.goals if own != goal)
         if others:
             yield GOAL, goal, replace(wishes, goals=others)
+
+
+def _without_gear(table: ComposeTable, wishes: Wishes) -> Iterator[tuple[str, int, Wishes]]:
+    """With all of the one gear that is missing, where that will do; else with all gear."""
+    owned = tuple(gear.owned for gear in table.gear)
+    for place, count in enumerate(owned):
+        other = (*wishes.gear[:place], count, *wishes.gear[place + 1 :])
+        if other != wishes.gear and fits(table, replace(wishes, gear=other)):
+            yield GEAR, place, replace(wishes, gear=other)
+            return
+    yield GEAR, UNKNOWN, replace(wishes, gear=owned)

@@ -95,7 +95,10 @@ def run(arguments: argparse.Namespace) -> int:
     if arguments.save:
         refuse_taken(everything, arguments.save)
     answer = answer_to(everything, analysis, arguments, arguments.until or day)
-    number = proposal_number(answer, arguments) if answer.proposals or arguments.save else 0
+    if arguments.save and not answer.proposals:
+        why = " ".join(words for _, words in answer.said_hinders)
+        raise UsageError(f"nothing fits, and nothing was written: {why}")
+    number = proposal_number(answer, arguments) if answer.proposals else 0
     if arguments.json:
         print(json.dumps(answer_json(answer), ensure_ascii=False, indent=1))
     if arguments.save:

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import cached_property
 from typing import Any
 
 from almanac.analysis.analysis import Analysis
@@ -17,12 +18,13 @@ from almanac.arithmetic.composing_order import Stood, whole
 from almanac.arithmetic.composing_pieces import ROLES, TENTHS, UNKNOWN
 from almanac.arithmetic.composing_request import Request, wishes_of
 from almanac.arithmetic.composing_sentences import role_word
-from almanac.arithmetic.composing_table import ComposeTable
+from almanac.arithmetic.composing_table import ComposeTable, GearHere, Named
 from almanac.arithmetic.composing_unmet import Unmet, unmet
 from almanac.arithmetic.composing_why import why
+from almanac.report.compose_hinders import said_hinders
 from almanac.report.compose_named import focus, title
 from almanac.report.compose_table import Made
-from almanac.report.compose_words import change_words, hinders_words, unmet_words, why_words
+from almanac.report.compose_words import change_words, unmet_words, why_words
 
 VERSION = 1
 
@@ -49,6 +51,11 @@ class Proposals:
     def table(self) -> ComposeTable:
         """What was chosen from."""
         return self.asked.table
+
+    @cached_property
+    def said_hinders(self) -> tuple[tuple[Hinders, str], ...]:
+        """What hinders, each with its sentence."""
+        return tuple(said_hinders(self.table, self.asked.wishes, self.hinders))
 
 
 def answered(analysis: Analysis, made: Made, request: Request) -> Proposals:
@@ -87,8 +94,8 @@ def answer_json(answer: Proposals) -> dict[str, Any]:
         "goals": [table.goals[goal].id for goal in asked.wishes.goals],
         "proposals": [proposal_json(answer, own) for own in answer.proposals],
         "hinders": [
-            {"wish": own.wish, "which": _which(table, own), "words": hinders_words(table, own)}
-            for own in answer.hinders
+            {"wish": own.wish, "which": _which(table, own), "words": words}
+            for own, words in answer.said_hinders
         ],
     }
     return data | {"changes": [list(own) for own in answer.changes]} if answer.changes else data
@@ -143,13 +150,15 @@ def _part(answer: Proposals, order: Sequence[Stood], one: Stood) -> dict[str, An
 
 
 def _which(table: ComposeTable, own: Unmet | Hinders) -> str | int | None:
-    """The id of the goal or the effort that is meant, or how many minutes."""
+    """The id of the goal, the effort or the gear that is meant, or how many minutes."""
     if own.which == UNKNOWN:
         return None
     if own.wish in (PIECE, FULL):
         return role_word(ROLES[own.which]).lower()
-    words = {"goals": table.goals, "effort": table.efforts}.get(own.wish)
-    return words[own.which].id if words else own.which
+    words: Mapping[str, Sequence[Named | GearHere]] = {
+        "goals": table.goals, "effort": table.efforts, "gear": table.gear,
+    }  # fmt: skip
+    return words[own.wish][own.which].id if own.wish in words else own.which
 
 
 def adults(asked: Asked, own: Proposal) -> int:

@@ -15,7 +15,7 @@ from almanac.findings import counted
 from almanac.report.compose_answer import Proposals, adults
 from almanac.report.compose_lines import line_words, lines_of
 from almanac.report.compose_named import focus, title
-from almanac.report.compose_words import hinders_words, unmet_words, why_words
+from almanac.report.compose_words import unmet_words, why_words
 from almanac.units import show_time
 
 
@@ -30,17 +30,28 @@ def answer_text(answer: Proposals) -> str:
     goals = ", ".join(table.goals[goal].title.lower() for goal in asked.wishes.goals)
     head = f"{table.squad.title}, {pool.title}, {asked.wishes.minutes} minutes: {goals}"
     if not answer.proposals:
-        why_not = [hinders_words(table, own) for own in answer.hinders]
+        why_not = [words for _, words in answer.said_hinders]
         return "\n".join([head, "Nothing fits.", *why_not])
+    missed = [_missed(answer, own) for own in answer.proposals]
+    all_of = {2: "Both", 3: "All three"}.get(len(missed))
+    in_all = [words for words in missed[0] if all_of and all(words in own for own in missed)]
+    first = "\n".join([head, *(f"{all_of}: {words}" for words in in_all)])
     blocks = [
-        "\n".join(_board(answer, number, own))
-        for number, own in enumerate(answer.proposals, start=1)
+        "\n".join(_board(answer, number, own, [one for one in own_missed if one not in in_all]))
+        for number, (own, own_missed) in enumerate(zip(answer.proposals, missed, strict=True), 1)
     ]
     changes = ["\n".join("; ".join(own) for own in answer.changes)] if answer.changes else []
-    return "\n\n".join([head, *blocks, *changes])
+    return "\n\n".join([first, *blocks, *changes])
 
 
-def _board(answer: Proposals, number: int, own: Proposal) -> Iterator[str]:
+def _missed(answer: Proposals, own: Proposal) -> list[str]:
+    """What a proposal does not meet, each with what to drop."""
+    goals = len(answer.asked.wishes.goals)
+    return [unmet_words(answer.table, one, goals) for one in unmet(answer.asked, own)]
+
+
+def _board(answer: Proposals, number: int, own: Proposal, missed: Sequence[str]) -> Iterator[str]:
+    """The whiteboard of a proposal, what only it misses before its pieces."""
     takes = _seconds(whole(own.order))
     left = 60 * answer.asked.wishes.minutes - takes
     unit = answer.unit
@@ -49,6 +60,7 @@ def _board(answer: Proposals, number: int, own: Proposal) -> Iterator[str]:
     hands = counted(adults(answer.asked, own), "adult")
     yield title(answer.asked, own)
     yield f"{number} of {count}: {show_time(takes)}, {show_time(left)} left, {far} {unit}, {hands}"
+    yield from (f"  {words}" for words in missed)
     yield f"  every lane hears: {focus(answer.asked, own)}"
     at = 0
     for one in own.order:
@@ -66,8 +78,6 @@ def _board(answer: Proposals, number: int, own: Proposal) -> Iterator[str]:
         reasons = "; ".join(why_words(answer.table, one, why(answer.asked, own.order, one)))
         if reasons:
             yield f"                 why: {reasons}"
-    for not_met in unmet(answer.asked, own):
-        yield f"  {unmet_words(answer.table, not_met, len(answer.asked.wishes.goals))}"
 
 
 def before_words(one: Stood) -> Iterator[str]:

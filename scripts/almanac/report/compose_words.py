@@ -6,9 +6,8 @@ from collections.abc import Iterator, Sequence
 
 from almanac.arithmetic.composing_asked import NOT_FOR, Asked
 from almanac.arithmetic.composing_changes import DOWN, FREE, KEEP, UP, Deed
-from almanac.arithmetic.composing_hinders import FULL, PIECE, Hinders
 from almanac.arithmetic.composing_order import SLACK_MOST, Stood, whole
-from almanac.arithmetic.composing_pieces import MAIN, ROLES, TENTHS, UNKNOWN, PracticePiece
+from almanac.arithmetic.composing_pieces import MAIN, TENTHS, UNKNOWN, PracticePiece
 from almanac.arithmetic.composing_sentences import SENTENCES, role_word, said
 from almanac.arithmetic.composing_table import ComposeTable
 from almanac.arithmetic.composing_unmet import EFFORT, GOAL, HARDER, MINUTES, TIME_LEFT, Unmet
@@ -36,6 +35,7 @@ def _serves_words(table: ComposeTable, piece: PracticePiece, goals: Sequence[int
     for goal in goals:
         place = piece.goals.index(goal)
         share, show = piece.shares[place], piece.shows[place]
+        show = "" if show.startswith(piece.title) else show  # the row says it already
         key = "written-for" if not share else "serves" if not show else "serves-by"
         key = "serves-some" if key == "serves-by" and share < _SOME else key
         alike.setdefault((key, show), []).append(table.goals[goal].title.lower())
@@ -74,7 +74,8 @@ def unmet_words(table: ComposeTable, own: Unmet, goals: int) -> str:
     """
     if own.wish == GOAL:
         because = said(f"because-{own.because}")
-        return said("unmet-goals", goal=table.goals[own.which].title, because=because)
+        mend = said(_of_goals(f"mend-{own.because}", goals))
+        return said("unmet-goals", goal=table.goals[own.which].title, because=because, mend=mend)
     if own.wish == EFFORT:
         key = "unmet-effort-harder" if own.because == HARDER else "unmet-effort"
         return said(_of_goals(key, goals), effort=table.efforts[own.which].title.lower())
@@ -86,24 +87,6 @@ def unmet_words(table: ComposeTable, own: Unmet, goals: int) -> str:
 def _of_goals(key: str, goals: int) -> str:
     """The sentence that offers no goal to drop where there is one alone."""
     return f"{key}-one" if goals == 1 and f"{key}-one" in SENTENCES else key
-
-
-def hinders_words(table: ComposeTable, own: Hinders) -> str:
-    """A wish that hinders, as a sentence."""
-    if own.wish == GOAL:
-        return said("hinders-goals", goal=table.goals[own.which].title.lower())
-    if own.wish == PIECE:
-        return said("hinders-piece", role=role_word(ROLES[own.which]).lower())
-    if own.wish == FULL:
-        role = role_word(ROLES[own.which]).lower()
-        return said("hinders-room", role=role, heads=own.heads[0][1])
-    if own.heads:
-        groups = table.squad.groups
-        each = [said("heads", heads=heads, group=groups[group].title) for group, heads in own.heads]
-        return said("hinders-fewer", heads=listed(each), most=own.which)
-    if own.wish == MINUTES:
-        return said("hinders-minutes", minutes=own.which)
-    return said(f"hinders-{own.wish}")
 
 
 def change_words(

@@ -6,9 +6,10 @@ import { whole } from "./order.js";
 import { ROLES, tableOf, TENTHS, UNKNOWN } from "./pieces.js";
 import { wishesOf } from "./request.js";
 import { hindering } from "./hinders.js";
+import { saidHinders } from "./hinders-words.js";
 import { unmet, why } from "./why.js";
 import { Asked } from "./wishes.js";
-import { hindersWords, roleWord, unmetWords, whyWords } from "./words.js";
+import { roleWord, unmetWords, whyWords } from "./words.js";
 
 /** @typedef {import("./types.js").Proposal} Proposal */
 /** @typedef {import("./order.js").Stood} Stood */
@@ -33,7 +34,7 @@ export function propose(data, request) {
     minutes: wishes.minutes,
     goals: wishes.goals.map((goal) => table.goals[goal]?.id ?? ""),
     proposals: found.map((own) => told(asked, own.order, own.cost)),
-    hinders: hinders.map((own) => ({ wish: own.wish, which: whichOf(table, own), words: hindersWords(table, own) })),
+    hinders: saidHinders(table, wishes, hinders).map(([own, words]) => ({ wish: own.wish, which: whichOf(table, own), words })),
   };
 }
 
@@ -73,7 +74,7 @@ function partOf(asked, order, one) {
   };
 }
 
-/** The id of the goal or the effort that is meant, or how many minutes. @param {import("./pieces.js").Table} table @param {{wish: string, which: number}} own */
+/** The id of the goal, the effort or the gear that is meant, or how many minutes. @param {import("./pieces.js").Table} table @param {{wish: string, which: number}} own */
 function whichOf(table, { wish, which }) {
   if (which === UNKNOWN) {
     return null;
@@ -81,8 +82,6 @@ function whichOf(table, { wish, which }) {
   if (wish === "piece" || wish === "room") {
     return roleWord(table, ROLES[which] ?? "").toLowerCase();
   }
-  if (wish === "goals") {
-    return table.goals[which]?.id ?? null;
-  }
-  return wish === "effort" ? (table.efforts[which]?.id ?? null) : which;
+  const words = { goals: table.goals, effort: table.efforts, gear: table.gear }[wish];
+  return words ? (words[which]?.id ?? null) : which;
 }

@@ -2,7 +2,7 @@
 
 import { showTime } from "../arithmetic/rounding.js";
 import { SLACK_MOST, whole } from "./order.js";
-import { isHeld, MAIN, ROLES, SECOND, TENTHS, UNKNOWN } from "./pieces.js";
+import { isHeld, MAIN, SECOND, TENTHS, UNKNOWN } from "./pieces.js";
 
 /** @typedef {import("./pieces.js").Table} Table */
 /** @typedef {import("./order.js").Stood} Stood */
@@ -15,8 +15,8 @@ export const said = (table, key, filled = {}) =>
 /** What a role is called. @param {Table} table @param {string} role */
 export const roleWord = (table, role) => said(table, `role-${isHeld(role) ? "held" : role}`);
 
-/** Words in a row: "kick, walls and rotation". @param {Table} table @param {string[]} words */
-const listed = (table, words) => (words.length > 1 ? [words.slice(0, -1).join(", "), words.at(-1)].join(said(table, "and")) : (words[0] ?? ""));
+/** Words in a row: "kick, walls and rotation". @param {Table} table @param {string[]} words @param {"and" | "or"} [last] */
+export const listed = (table, words, last = "and") => (words.length > 1 ? [words.slice(0, -1).join(", "), words.at(-1)].join(said(table, last)) : (words[0] ?? ""));
 
 const SOME = 300; // permille of a piece below which it has only some of a goal
 
@@ -37,7 +37,8 @@ function servesWords(table, piece, goals) {
   /** @type {Map<string, {key: string, show: string, titles: string[]}>} */
   const alike = new Map();
   for (const goal of goals) {
-    const place = piece.goals.indexOf(goal), share = piece.shares[place] ?? 0, show = piece.shows[place] ?? "";
+    const place = piece.goals.indexOf(goal), share = piece.shares[place] ?? 0, known = piece.shows[place] ?? "";
+    const show = known.startsWith(piece.title) ? "" : known; // the row says it already
     const key = !share ? "written-for" : !show ? "serves" : share < SOME ? "serves-some" : "serves-by";
     const own = alike.get(`${key} ${show}`) ?? { key, show, titles: [] };
     own.titles.push(titleOf(table.goals, goal));
@@ -66,26 +67,19 @@ function noteWords(table, piece, role, { does, which, because }) {
   return said(table, does, { strokes, effort: titleOf(table.efforts, which[0]) });
 }
 
+/** The sentence that offers no goal to drop where there is one alone. @param {Table} table @param {string} key @param {number} goals how many */
+const ofGoals = (table, key, goals) => (goals === 1 && table.words[`${key}-one`] ? `${key}-one` : key);
+
 /** What is not met, as a sentence; of goals a single one is not left out. @param {Table} table @param {import("./why.js").NotMet} own @param {number} goals how many */
 export function unmetWords(table, { wish, which, because }, goals) {
   if (wish === "goals") {
-    return said(table, "unmet-goals", { goal: table.goals[which]?.title ?? "", because: said(table, `because-${because}`) });
+    return said(table, "unmet-goals", { goal: table.goals[which]?.title ?? "", because: said(table, `because-${because}`), mend: said(table, ofGoals(table, `mend-${because}`, goals)) });
   }
   if (because === "time-left") {
     return said(table, `unmet-${wish}-time-left`, { time: which === UNKNOWN ? "" : showTime(which) });
   }
-  const key = `unmet-${wish}${because === "harder" ? "-harder" : ""}`, one = `${key}-one`;
-  return said(table, goals === 1 && table.words[one] ? one : key, { effort: table.efforts[which]?.title.toLowerCase() ?? "" });
-}
-
-/** A wish that hinders, as a sentence. @param {Table} table @param {import("./hinders.js").InTheWay} own */
-export function hindersWords(table, { wish, which, heads = [] }) {
-  if (wish === "lanes" && heads.length) {
-    const each = heads.map(([group, number]) => said(table, "heads", { heads: number, group: table.squad.groups[group]?.title ?? "" }));
-    return said(table, "hinders-fewer", { heads: listed(table, each), most: which });
-  }
-  const goal = table.goals[which]?.title.toLowerCase() ?? "", role = roleWord(table, ROLES[which] ?? "").toLowerCase();
-  return said(table, `hinders-${wish}`, { goal, role, minutes: which, heads: heads[0]?.[1] ?? 0 });
+  const key = `unmet-${wish}${because === "harder" ? "-harder" : ""}`;
+  return said(table, ofGoals(table, key, goals), { effort: table.efforts[which]?.title.toLowerCase() ?? "" });
 }
 
 /**

@@ -116,6 +116,7 @@ export function without(request, { wish, which }, goalTitle, groups = []) {
     lanes: typeof which === "number" ? { title: `With ${which} in a lane`, request: { ...request, heads: fewerHeads(request, which, groups) } }
       : { title: "With the usual lanes and heads", request: { ...request, lanes: {}, heads: {} } },
     done: { title: "With repeats", request: { ...request, done: [] } },
+    together: typeof which === "number" ? { title: "With all of that", request: { ...request, minutes: which, done: [], gear: {}, adults: -1, effort: "", lanes: {}, heads: {} } } : null,
   };
   return ways[wish] ?? null;
 }

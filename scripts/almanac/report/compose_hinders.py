@@ -1,0 +1,69 @@
+"""Where no practice fits, what is said of it: which wish to drop, and what there would be then."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from almanac.arithmetic.composing import compose
+from almanac.arithmetic.composing_asked import GEAR, Asked
+from almanac.arithmetic.composing_hinders import FULL, PIECE, TOGETHER, Hinders
+from almanac.arithmetic.composing_pieces import ROLES, UNKNOWN
+from almanac.arithmetic.composing_sentences import role_word, said
+from almanac.arithmetic.composing_table import ComposeTable
+from almanac.arithmetic.composing_unmet import GOAL, MINUTES
+from almanac.arithmetic.composing_wishes import Wishes
+from almanac.report.compose_named import title
+from almanac.report.compose_words import listed
+
+_NEAR = 10  # minutes more or fewer that are nearer than any other wish
+
+
+def said_hinders(
+    table: ComposeTable, wishes: Wishes, found: Sequence[Hinders]
+) -> Iterator[tuple[Hinders, str]]:
+    """What hinders, each with its sentence: what would do soonest first and by name, what has no
+    room for so many once.
+    """
+    full = [own for own in found if own.wish == FULL]
+    ways = [own for own in found if own.instead is not None]
+    near = next(
+        (own for own in ways if own.wish == MINUTES and abs(own.which - wishes.minutes) <= _NEAR),
+        next(iter(ways), None),
+    )
+    if full:
+        yield full[0], _full_words(full)
+    if near and near.instead is not None:
+        (first, *_) = compose(table, near.instead)
+        called = said("nearest", title=title(Asked(table, near.instead), first))
+        yield near, hinders_words(table, wishes, near).removesuffix(".") + called
+    for own in found:
+        if own not in full and own is not near:
+            yield own, hinders_words(table, wishes, own)
+
+
+def _full_words(full: Sequence[Hinders]) -> str:
+    *others, last = (role_word(ROLES[own.which]).lower() for own in full)
+    roles = said("or").join([", ".join(others), last]) if others else last
+    return said("hinders-room", role=roles, heads=full[0].heads[0][1])
+
+
+def hinders_words(table: ComposeTable, wishes: Wishes, own: Hinders) -> str:
+    """A wish that hinders, as a sentence."""
+    if own.wish == GOAL:
+        return said("hinders-goals", goal=table.goals[own.which].title.lower())
+    if own.wish == PIECE:
+        return said("hinders-piece", role=role_word(ROLES[own.which]).lower())
+    if own.wish == GEAR and own.which != UNKNOWN:
+        return said("hinders-gear-one", gear=table.gear[own.which].title.lower())
+    if own.wish == TOGETHER:
+        drops = [said(f"together-{wish}") for wish in own.drops]
+        minutes = [said("together-minutes", minutes=own.which)]
+        drops += minutes if own.which != wishes.minutes else []
+        return said("hinders-together", drops=listed(drops))
+    if own.heads:
+        groups = table.squad.groups
+        each = [said("heads", heads=heads, group=groups[group].title) for group, heads in own.heads]
+        return said("hinders-fewer", heads=listed(each), most=own.which)
+    if own.wish == MINUTES:
+        return said("hinders-minutes", minutes=own.which)
+    return said(f"hinders-{own.wish}")
