@@ -1,5 +1,5 @@
-"""The site measured as a phone meets it: weight of a first visit, speed of the finder, Lighthouse;
-each beside its goal.
+"""The site measured as a phone meets it: weight of a first visit, speed of Make a practice and of
+the finder, Lighthouse; each beside its goal.
 """
 
 from __future__ import annotations
@@ -20,6 +20,7 @@ from bench_host import served
 from bench_keys import key_times
 from bench_lighthouse import ARGUMENTS, CHROMIUM, SHIFT, lighthouse
 from bench_lines import Report
+from bench_make import speed_of_make
 
 ROOT = Path(__file__).resolve().parents[1]
 DRILL = "drills/back-streamline-kick.html"
@@ -117,6 +118,7 @@ def main() -> int:
             more = f", {requests} requests"
             report.line("first visit of a drill page, compressed", weight, MOST_BYTES, "B", more)
             scores_of(report, address, work)
+            speed_of_make(report, browser, address)
             speed_of_finder(report, site, browser, address, work)
         browser.close()
     return report.exit_code
