@@ -28,6 +28,7 @@ from almanac.site.run_data import run_text
 
 TESTS = Path(__file__).parent / "make"
 SQUADS = ("heron", "osprey")
+HELD_BY_PARTS = {"keep", "leave_out"}  # of a request: what the page asks by a practice's parts
 POOLS, REQUESTS = ("home", "home", "long-course", "yards-meet"), 24
 
 
@@ -58,6 +59,21 @@ def test_the_page_knows_squads_their_usual_slot_and_what_is_planned() -> None:
 @pytest.mark.parametrize("name", ["apply", "asked", "often", "swim"])
 def test_scripts(name: str) -> None:
     run_by_node(TESTS / f"{name}.test.js")
+
+
+def test_the_answer_is_there_before_it_is_asked_for(tmp_path: Path) -> None:
+    analysis = analysed(CATALOGUE)
+    made = compose_table(analysis, "heron")
+    requests = []
+    for seed in range(REQUESTS):
+        request = drawn(made.table, random.Random(seed), "home")
+        if answered(analysis, made, request).proposals:
+            whole = asdict(request)
+            requests.append({key: own for key, own in whole.items() if key not in HELD_BY_PARTS})
+    assert len(requests) >= REQUESTS / 2
+    path = tmp_path / "requests.json"
+    path.write_text(json.dumps({"data": table_json(analysis, made), "requests": requests}), "utf-8")
+    run_by_node(TESTS / "answer.test.js", REQUESTS=str(path))
 
 
 def asked() -> list[tuple[Proposals, dict[str, Any]]]:

@@ -18,7 +18,7 @@ import { whose } from "./make/names.js";
 /** @import {SquadHere} from "./make/here.js" */
 /** @import {Data} from "./make/types.js" */
 
-const WARM_AFTER_MS = 300;
+const SOON_MS = 100; // after the last of what is typed and ticked
 const NO_SQUAD = "There is no such squad here.";
 const box = one("[data-make]");
 /** @type {Map<string, Answers>} by squad */
@@ -66,36 +66,42 @@ const ask = (id, problem = "") => inTurn(async (isStill) => {
   /** @type {Data} */
   const data = await fetched(`compose/${id}`);
   if (isStill()) {
-    const known = questions(data, squad, problem);
-    proposals().then(() => setTimeout(() => isStill() && warm(known), WARM_AFTER_MS)).catch(() => { /* asked for again when it is needed */ });
+    questions(data, squad, problem, isStill);
   }
 });
 
-/** Read the table and try the choice once while the questions are being answered: what a browser does for the first time it does at a third of the
- * speed.
- * @param {Known} known */
-function warm(known) {
-  const { goals: [[first]] } = known.data, request = requestOf(known);
-  tell("make-try", { data: known.data, request: request.goals.length ? request : { ...request, goals: [first] }, problem: "" });
+/** What works out the answer to the questions as they stand while they are being answered, once there is a pause.
+ * @param {Known} known
+ * @param {() => boolean} isStill whether they are what is shown */
+function ahead(known, isStill) {
+  let wait = 0;
+  return () => {
+    clearTimeout(wait);
+    wait = setTimeout(() => {
+      const tellIt = () => isStill() && tell("make-soon", { data: known.data, request: requestOf(known) });
+      proposals().then(tellIt).catch(() => { /* asked for again when it is needed */ });
+    }, SOON_MS);
+  };
 }
 
 /** @param {Data} data
  * @param {SquadHere} squad
  * @param {string} problem
- * @returns {Known} */
-function questions(data, squad, problem) {
+ * @param {() => boolean} isStill */
+function questions(data, squad, problem, isStill) {
   const [id, , groups] = squad;
   const answers = answered.get(id) ?? atFirst(squad);
   answered.set(id, answers);
   const known = { data, done: lately(data, here.kept, today), answers, squads: here.squads.map(([own, title]) => /** @type {[string, string]} */ ([own, title])) };
   const told = make("p", { class: "make-problem", role: "alert" }, problem);
-  const own = form(known, { propose: () => propose(known, squad, told), squad: (other) => ask(other) });
+  const soon = ahead(known, isStill);
+  const own = form(known, { propose: () => propose(known, squad, told), squad: (other) => ask(other), changed: soon });
   one(".make-go", own).before(told);
   say(make("p", { class: "lead" }, whose(data, { request: { pool: answers.pool, groups: answers.groups.length < groups.length ? answers.groups : [] }, start: "" })), own);
   if (problem) {
     told.scrollIntoView({ block: "center" });
   }
-  return known;
+  soon();
 }
 
 /** Ask for proposals, or tell by the questions which of them can't be.

@@ -1,5 +1,6 @@
 // Of all that the table offers, what costs a coach the least: by enumeration, in a stated order. Pure. Of composing.py.
 
+import { finished } from "../lib/slices.js";
 import { Around } from "./around.js";
 import { Hearts, orderOf } from "./hearts.js";
 import { isEnough, lists } from "./lists.js";
@@ -15,21 +16,22 @@ const SAME_SKILL = 60;
 const WORSE = 500; // an answer that costs so much more than the first is none
 
 /**
- * Up to so many practices, the cheapest first; none of them has a main set of one before it.
- * @param {import("./pieces.js").Table} table
- * @param {import("./wishes.js").Wishes} wishes
+ * Up to so many practices, the cheapest first; none of them has a main set of one before it. Each step is short.
+ * @param {Asked} asked
  * @param {number} [most]
+ * @returns {Generator<void, Found[], void>}
  */
-export function compose(table, wishes, most = PROPOSALS) {
-  const asked = new Asked(table, wishes), known = lists(asked);
+export function* composing(asked, most = PROPOSALS) {
+  const known = lists(asked);
   /** @type {Found[]} */
   const found = [];
   if (!isEnough(known)) {
     return found;
   }
+  yield;
   const around = new Around(asked, known), hearts = new Hearts(asked, known, ...around.bounds);
   while (found.length < most) {
-    const best = cheapest(asked, around, hearts, found);
+    const best = yield* cheapest(asked, around, hearts, found);
     if (!best || (found[0] && best.cost - found[0].cost >= WORSE)) {
       break;
     }
@@ -45,7 +47,7 @@ export function fits(table, wishes) {
     return false;
   }
   const around = new Around(asked, known);
-  return cheapest(asked, around, new Hearts(asked, known, ...around.bounds), [], true) !== null;
+  return finished(cheapest(asked, around, new Hearts(asked, known, ...around.bounds), [], true)) !== null;
 }
 
 /**
@@ -55,8 +57,9 @@ export function fits(table, wishes) {
  * @param {Hearts} hearts
  * @param {Found[]} before
  * @param {boolean} [stops]
+ * @returns {Generator<void, Found | null, void>}
  */
-function cheapest(asked, around, hearts, before, stops = false) {
+function* cheapest(asked, around, hearts, before, stops = false) {
   const stood = before.flatMap((own) => own.order);
   const placed = (/** @type {string} */ roles) => new Set(stood.filter((one) => roles.includes(one.role)).map((one) => one.own.place));
   const used = placed(MAIN + SECOND), skills = placed(SKILL), warm = placed(WARM_UP);
@@ -66,16 +69,21 @@ function cheapest(asked, around, hearts, before, stops = false) {
   let best = null;
   let tried = 0;
   for (const heart of hearts) {
+    if (!heart) {
+      yield;
+      continue;
+    }
     if (tried >= TRIED || (best && heart.cost + least >= best.cost)) {
       break; // and no later one costs less
     }
-    const order = heart.mains.places.some((place) => used.has(place)) ? null : orderOf(heart);
-    if (!order || !canBe(asked, around, order, serves)) {
+    const order = orderOf(heart);
+    if (heart.mains.places.some((place) => used.has(place)) || !canBe(asked, around, order, serves)) {
       continue;
     }
     tried += 1;
     const again = heart.skill && skills.has(heart.skill.place) ? SAME_SKILL : 0;
     best = around.fill(order, heart.takes, heart.cost + again, best, warm);
+    yield;
   }
   return best;
 }

@@ -18,6 +18,7 @@ import { MAIN, SECOND, SKILL } from "./pieces.js";
 
 const SECOND_FROM = 50 * 600; // a shorter slot has no second main set
 const BAND = 100; // points: so many hearts are made at a time
+const PAUSE = 64; // after so many hearts, or main sets whose hearts are made, work may pause
 
 /** The pieces of a heart with their roles, in order. @param {Heart} heart @returns {Standing[]} */
 export const orderOf = ({ mains, skill }) => (skill ? [[SKILL, skill], ...mains.order] : mains.order);
@@ -29,10 +30,12 @@ export const orderOf = ({ mains, skill }) => (skill ? [[SKILL, skill], ...mains.
  */
 export class Hearts {
   /** @type {Mains[]} */ #mains = [];
-  /** @type {Heart[]} */ #later = []; // made, and dearer than every band
-  /** @type {Heart[][]} */ #bands = [];
+  /** @type {Heart[][]} */ #bands = []; // by what they cost beyond `#least`
+  #ready = 0; // so many bands are whole, and sorted
+  #waiting = 0; // so many hearts stand in the others
   #next = 0; // of the main sets, whose hearts are made next
-  #upTo = 0;
+  #least = 0;
+  #isWhole = false; // all of the main sets are there
 
   /**
    * @param {Asked} asked
@@ -48,38 +51,57 @@ export class Hearts {
     this.needsSecond = keeps.includes(SECOND);
     this.none = keeps.includes(SKILL) ? Infinity : lengthCost(asked, null); // what it costs to have no skill
     this.skills = known.skills.map((own) => part(asked, own, SKILL, lengthCost(asked, own)));
-    const seconds = isLong ? known.seconds.map((own) => part(asked, own, SECOND)) : [];
-    const bestServed = this.skills.map((skill) => skill.serves).reduce(cheaper, asked.wishes.goals.map(() => Infinity));
-    for (const sizes of known.mains) {
-      const beside = this.skills.map((skill) => skill.cost + skillCost(asked, skill.own, /** @type {Sized} */ (sizes[0])));
+    this.seconds = isLong ? known.seconds.map((own) => part(asked, own, SECOND)) : [];
+    this.mains = known.mains;
+  }
+
+  /** Each heart; null where work may pause. @returns {Generator<Heart | null, void, void>} */
+  *[Symbol.iterator]() {
+    for (let band = 0; band < this.#ready || (yield* this.#grow()); band += 1) {
+      const hearts = this.#bands[band] ?? [];
+      for (let at = 0; at < hearts.length; at += PAUSE) {
+        yield* hearts.slice(at, at + PAUSE);
+        yield null;
+      }
+    }
+  }
+
+  /** The main sets with each second one. @returns {Generator<null, void, void>} */
+  *#gather() {
+    const { asked, skills, seconds } = this;
+    const bestServed = skills.map((skill) => skill.serves).reduce(cheaper, asked.wishes.goals.map(() => Infinity));
+    for (const sizes of this.mains) {
+      const beside = skills.map((skill) => skill.cost + skillCost(asked, skill.own, /** @type {Sized} */ (sizes[0])));
       for (const own of sizes) {
         this.#around(part(asked, own, MAIN), seconds, beside, bestServed);
       }
+      yield null;
     }
     this.#mains.sort((a, b) => a.least - b.least);
-    this.#upTo = this.#mains[0]?.least ?? 0;
+    this.#least = this.#mains[0]?.least ?? 0;
+    this.#isWhole = true;
   }
 
-  /** @returns {IterableIterator<Heart>} */
-  *[Symbol.iterator]() {
-    for (let band = 0; band < this.#bands.length || this.#grow(); band += 1) {
-      yield* this.#bands[band] ?? [];
+  /** Makes another band; whether there was one to make. @returns {Generator<null, boolean, void>} */
+  *#grow() {
+    if (!this.#isWhole) {
+      yield* this.#gather();
     }
-  }
-
-  /** Makes another band; whether there was one to make. */
-  #grow() {
-    if (!this.#later.length && this.#next >= this.#mains.length) {
+    if (!this.#waiting && this.#next >= this.#mains.length) {
       return false;
     }
-    this.#upTo += BAND;
-    for (let own = this.#mains[this.#next]; own && own.least <= this.#upTo; own = this.#mains[this.#next]) {
+    const upTo = this.#least + BAND * (this.#ready + 1);
+    for (let own = this.#mains[this.#next]; own && own.least <= upTo; own = this.#mains[this.#next]) {
       this.#make(own);
       this.#next += 1;
+      if (this.#next % PAUSE === 0) {
+        yield null;
+      }
     }
-    const band = this.#later.filter((heart) => heart.cost <= this.#upTo);
-    this.#later = this.#later.filter((heart) => heart.cost > this.#upTo);
-    this.#bands.push(band.sort((a, b) => a.cost - b.cost || a.number - b.number));
+    const band = this.#bands[this.#ready] ?? [];
+    band.sort((a, b) => a.cost - b.cost || a.number - b.number);
+    this.#waiting -= band.length;
+    this.#ready += 1;
     return true;
   }
 
@@ -117,7 +139,9 @@ export class Hearts {
     const number = mains.number * (skills.length + 1);
     const push = (/** @type {Sized | null} */ skill, /** @type {number} */ at, /** @type {number} */ all, /** @type {number} */ points) => {
       if (all >= bounds.least - off && all <= bounds.most && points < Infinity) {
-        this.#later.push({ mains, skill, number: number + at, takes: all, cost: points });
+        const band = Math.max(this.#ready, Math.ceil((points - this.#least) / BAND) - 1);
+        (this.#bands[band] ??= []).push({ mains, skill, number: number + at, takes: all, cost: points });
+        this.#waiting += 1;
       }
     };
     push(null, 0, takes + first.first, cost + this.none + sumOf(serves));

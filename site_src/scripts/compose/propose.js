@@ -1,6 +1,7 @@
 // Up to three practices for what is asked, each piece with its reason: the same as `almanac compose practice --json` tells. Pure.
 
-import { compose } from "./choice.js";
+import { finished } from "../lib/slices.js";
+import { composing } from "./choice.js";
 import { focus, titled } from "./named.js";
 import { whole } from "./order.js";
 import { ROLES, tableOf, TENTHS, UNKNOWN } from "./pieces.js";
@@ -22,9 +23,25 @@ const VERSION = 1;
  * @param {import("./types.js").Request} request
  * @returns {import("./types.js").Answer}
  */
-export function propose(data, request) {
-  const table = tableOf(data), wishes = wishesOf(table, request), asked = new Asked(table, wishes);
-  const found = compose(table, wishes), hinders = found.length ? [] : hindering(table, wishes);
+export const propose = (data, request) => finished(proposing(data, request));
+
+/**
+ * The same, a short step at a time; what is in the way where nothing fits is looked for in one.
+ * @param {object} data
+ * @param {import("./types.js").Request} request
+ * @returns {Generator<void, import("./types.js").Answer, void>}
+ */
+export function* proposing(data, request) {
+  const table = tableOf(data);
+  yield;
+  const wishes = wishesOf(table, request), asked = new Asked(table, wishes);
+  yield;
+  const found = yield* composing(asked), hinders = found.length ? [] : hindering(table, wishes);
+  const proposals = [];
+  for (const own of found) {
+    proposals.push(told(asked, own.order, own.cost));
+    yield;
+  }
   return {
     version: VERSION,
     squad: table.squad.id,
@@ -33,7 +50,7 @@ export function propose(data, request) {
     unit: table.pools.find((pool) => pool.id === wishes.pool)?.unit ?? "",
     minutes: wishes.minutes,
     goals: wishes.goals.map((goal) => table.goals[goal]?.id ?? ""),
-    proposals: found.map((own) => told(asked, own.order, own.cost)),
+    proposals,
     hinders: saidHinders(table, wishes, hinders).map(([own, words]) => ({ wish: own.wish, which: whichOf(table, own), words })),
   };
 }

@@ -15,6 +15,18 @@ export async function inSlices(work) {
   }
 }
 
+/** What comes of work, done to its end at once.
+ * @template T
+ * @param {Iterator<unknown, T>} work
+ * @returns {T} */
+export function finished(work) {
+  let step = work.next();
+  while (!step.done) {
+    step = work.next();
+  }
+  return step.value;
+}
+
 /** Do work to its end at once.
  * @param {Iterable<unknown>} work */
 export function atOnce(work) {

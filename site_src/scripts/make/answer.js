@@ -1,31 +1,52 @@
-// The answer to a request, worked out once; and what can't be, in a sentence.
+// The answer to a request, worked out once, and begun before it is asked for; and what can't be, in a sentence.
 
 import { proposalOf } from "../compose/change.js";
 import { practiceOf } from "../compose/chosen.js";
-import { propose } from "../compose/propose.js";
+import { proposing } from "../compose/propose.js";
 import { BadWish } from "../compose/request.js";
+import { atOnce, inSlices } from "../lib/slices.js";
 
 /** @import {Asked} from "./asked.js" */
 /** @import {Stand} from "./proposal.js" */
 /** @import {Data, Practice, Proposal, Request} from "./types.js" */
 /** @import {Answer} from "../compose/types.js" */
 
-let last = { of: "", answer: /** @type {Answer | string} */ ("") };
+/** @typedef {{of: string, steps: ReturnType<typeof proposing> | null, answer: Answer | string}} Work `steps`: those that are left; null once there is an answer */
+
+/** @type {Work} */
+let last = { of: "", steps: null, answer: "" };
 
 /** @param {string} text */
 export const sentence = (text) => (text ? `${text.charAt(0).toUpperCase()}${text.slice(1)}${text.endsWith(".") ? "" : "."}` : "");
 
-/** @param {Data} data
- * @param {Request} request
- * @returns {Answer | string} a sentence where a wish can't be */
-function worked(data, request) {
-  try {
-    return propose(data, request);
-  } catch (problem) {
-    if (problem instanceof BadWish) {
-      return sentence(problem.message);
+/** The work on a request: what is under way, or new.
+ * @param {Data} data
+ * @param {Request} request */
+function workOn(data, request) {
+  const of = JSON.stringify([data.squad.id, ...Object.entries(request).sort()]); // an address has the same in another order
+  if (last.of !== of) {
+    last = { of, steps: proposing(data, request), answer: "" };
+  }
+  return last;
+}
+
+/** What is left of some work, until other work is asked for.
+ * @param {Work} own */
+function* left(own) {
+  while (own.steps && own === last) {
+    try {
+      const step = own.steps.next();
+      if (step.done) {
+        [own.steps, own.answer] = [null, step.value];
+      }
+    } catch (problem) {
+      if (!(problem instanceof BadWish)) {
+        last = { of: "", steps: null, answer: "" };
+        throw problem;
+      }
+      [own.steps, own.answer] = [null, sentence(problem.message)];
     }
-    throw problem;
+    yield;
   }
 }
 
@@ -33,11 +54,18 @@ function worked(data, request) {
  * @param {Data} data
  * @param {Request} request */
 export function answerTo(data, request) {
-  const of = JSON.stringify([data.squad.id, request]);
-  if (last.of !== of) {
-    last = { of, answer: worked(data, request) };
-  }
-  return last.answer;
+  const own = workOn(data, request);
+  atOnce(left(own));
+  return own.answer;
+}
+
+/** The same before it is asked for, in slices; null where something else was asked for meanwhile.
+ * @param {Data} data
+ * @param {Request} request */
+export async function answerSoon(data, request) {
+  const own = workOn(data, request);
+  await inSlices(left(own));
+  return own === last ? own.answer : null;
 }
 
 /** The answer for a practice that is opened: nothing is proposed before it is asked for.

@@ -8,6 +8,7 @@
 /** @typedef {Omit<RunData, "version">} Run */
 
 /** @typedef {{
+ *   "make-soon": {data: Data, request: Request},
  *   "make-try": {data: Data, request: Request, problem: string},
  *   "make-show": {data: Data, asked: Asked, file: File | null} | null,
  *   "make-ask": {data: Data, squad: string, request: Request, problem: string},
@@ -16,7 +17,7 @@
  *   "make-made": {box: HTMLElement, made: Made, proposal: Proposal},
  *   "make-save": import("./saved.js").Changed & {text: string, gone: string},
  *   "make-sheets": {data: Data, proposal: Proposal, written: (import("./types.js").WrittenPart | null)[], run: Run, told: Omit<import("./paper.js").Told, "gear">, sheets: HTMLElement[]},
- * }} Told `make-try`: whether a request can be, `problem` is the answer; `make-show`: what an address asks for, with the practice that it opens; null where something else is
+ * }} Told `make-soon`: what may be asked next; `make-try`: whether a request can be, `problem` is the answer; `make-show`: what an address asks for, with the practice that it opens; null where something else is
  *   shown; `make-ask`: the questions as a request answers them, and what of it can't be; `make-lay`: a proposal to be laid,
  *   `made` is the answer; `make-made`: rows to be filled; `make-save`: a changed entry, `text`
  *   and `gone` are the answer, its file and what that does not have; `make-sheets`: `sheets` is the answer */

@@ -15,7 +15,7 @@ import { fileOf } from "./places.js";
 
 /** @import {Asked} from "./asked.js" */
 /** @import {Stand} from "./proposal.js" */
-/** @import {Data, File, Sources} from "./types.js" */
+/** @import {Data, File, Proposal, Request, Sources} from "./types.js" */
 
 /** @typedef {{data: Data, asked: Asked, stand: Stand, file: File | null}} Own a proposal as it stands; `file`: the practice that was opened */
 
@@ -43,27 +43,37 @@ const address = ({ asked }) => toAddress({ ...asked, code: "" });
 /** The script that lays it on the clock, fetched once. */
 export const laying = () => fetchScript(one("[data-make]").dataset.laid ?? "");
 
-/** It as a run, from what the build has worked out for its pieces. Rejects where the script that lays it is not here.
- * @param {Own} own
- * @returns {Promise<import("./between.js").Made>} */
-export async function asRun(own) {
-  const { data, asked, file, stand: { proposal, practice } } = own;
-  const names = [...new Set([...proposal.parts.map(fileOf).filter(Boolean), ...(file ? [`practices/${file.id}`] : [])])];
+/** What the build has worked out for its pieces: what each is run by, as it is written and in this pool.
+ * @param {Data} data
+ * @param {Request} request
+ * @param {Proposal} proposal
+ * @param {File | null} [file] */
+export async function readRuns(data, request, { parts }, file = null) {
+  const names = [...new Set([...parts.map(fileOf).filter(Boolean), ...(file ? [`practices/${file.id}`] : [])])];
   /** @type {Sources} */
   const sources = {};
-  const pieces = fetched(`compose/runs/${data.squad.id}/${asked.request.pool}`).catch(() => null); // not kept here: as its sources
-  await Promise.all([laying(), pieces, ...names.map(async (name) => {
+  const pieces = fetched(`compose/runs/${data.squad.id}/${request.pool}`).catch(() => null); // not kept here: as its sources
+  await Promise.all(names.map(async (name) => {
     try {
       sources[name] = await fetched(`run/${name}`);
     } catch {
       // not kept here: its part is run by taps
     }
-  })]);
+  }));
+  return { sources, here: await pieces };
+}
+
+/** It as a run, from what the build has worked out for its pieces. Rejects where the script that lays it is not here.
+ * @param {Own} own
+ * @returns {Promise<import("./between.js").Made>} */
+export async function asRun(own) {
+  const { data, asked, file, stand: { proposal, practice } } = own;
+  const [runs] = await Promise.all([readRuns(data, asked.request, proposal, file), laying()]);
   const talks = Object.fromEntries(practice.parts.flatMap(({ piece, talk_s: talk }) => (talk === undefined ? [] : [[piece, talk]])));
-  const entry = file && sources[`practices/${file.id}`];
+  const entry = file && runs.sources[`practices/${file.id}`];
   const written = entry ? { written: { run: entry, file, places: placesOf(data, file, practice), chosen: practice.parts } } : {};
   const told = { ...written, talks, id: nameOf(own), title: titleHere(own), page: `make.html#${address(own)}`, start: asked.start, gravities: here.gravities, words: here.parts };
-  const lay = { data, request: asked.request, proposal, told, sources, here: await pieces, made: null };
+  const lay = { data, request: asked.request, proposal, told, ...runs, made: null };
   tell("make-lay", lay);
   return /** @type {import("./between.js").Made} */ (/** @type {unknown} */ (lay.made));
 }

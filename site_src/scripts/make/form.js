@@ -11,7 +11,7 @@ import { minutesUntil } from "./asked.js";
 export const MOST_GOALS = 3;
 const MINUTE_STEP = 5;
 
-/** @typedef {{propose: () => void, squad: (id: string) => void}} Deeds */
+/** @typedef {{propose: () => void, squad: (id: string) => void, changed: () => void}} Deeds */
 
 /** @param {string} title
  * @param {...(Node | string)} children */
@@ -68,7 +68,7 @@ function minutes(answers) {
   const input = /** @type {HTMLInputElement} */ (typed.querySelector("input"));
   const step = (/** @type {number} */ by) => tool(by < 0 ? "−5" : "+5", () => {
     input.value = String(Math.max(MINUTE_STEP, (Number(input.value) || 0) + by));
-    input.dispatchEvent(new Event("input"));
+    input.dispatchEvent(new Event("input", { bubbles: true }));
   }, { "aria-label": by < 0 ? "Five minutes less" : "Five minutes more" });
   input.before(step(-MINUTE_STEP));
   input.after(step(MINUTE_STEP));
@@ -192,6 +192,7 @@ export function form(known, deeds) {
   const tell = () => {
     const set = setUnderMore(answers, data);
     count.textContent = set ? `${set} set` : "";
+    deeds.changed();
   };
   const showTaught = () => taughtBox.replaceChildren(taught(known));
   const again = () => {
