@@ -40,6 +40,9 @@ export function* composing(asked, most = PROPOSALS) {
   return found;
 }
 
+/** The same at once. @param {import("./pieces.js").Table} table @param {import("./wishes.js").Wishes} wishes @param {number} [most] */
+export const compose = (table, wishes, most) => finished(composing(new Asked(table, wishes), most));
+
 /** Whether there is a practice at all. @param {import("./pieces.js").Table} table @param {import("./wishes.js").Wishes} wishes */
 export function fits(table, wishes) {
   const asked = new Asked(table, wishes), known = lists(asked);
