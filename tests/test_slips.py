@@ -81,7 +81,7 @@ def test_what_fix_is_said_to_do_it_does(tmp_path: Path) -> None:
                     one_of_each.setdefault((told.split()[2], sort[:20]), slip)
     slips = [own for file in SLIPS.glob("*.yml") for own in yaml.safe_load(file.read_text("utf-8"))]
     tried = [own for own in slips if own["slip"] in one_of_each.values()]
-    assert 15 < len(tried) < 45
+    assert 15 < len(tried) < 60
     for number, slip in enumerate(tried):
         root = tmp_path / str(number)
         made(slip, root)
@@ -187,7 +187,7 @@ def test_what_a_word_is_only_looked_up_by_is_offered_and_never_written(
     assert names.likely("levels", "middle group") == "building"
 
 
-def test_of_all_slips_two_are_read_as_meant_and_hardly_any_is_told_twice() -> None:
+def test_of_all_slips_a_few_are_read_as_meant_and_hardly_any_is_told_twice() -> None:
     told = [
         (slip, sum(": error " in line for line in lines), len(lines))
         for file in SLIPS.glob("*.txt")
@@ -200,7 +200,9 @@ def test_of_all_slips_two_are_read_as_meant_and_hardly_any_is_told_twice() -> No
         "ended each line of a list with a comma",
         "put a tab before a comment at the end",
         "saved with a BOM",
-        "wrote an hour clock in a rest",
+        "wrote an hour clock in a rest",  # and is asked about
+        "wrote an hour clock in a send-off",
+        "ended a title with a comma",
     }
     assert {slip for slip, errors, _ in told if errors > 1} == {
         "renamed the file but not what names it",  # each place that names it is mended

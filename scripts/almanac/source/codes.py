@@ -74,6 +74,11 @@ READING_CODES: dict[str, str] = {
     "unknown-word": "A word that is not in its vocabulary; the nearest is named.",
     "wrong-type": "Text where a number belongs, a word where true or false belongs, and so on.",
     "wrong-value": "A field that can hold one value only, and holds another.",
+    # what may be so and is hardly ever meant
+    "long-wait": "A send-off, a rest, a pause or a talk with hours in it: mostly it is m:ss, with "
+    "seconds too many.",
+    "stray-comma": "A text that ends in a comma or a semicolon: the sign is left over from a list, "
+    "or the rest of the text is missing.",
     # style, mended by almanac check --fix
     "key-order": "Fields in another order than the schema's.",
     "list-order": "A list that the alphabet orders, in another order.",

@@ -14,6 +14,9 @@ from almanac.source import paths, schemas
 from almanac.source.lent import lent
 from almanac.source.suggest import listed
 
+LITTER = ("Thumbs.db", "desktop.ini", "Icon\r")
+"""What computers leave in folders that they show, beside what begins with a dot."""
+
 
 @dataclass(frozen=True)
 class EntryFile:
@@ -88,7 +91,9 @@ def _single(root: Path, kind: Kind) -> Iterator[str | Finding]:
     try:
         yield paths.by_mode(file, (root / file).lstat().st_mode) or file
     except (FileNotFoundError, NotADirectoryError):
-        yield missing_file(file)
+        folder, _, name = file.rpartition("/")
+        other = next((own for own in _names_in(root / folder) if own.lower() == name), "")
+        yield _with_capitals(f"{folder}/{other}") if other else missing_file(file)
     except OSError as problem:
         yield paths.unreadable(file, "file", problem.strerror)
 
@@ -110,7 +115,7 @@ def _walk(root: Path, folder: str, deep: bool) -> Iterator[str | Finding]:
         yield paths.unreadable(folder, "folder", problem.strerror)
         return
     for item in items:
-        if not item.name.startswith("."):
+        if not item.name.startswith(".") and item.name not in LITTER:
             yield from _item(root, folder, item, deep)
 
 
@@ -159,7 +164,9 @@ def _strays(root: Path) -> Iterator[Finding]:
                 is_there = os.path.exists(root / home)  # noqa: PTH110
                 mend = f"move its entries to {home}/" if is_there else f"rename it {home}"
                 yield error("stray-folder", Place(path), message, mend)
-            elif path not in known and not name.startswith("."):
+            elif path.lower() in known and path not in known and name.endswith(".yml"):
+                continue  # told where the file is missing
+            elif path not in known and not name.startswith(".") and name not in LITTER:
                 # an entry that is not read is missed; anything else is only in the way
                 yield (error if name.endswith(".yml") else warning)(
                     "stray-file",
@@ -167,6 +174,12 @@ def _strays(root: Path) -> Iterator[Finding]:
                     "nothing reads this",
                     f"move it to the folder of its kind: {homes}",
                 )
+
+
+def _with_capitals(path: str) -> Finding:
+    """The file that all else stands on is there, under a name with capitals."""
+    message = "nothing reads this, for its name has capitals"
+    return error("missing-file", Place(path), message, f"rename it {path.lower()}")
 
 
 def _home_meant(root: Path, path: str, known: Collection[str]) -> str:

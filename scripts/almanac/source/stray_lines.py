@@ -49,6 +49,9 @@ def _texts(
     yield _unfolded(said, since, lines)
     line = lines[at[0]] if at[0] < len(lines) else ""
     if "block sequence entries" in said and (row := _DASHES.fullmatch(line.rstrip())):
+        if re.fullmatch(r"[0-9][0-9:.]*", row[2]):
+            message = "a dash stands before this number"
+            yield (at[0], line.index(row[2]) - 2), message, f"write {row[1]}: {row[2]}"
         items = ", ".join(scalar(excerpt(own)) for own in re.split(r" +- +", row[2]))
         message = "a list cannot begin with a dash on the line of its field"
         yield (at[0], line.index(row[2]) - 2), message, f"write {row[1]}: [{items}]"

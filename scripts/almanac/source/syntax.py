@@ -11,6 +11,7 @@ import yaml
 from almanac.findings import Finding, Place, error
 from almanac.source.scalars import in_quotes
 from almanac.source.stray_lines import stray
+from almanac.source.syntax_levels import levels
 from almanac.source.syntax_slips import Position, excerpt, recognised
 from almanac.source.syntax_words import OTHER_CODES, SIMPLE, SINCE
 
@@ -60,7 +61,8 @@ def _explain(said: str, at: Position, since: Position, lines: list[str]) -> _Exp
     char = line[at[1] : at[1] + 1]
     if char == "\t":
         return "tab-indent", at, "a tab stands where a text could begin", "use spaces"
-    if found := recognised(said, at, since, lines) or _begins_no_text(said, at, line):
+    found = levels(said, at, lines) or recognised(said, at, since, lines)
+    if found := found or _begins_no_text(said, at, line):
         return "yaml-syntax", *found
     for sign, message, hint in SIMPLE:
         if sign in said:

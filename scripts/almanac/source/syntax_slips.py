@@ -18,7 +18,7 @@ Recognised = tuple[Position, str, str]  # where, what is wrong, the mend
 LIST_MARK = re.compile(r"(?:[-–—*•·▪◦]+|[0-9]{1,2}[.)])\s*(?=\S)")
 NO_BREAK = "\u00a0"
 CURLY = "“”„‘’«»"
-_NO_COLON = re.compile(r"([a-z_]+)\s*(?:[=;,：]|\s)\s*(\S.*)")
+_NO_COLON = re.compile(r"([a-z_]+)\s*(?:[-=]>|[→=;,：]|\s)\s*(\S.*)")
 _NO_SPACE = re.compile(r"(?:- )?([a-z_]+):([^\s:].*)")
 _FIELD = re.compile(r"((?:- )?[a-z_]+: )([^\s\"'\[{|>&*!%@`].*)")
 _NEXT_FIELD = re.compile(r"\s*[a-z0-9_-]+: ")

@@ -19,6 +19,7 @@ from jsonschema.validators import extend
 from almanac.findings import Finding
 from almanac.kinds import KIND
 from almanac.source import schemas
+from almanac.source.asked_about import asked_about
 from almanac.source.at_once import takes
 from almanac.source.at_once_values import exact
 from almanac.source.cut_text import cut_texts
@@ -157,8 +158,18 @@ class Shapes:
         places = cut.keys() | {finding.place for finding in cut.values()}
         told = (finding for finding in found.values() if finding.place not in places)
         checked.findings += [*cut.values(), *told]
+        self._ask_about(document, kind, checked)
         checked.asked = dict(self._asked)
         return checked
+
+    def _ask_about(self, document: Document, kind: str, checked: Validated) -> None:
+        """Tell what may be so and hardly ever is meant."""
+        for finding, path, new in asked_about(document, kind):
+            told = finding
+            if new and path not in checked.values:
+                checked.values[path] = new
+                told = replace(finding, hint=f"{finding.hint}; {FIXED}")
+            checked.findings.append(told)
 
     def _with_mend(
         self, finding: Finding, problem: Any, document: Document, kind: str, checked: Validated

@@ -1,0 +1,89 @@
+"""What an entry may hold and hardly ever means: a text that ends in the comma of a list, a wait of
+an hour where minutes and seconds were meant. It is asked about, and is no error.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+import yaml
+
+from almanac.findings import Finding, warning
+from almanac.source.reader import DataPath, Document
+from almanac.source.scalars import scalar
+from almanac.source.style import marked
+from almanac.source.syntax_slips import excerpt
+
+_FREE_TEXT = "minLength"  # of every text that is not taken from a list, and of those alone
+_WAITS = {"sendoff", "rest", "pause", "pause_between", "talk", "gap"}
+_HOURS = re.compile(r"([01]?[0-9]|2[0-3]):([0-5][0-9]):([0-5][0-9])")
+_HOUR, _DAY = 3600, 86400  # s; what lasts a day is no time at all
+_BEFORE_A_TEST = "benchmark"  # of which a rest may well be an hour
+_ENDS = (",", ";", "،", "，")  # a comma of other scripts too
+
+
+def asked_about(document: Document, kind: str) -> Iterator[tuple[Finding, DataPath, str]]:
+    """A warning for each such value, its path, and the YAML that ``check --fix`` writes in its
+    place; "" where a coach has to choose.
+    """
+    commas, waits = list[DataPath](), list[DataPath]()
+    for path, value in _scalars(document.data, ()):
+        if isinstance(value, str) and value.endswith(_ENDS):
+            commas.append(path)
+        elif kind != _BEFORE_A_TEST and _WAITS & {*path} and _is_long(value):
+            waits.append(path)
+    texts = {*marked(document, kind, _FREE_TEXT)} if commas else set[DataPath]()
+    for path in commas:
+        if path in texts:
+            yield _comma(document, path)
+    for path in waits:
+        yield _wait(document, path), path, ""
+
+
+def _scalars(data: object, path: DataPath) -> Iterator[tuple[DataPath, object]]:
+    if isinstance(data, dict):
+        for key, value in data.items():
+            yield from _scalars(value, (*path, key))
+    elif isinstance(data, list):
+        for number, value in enumerate(data):
+            yield from _scalars(value, (*path, number))
+    else:
+        yield path, data
+
+
+def _is_long(value: object) -> bool:
+    if isinstance(value, str):
+        return _HOURS.fullmatch(value) is not None
+    return isinstance(value, int | float) and _HOUR <= value < _DAY
+
+
+def _comma(document: Document, path: DataPath) -> tuple[Finding, DataPath, str]:
+    text = document.node(path).value
+    sign = text[-1]
+    message = f"this text ends in '{sign}': what follows is missing, or the '{sign}' is too many"
+    told = scalar(text.rstrip("".join(_ENDS) + " "))
+    is_one_line = _is_on_one_line(document, path) and excerpt(told) == told
+    hint = f"write {told}" if is_one_line else f"take the '{sign}' away"
+    finding = warning("stray-comma", document.place(path), message, hint)
+    return finding, path, told if is_one_line else ""
+
+
+def _is_on_one_line(document: Document, path: DataPath) -> bool:
+    node = document.node(path)
+    is_plain = isinstance(node, yaml.ScalarNode) and node.style not in {"|", ">"}
+    return bool(is_plain and node.start_mark.line == node.end_mark.line)
+
+
+def _wait(document: Document, path: DataPath) -> Finding:
+    name = next(str(own) for own in reversed(path) if own in _WAITS)
+    said = document.node(path).value
+    message = f"'{name}' is {said}, which is read as hours, minutes and seconds"
+    hint = "write m:ss, say 1:15 for a minute and a quarter"
+    found = _HOURS.fullmatch(said)
+    if found and found[3] == "00":
+        short = f"{found[1]}:{found[2]}"
+        hint = f"write {short} for minutes and seconds"
+    elif not found:
+        message = f"'{name}' is {said} seconds, which is an hour and more"
+    return warning("long-wait", document.place(path), message, hint)

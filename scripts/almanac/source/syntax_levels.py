@@ -1,0 +1,167 @@
+"""Slips in how far in a line stands, or in a dash, recognised where the parser gave up: a line
+further out than those around it, a dash before the first of several fields, a list under no field.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+from functools import cache
+from typing import Any
+
+from almanac.kinds import KIND
+from almanac.source import schemas
+from almanac.source.syntax_slips import Position, Recognised, excerpt, field_names
+from almanac.source.weekdays_said import weekday_said
+
+_KEY = re.compile(r"\s*([\w-]+):(?: +(\S.*))?")
+_DASHED = re.compile(r"\s*- +(([\w-]+):(?: .*)?)")
+_ROUND = re.compile(r"\s*(?:- )?([a-z_]+): +\(([^()]*: [^()]*)\)\s*")
+_LISTS = {"reps": "items", "rounds": "items", "pause": "items", "part": "parts", "focus": "weeks"}
+_MOST_OUT = 4  # lines in a row that one moved by a slip
+
+
+def levels(said: str, at: Position, lines: Sequence[str]) -> Recognised | None:
+    """The slip, or None."""
+    line = lines[at[0]] if at[0] < len(lines) else ""
+    if "mapping values" in said and (found := _round(at[0], line) or _under_none(at[0], lines)):
+        return found
+    if "expected" not in said and "mapping values" not in said:
+        return None
+    return _first_dash(at[0], lines) or _too_far_in(at[0], line) or _too_far_out(at[0], lines)
+
+
+@cache
+def _of_entries_alone() -> frozenset[str]:
+    """Fields that entries have and nothing within them."""
+    tops = {name for kind in KIND for name in schemas.fields(kind)}
+    return frozenset(tops - {*_sorts()})
+
+
+@cache
+def _sorts() -> dict[str, set[str]]:
+    """By the name of each field within fields the types that it has in any schema."""
+    found: dict[str, set[str]] = {}
+
+    def look(piece: Any, is_top: bool) -> None:
+        if isinstance(piece, list):
+            for own in piece:
+                look(own, is_top=False)
+        elif isinstance(piece, dict):
+            for name, own in piece.get("properties", {}).items():
+                if not is_top:
+                    sort = schemas.resolve(own).get("type", "")
+                    found.setdefault(name, set()).add(str(sort))
+            for own in piece.values():
+                look(own, is_top=False)
+
+    for kind in KIND:
+        look({key: own for key, own in schemas.raw(kind).items() if key != "$defs"}, is_top=True)
+        for own in schemas.raw(kind).get("$defs", {}).values():
+            look(own, is_top=False)
+    for own in schemas.raw("common")["$defs"].values():
+        look(own, is_top=False)
+    return found
+
+
+def _holds_fields(name: str) -> bool:
+    """Whether what stands under a field is fields in every kind that has it."""
+    sorts = {str(schemas.resolve(own[name]).get("type")) for own in _tops() if name in own}
+    return (sorts | _sorts().get(name, set())) == {"object"}
+
+
+def _tops() -> Iterator[Any]:
+    return (schemas.fields(kind) for kind in KIND)
+
+
+def _indent(line: str) -> int:
+    return len(line) - len(line.lstrip())
+
+
+def _above(number: int, lines: Sequence[str]) -> Iterator[int]:
+    """The lines above one that hold something, the nearest first."""
+    for own in range(min(number, len(lines)) - 1, -1, -1):
+        if lines[own].strip() and not lines[own].lstrip().startswith("#"):
+            yield own
+
+
+def _round(number: int, line: str) -> Recognised | None:
+    found = _ROUND.fullmatch(line)
+    if not found:
+        return None
+    where = (number, line.index("("))
+    return where, "round brackets hold no fields", f"write {found[1]}: {{{excerpt(found[2])}}}"
+
+
+def _under_none(number: int, lines: Sequence[str]) -> Recognised | None:
+    """A list of which the field above it was left out."""
+    line = lines[number] if number < len(lines) else ""
+    dashed = _DASHED.fullmatch(line.rstrip())
+    above = next((lines[own] for own in _above(number, lines)), "")
+    key = _KEY.fullmatch(above.rstrip())
+    if not dashed or not key or not key[2] or _indent(above) >= _indent(line):
+        return None
+    message = "a list begins here, and no field stands above it"
+    name = _LISTS.get(dashed[2], "")
+    mend = f"write '{name}:'" if name else "write the field that it belongs to, with its colon,"
+    return (number, _indent(line)), message, f"{mend} on a line of its own before this one"
+
+
+def _first_dash(number: int, lines: Sequence[str]) -> Recognised | None:
+    """A dash before the first of several fields, told at the second."""
+    line = lines[number] if number < len(lines) else ""
+    key = _KEY.fullmatch(line.rstrip())
+    beside = list[int]()
+    opener = ""
+    for own in _above(number, lines):
+        if _indent(lines[own]) < _indent(line):
+            opener = lines[own].strip()
+            break
+        if _indent(lines[own]) == _indent(line):
+            beside.append(own)
+    dashed = _DASHED.fullmatch(lines[beside[0]].rstrip()) if len(beside) == 1 else None
+    if not key or not dashed or not opener.endswith(":"):
+        return None
+    name = opener.removeprefix("- ").rstrip(":")
+    are_days = weekday_said(key[1]) and weekday_said(dashed[2])
+    are_named = not {key[1], dashed[2]} & field_names()
+    if not are_days and not are_named and not _holds_fields(name):
+        return None
+    message = f"a dash begins an item of a list, and '{excerpt(name)}' holds fields"
+    return (beside[0], _indent(line)), message, f"write {excerpt(dashed[1])}, without the dash"
+
+
+def _too_far_in(number: int, line: str) -> Recognised | None:
+    """A field of the entry itself that has blanks before it."""
+    key = _KEY.fullmatch(line.rstrip())
+    if not key or not _indent(line) or key[1] not in _of_entries_alone():
+        return None
+    message = f"'{key[1]}' is a field of the entry, and begins too far in"
+    return (number, _indent(line)), message, "write it at the margin, without blanks before it"
+
+
+def _too_far_out(number: int, lines: Sequence[str]) -> Recognised | None:
+    """A line, or a few, further out than the fields above and below, told at the one below."""
+    line = lines[number] if number < len(lines) else ""
+    above = list(_above(number, lines))
+    if not above or not 0 < _indent(lines[above[0]]) < _indent(line):
+        return None
+    out = _indent(lines[above[0]])
+    run = list[int]()
+    for own in above:
+        key = _KEY.fullmatch(lines[own].rstrip())
+        if _indent(lines[own]) != out or not key or not key[2] or len(run) > _MOST_OUT:
+            break
+        run.append(own)
+    before = next((own for own in above if own not in run), None)
+    if not run or before is None or not _KEY.fullmatch(line.rstrip()):
+        return None
+    last = lines[before]
+    if not _KEY.fullmatch(last.rstrip()) or _indent(last) != _indent(line):
+        return None
+    first, many = run[-1], _indent(line) - out
+    name = lines[first].strip().partition(":")[0]
+    message = f"'{excerpt(name)}' begins further out than the lines around it"
+    few = {1: "", 2: ", and before the line below it"}
+    rest = few.get(len(run), f", and before the {len(run) - 1} lines below it")
+    return (first, out), message, f"write {many} more blank{'s' * (many != 1)} before it{rest}"
