@@ -7,13 +7,18 @@ from __future__ import annotations
 import json
 import re
 import subprocess
+from datetime import date
 from pathlib import Path
 
 import pytest
 from plans_world import club, write
 from shared import examples
 
+from almanac.analysis.analysis import Analysis
+from almanac.commands import review_sides
 from almanac.commands.main import main
+from almanac.commands.shared import CheckedCatalogue
+from almanac.model.load import Loaded
 
 
 def git(root: Path, *arguments: str) -> str:
@@ -435,3 +440,31 @@ def test_what_one_check_finds_in_a_file_is_one_line_of_the_screen(
     assert said.count("expect-differs") == 1 and "and 1 other in this file like it" in said
     main(["review", "HEAD", "--all", "--root", str(repository)])
     assert capsys.readouterr().out.count("expect-differs") == 2
+
+
+def test_what_is_kept_of_a_side_changes_no_review(
+    repository: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Most reviews compare with the same base: it is worked out once, and never believed where it
+    is another now.
+    """
+    worked_out = list[date]()
+    really = review_sides.checked
+
+    def counting(loaded: Loaded, day: date, before: Analysis | None = None) -> CheckedCatalogue:
+        worked_out.append(day)
+        return really(loaded, day, before)
+
+    monkeypatch.setattr(review_sides, "checked", counting)
+    monkeypatch.setenv("XDG_CACHE_HOME", str(repository.parent / "cache"))
+    edit(repository, "plans/club.yml", "gap: 0:10", "gap: 0:05")
+    first = reviewed(repository, capsys, "HEAD")
+    assert first["figures"] and first["entries"] and len(worked_out) == 2
+    assert reviewed(repository, capsys, "HEAD") == first and len(worked_out) == 2
+    assert reviewed(repository, capsys, "HEAD", "--no-cache") == first and len(worked_out) == 4
+    edit(repository, "plans/club.yml", "gap: 0:05", "gap: 0:07")
+    second = reviewed(repository, capsys, "HEAD")
+    assert len(worked_out) == 5 and second["figures"] != first["figures"]
+    assert reviewed(repository, capsys, "HEAD", "--no-cache") == second
+    reviewed(repository, capsys, "HEAD", "--today", "2027-02-01")
+    assert worked_out[-2:] == [date(2027, 2, 1)] * 2, "another day is another review"

@@ -7,7 +7,14 @@ from dataclasses import dataclass, replace
 from pathlib import PurePosixPath
 
 from almanac.analysis.analysis import Analysis
-from almanac.analysis.figure_moves import FigureMove, figure_moves
+from almanac.analysis.figure_moves import (
+    FigureMove,
+    Table,
+    figure_moves,
+    figure_table,
+    standing_still,
+)
+from almanac.analysis.sameness import Sameness
 from almanac.analysis.texts import TEXT_KINDS, texts_of
 from almanac.arithmetic.likeness import Likeness, alike
 from almanac.findings import Finding, worst_first
@@ -25,13 +32,24 @@ NEAR = 0.1  # a reviewer wants to see likeness well before the check warns of it
 
 @dataclass(frozen=True)
 class Side:
-    """One side of a review: its documents, its analysis (None where its foundations are broken) and
-    its findings.
+    """One side of a review: its documents, its analysis (None where its foundations are broken),
+    its findings, and its figures where they are known.
     """
 
     documents: Mapping[Key, Document]
     analysis: Analysis | None
     findings: list[Finding]
+    figures: Table | None = None
+
+    def figured(self, before: Side | None = None) -> Side:
+        """The same with its figures; what is the same on a side before it is taken from there."""
+        if self.analysis is None or self.figures is not None:
+            return self
+        known: Table = {}
+        if before and before.analysis and before.figures is not None:
+            same = Sameness(before.analysis.catalogue, self.analysis.catalogue)
+            known = standing_still(same, before.figures)
+        return replace(self, figures=figure_table(self.analysis, known))
 
 
 @dataclass(frozen=True)
@@ -74,11 +92,13 @@ def review(before: Side, after: Side, files: Sequence[ChangedFile] = ()) -> Comp
         for finding, now in told.items()
         if (now.code, now.place.file, now.message) not in known
     )
+    before = before.figured()
+    after = after.figured(before)
     if before.analysis is None or after.analysis is None:
         return Comparison(entries, [], appeared, gone, [], [], others, looser, False, follow.naming)
     return Comparison(
         entries,
-        list(figure_moves(before.analysis, after.analysis, touched, follow.lane_groups)),
+        list(_moves(before, after, touched, follow.lane_groups)),
         appeared,
         gone,
         list(_alike(after.analysis, touched)),
@@ -87,6 +107,16 @@ def review(before: Side, after: Side, files: Sequence[ChangedFile] = ()) -> Comp
         looser,
         naming=follow.naming,
     )
+
+
+def _moves(
+    before: Side, after: Side, touched: Mapping[Key, str], renamed: Mapping[str, str]
+) -> Iterator[FigureMove]:
+    assert before.analysis is not None
+    assert after.analysis is not None
+    groups = {**before.analysis.catalogue.lane_groups, **after.analysis.catalogue.lane_groups}
+    titles = {id: group.title for id, group in groups.items()}
+    return figure_moves(before.figures or {}, after.figures or {}, titles, touched, renamed)
 
 
 def _unreadable(entries: list[EntryChange], before: Side, after: Side) -> list[EntryChange]:
@@ -138,7 +168,7 @@ def _new_findings(old: Iterable[Finding], new: Iterable[Finding]) -> list[Findin
 
 
 def _alike(analysis: Analysis, touched: Collection[Key]) -> Iterator[tuple[str, Likeness]]:
-    for kind in TEXT_KINDS:
+    for kind in dict.fromkeys(kind for kind, _ in touched if kind in TEXT_KINDS):
         for pair in alike(texts_of(analysis.catalogue, kind), NEAR):
             if (kind, pair.first) in touched or (kind, pair.second) in touched:
                 yield kind, pair

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from almanac.analysis.analysis import Analysis
-from almanac.analysis.figures.figure import NamedFigure
 from almanac.analysis.figures.wholes import WHOLES, figures_for
 from almanac.analysis.sameness import Sameness
 from almanac.model.catalogue import Key
@@ -36,36 +35,55 @@ class FigureMove:
     whose: str = ""
 
 
-Figures = dict[tuple[str, str], NamedFigure]  # by lane group and name
+Number = tuple[float | None, str]  # a figure's value, and its unit
+Figures = Mapping[tuple[str, str], Number]  # by lane group and name
+Table = Mapping[Key, Figures]
+
+
+def figure_table(analysis: Analysis, known: Table | None = None) -> Table:
+    """The figures of every entry that can be worked out, for each lane group that it is for, "" for
+    one that is the same for all. Those of ``known`` are taken from there.
+    """
+    found = known or {}
+    return {
+        (kind, id): found[kind, id] if (kind, id) in found else _by_group(analysis, kind, id)
+        for kind, wholes in WHOLES.items()
+        for id in wholes.computable(analysis)
+    }
+
+
+def standing_still(same: Sameness, table: Table) -> Table:
+    """What of a table is surely the same in the later of two states."""
+    keys = [key for key in table if key in same.after.entries and _stands_still(same, key)]
+    return {key: table[key] for key in keys}
 
 
 def figure_moves(
-    before: Analysis,
-    after: Analysis,
+    before: Table,
+    after: Table,
+    titles: Mapping[str, str],
     touched: Mapping[Key, str],
     renamed: Mapping[str, str],
 ) -> Iterator[FigureMove]:
-    """Every figure that moves. ``touched`` gives the changed entries, each with the id or the file
-    that it had, "" where it is as before; ``renamed`` the new ids of lane groups by their old ones.
+    """Every figure that moves. ``titles`` are those of lane groups. ``touched`` gives the changed
+    entries, each with the id or the file that it had, "" where it is as before; ``renamed`` the new
+    ids of lane groups by their old ones.
     """
-    groups = {**before.catalogue.lane_groups, **after.catalogue.lane_groups}
-    titles = {id: group.title for id, group in groups.items()}
-    same = Sameness(before.catalogue, after.catalogue)
-    known = {key for key in after.catalogue.entries if _stands_still(same, key)}
-    old, new = _all_figures(before, known, renamed), _all_figures(after, known, {})
-    for key in new:
-        had = old.get(key) or old.get((key[0], touched.get(key, "")), {})
-        for group, name in _names(had, new[key]):
+    for key, new in after.items():
+        had = before.get(key) or before.get((key[0], touched.get(key, "")), {})
+        if had == new:
+            continue
+        had = {(renamed.get(group, group), name): own for (group, name), own in had.items()}
+        for group, name in _names(had, new):
             if not had and (key not in touched or name not in _OF_NEW):
                 continue
-            was, now = _of(had, group, name), _of(new[key], group, name)
-            values = (was.value if was else None, now.value if now else None)
+            was, now = _of(had, group, name), _of(new, group, name)
+            values = (was[0] if was else None, now[0] if now else None)
             if not _same(*values):
                 shown = was or now
                 assert shown is not None
                 whose = titles[group] if group else ""
-                near = key in touched
-                yield FigureMove(*key, group, name, shown.unit, *values, near, whose)
+                yield FigureMove(*key, group, name, shown[1], *values, key in touched, whose)
 
 
 def _names(old: Figures, new: Figures) -> Iterator[tuple[str, str]]:
@@ -77,7 +95,7 @@ def _names(old: Figures, new: Figures) -> Iterator[tuple[str, str]]:
         yield from ((group, name) for group in (groups if name in apart else ("",)))
 
 
-def _of(figures: Figures, group: str, name: str) -> NamedFigure | None:
+def _of(figures: Figures, group: str, name: str) -> Number | None:
     """A lane group's own figure, or the one that is the same for all."""
     return figures.get((group, name)) or figures.get(("", name))
 
@@ -94,35 +112,26 @@ def _stands_still(same: Sameness, key: Key) -> bool:
     return key[0] in ("set", "practice") and same.foundations and same.holds(*key)
 
 
-def _all_figures(
-    analysis: Analysis, known: Collection[Key], renamed: Mapping[str, str]
-) -> dict[Key, Figures]:
-    """The figures of every entry that can be worked out, for each lane group that it is for, but
-    for those that are ``known`` to be the same.
-    """
-    return {
-        (kind, id): _by_group(
-            {
-                renamed.get(group, group): figures_for(analysis, kind, id, group)
-                for group in wholes.groups(analysis, id)
-            }
-        )
-        for kind, wholes in WHOLES.items()
-        for id in wholes.computable(analysis)
-        if (kind, id) not in known
-    }
-
-
-def _by_group(figures: Mapping[str, Mapping[str, NamedFigure]]) -> Figures:
+def _by_group(analysis: Analysis, kind: str, id: str) -> Figures:
     """Figures under their lane group, or under "" where all groups share one value."""
-    found: Figures = {}
+    figures = {
+        group: {
+            name: (_plain(own.value), own.unit)
+            for name, own in figures_for(analysis, kind, id, group).items()
+        }
+        for group in WHOLES[kind].groups(analysis, id)
+    }
+    found: dict[tuple[str, str], Number] = {}
     for name in dict.fromkeys(name for own in figures.values() for name in own):
         own = {group: by_name[name] for group, by_name in figures.items() if name in by_name}
         first = next(iter(own.values()))
-        if len(own) == len(figures) and all(
-            _same(first.value, other.value) for other in own.values()
-        ):
+        if len(own) == len(figures) and all(_same(first[0], other[0]) for other in own.values()):
             found["", name] = first
         else:
             found.update({(group, name): figure for group, figure in own.items()})
     return found
+
+
+def _plain(value: float | None) -> float | None:
+    """A number that is kept as it is: a fraction would not be."""
+    return value if value is None or isinstance(value, int) else float(value)

@@ -10,25 +10,17 @@ from __future__ import annotations
 import argparse
 import json
 import shlex
-import tempfile
-from collections.abc import Iterable
-from datetime import date
-from pathlib import Path
 
-from almanac.analysis.analysis import Analysis
-from almanac.analysis.comparison import Side, review
+from almanac.analysis.comparison import review
 from almanac.commands.outcome import ERRORS, FINE, UsageError, root_of, today
-from almanac.commands.shared import checked
-from almanac.findings import Finding, worst_first
+from almanac.commands.review_sides import Sides
+from almanac.commands.rubbish import rubbish_left
 from almanac.kinds import TOP_FOLDERS
-from almanac.model.load import Loaded, load
 from almanac.report.review_json import review_json
 from almanac.report.review_markdown import review_markdown
 from almanac.report.review_text import review_text, review_whole
-from almanac.source.document_store import DocumentStore
 from almanac.source.git_objects import RevisionError, changed_files
 from almanac.source.revision import resolve
-from almanac.source.revision_files import export
 
 NAME = "review"
 
@@ -55,20 +47,22 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     )
 
 
+@rubbish_left()
 def run(arguments: argparse.Namespace) -> int:
     root, day = root_of(arguments.root), arguments.today or today()
     try:
         base = resolve(root, arguments.base)
         head = resolve(root, arguments.head) if arguments.head else ""
-        store = DocumentStore(root)  # what a change leaves alone is read, and worked out, once
+        sides = Sides(root, day)
         files = changed_files(root, base, head) if head else []
-        before = _side_at(root, base, day, store)
+        before = sides.at(base)
         if head and not any(file.is_below(TOP_FOLDERS) for file in files):
             after = before
         elif head:
-            after = _side_at(root, head, day, store, before.analysis)
+            after = sides.at(head, before)
         else:
-            after = _side(load(root, store), day, before.analysis)
+            after = sides.here(before)
+        sides.keep()
     except RevisionError as problem:
         raise UsageError(str(problem)) from None
     result = review(before, after, files)
@@ -87,18 +81,3 @@ def _all_of(arguments: argparse.Namespace) -> str:
     """The command that shows every line."""
     said = ["almanac", NAME, arguments.base, *([arguments.head] if arguments.head else []), "--all"]
     return shlex.join([*said, *(["--root", str(arguments.root)] if arguments.root else [])])
-
-
-def _side_at(
-    root: Path, commit: str, today: date, store: DocumentStore, known: Analysis | None = None
-) -> Side:
-    with tempfile.TemporaryDirectory(prefix="almanac-") as folder:
-        odd = export(root, commit, Path(folder))
-        return _side(load(Path(folder), store), today, known, odd)
-
-
-def _side(
-    loaded: Loaded, today: date, known: Analysis | None, also: Iterable[Finding] = ()
-) -> Side:
-    result = checked(loaded, today, known)
-    return Side(loaded.documents, result.analysis, worst_first([*result.findings, *also]))
