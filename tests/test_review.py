@@ -457,12 +457,12 @@ def test_what_is_kept_of_a_side_changes_no_review(
 
     monkeypatch.setattr(review_sides, "checked", counting)
     monkeypatch.setenv("XDG_CACHE_HOME", str(repository.parent / "cache"))
-    edit(repository, "plans/club.yml", "gap: 0:10", "gap: 0:05")
+    edit(repository, KICK, "factor: 1.0", "factor: 1.1")
     first = reviewed(repository, capsys, "HEAD")
     assert first["figures"] and first["entries"] and len(worked_out) == 2
     assert reviewed(repository, capsys, "HEAD") == first and len(worked_out) == 2
     assert reviewed(repository, capsys, "HEAD", "--no-cache") == first and len(worked_out) == 4
-    edit(repository, "plans/club.yml", "gap: 0:05", "gap: 0:07")
+    edit(repository, KICK, "factor: 1.1", "factor: 1.2")
     second = reviewed(repository, capsys, "HEAD")
     assert len(worked_out) == 5 and second["figures"] != first["figures"]
     assert reviewed(repository, capsys, "HEAD", "--no-cache") == second
