@@ -5,8 +5,9 @@ import { readFileSync } from "node:fs";
 import test from "node:test";
 
 import { change, proposalOf } from "../../site_src/scripts/compose/change.js";
-import { practiceOf } from "../../site_src/scripts/compose/chosen.js";
-import { entryText, titleOf } from "../../site_src/scripts/compose/entry.js";
+import { practiceOf, stoodOf } from "../../site_src/scripts/compose/chosen.js";
+import { entryText } from "../../site_src/scripts/compose/entry.js";
+import { titled } from "../../site_src/scripts/compose/named.js";
 import { propose } from "../../site_src/scripts/compose/propose.js";
 import { fromAddress } from "../../site_src/scripts/make/asked.js";
 import { BadWish } from "../../site_src/scripts/compose/request.js";
@@ -43,12 +44,13 @@ test("every change comes out alike", () => {
       assert.equal(JSON.stringify(practice), before);
       if ("practice" in found) {
         assert.deepEqual(proposalOf(data[squad], request, found.practice), { proposal: found.proposal });
-        assert.equal(entryText(data[squad], request, found.practice, "17:30"), entry);
+        const { asked, order } = stoodOf(data[squad], request, found.practice);
+        assert.equal(entryText(asked, order, "17:30"), entry);
         const opened = fromAddress(/^composed: "(.*)"$/m.exec(entry)?.[1] ?? "");
         assert.deepEqual(opened?.practice?.parts, found.practice.parts.map((part) => ({ ...part, kept: false })));
         const again = proposalOf(data[squad], opened.request, opened.practice);
         assert.deepEqual([again.proposal.takes_s, again.proposal.title], [found.proposal.takes_s, found.proposal.title]);
-        assert.ok(entry.startsWith(`title: ${JSON.stringify(titleOf(data[squad], request, found.practice))}\n`));
+        assert.ok(entry.startsWith(`title: ${JSON.stringify(titled(asked, order))}\n`));
       }
     }
   }

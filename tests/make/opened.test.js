@@ -6,6 +6,7 @@ import { readFileSync, writeFileSync } from "node:fs";
 import test from "node:test";
 
 import { change, proposalOf } from "../../site_src/scripts/compose/change.js";
+import { stoodOf } from "../../site_src/scripts/compose/chosen.js";
 import { partTexts } from "../../site_src/scripts/compose/entry.js";
 import { toAddress } from "../../site_src/scripts/make/asked.js";
 import { laid } from "../../site_src/scripts/make/lay.js";
@@ -25,8 +26,12 @@ const proposed = ({ data, asked }, practice = asked.practice) => proposalOf(data
 const run = ({ data, asked, file, run: entry }, practice, sources = {}) => laid(data, asked.request, proposed({ data, asked }, practice).proposal, {
   id: "x", title: "X", page: "", start: entry.start, gravities: [], words: {}, written: { run: entry, file, places: placesOf(data, file, practice), chosen: practice.parts },
 }, sources).run;
+const textsOf = (data, request, practice) => {
+  const { asked, order } = stoodOf(data, request, practice);
+  return partTexts(asked, order);
+};
 const asSaved = ({ data, asked, file }, practice, title) => ({
-  file, places: placesOf(data, file, practice), data, chosen: practice.parts, composed: partTexts(data, asked.request, practice), from: `${toAddress({ ...asked, on: "", practice: null })}&from=${file.id}`, title,
+  file, places: placesOf(data, file, practice), data, chosen: practice.parts, composed: textsOf(data, asked.request, practice), from: `${toAddress({ ...asked, on: "", practice: null })}&from=${file.id}`, title,
   adults: adultsOf(data, asked.request, file, { practice, proposal: proposed({ data, asked }, practice).proposal }),
 });
 const save = (own, practice, title) => changedText(asSaved(own, practice, title));

@@ -42,6 +42,13 @@ export function standing(asked, practice) {
   return { order: stood, cost: costOf(asked, order) };
 }
 
+/** A practice as its wishes have it, piece by piece. Throws BadWish for a request or a practice that cannot be.
+ * @param {object} data @param {Request} request @param {Practice} practice */
+export function stoodOf(data, request, practice) {
+  const asked = askedOf(data, request);
+  return { asked, order: standing(asked, practice).order };
+}
+
 /** The places of a practice, each with the other sizes of its piece; with none where it is kept. @param {Asked} asked @param {Practice} practice @returns {Slot[]} */
 export const slotsOf = (asked, { parts }) =>
   parts.map((own) => ({

@@ -2,13 +2,10 @@
 // Of report/compose_entry.py and commands/compose_save.py.
 
 import { showTime } from "../arithmetic/rounding.js";
-import { askedOf, standing } from "./chosen.js";
 import { toAddress } from "../make/asked.js";
 import { focus, summary, titled } from "./named.js";
 import { TENTHS } from "./pieces.js";
 
-/** @typedef {import("./types.js").Practice} Practice */
-/** @typedef {import("./types.js").Request} Request */
 /** @typedef {import("./order.js").Stood} Stood */
 /** @typedef {import("./types.js").Role} Role */
 /** @typedef {import("./pieces.js").Piece} Piece */
@@ -19,28 +16,8 @@ import { TENTHS } from "./pieces.js";
 const PLAIN = /^(?:[A-Za-z][A-Za-z0-9-]*|\d+|\d+:[0-5]\d(?:\.\d)?)$/;
 const RESERVED = ["true", "false", "null", "yes", "no", "on", "off"];
 
-/**
- * The entry as text. Throws BadWish for a request or a practice that cannot be.
- * @param {object} data
- * @param {Request} request
- * @param {Practice} practice
- * @param {string} start HH:MM
- */
-export function entryText(data, request, practice, start) {
-  const asked = askedOf(data, request), { order } = standing(asked, practice);
-  return asYaml(entryOf(asked, order, start));
-}
-
-/**
- * The title of the entry: the squad, what it is for and the main set.
- * @param {object} data
- * @param {Request} request
- * @param {Practice} practice
- */
-export function titleOf(data, request, practice) {
-  const asked = askedOf(data, request);
-  return titled(asked, standing(asked, practice).order);
-}
+/** The entry as text. @param {Asked} asked @param {Stood[]} order @param {string} start HH:MM */
+export const entryText = (asked, order, start) => asYaml(entryOf(asked, order, start));
 
 /** @param {Asked} asked @param {Stood[]} order @param {string} start @returns {Entry} */
 function entryOf(asked, order, start) {
@@ -91,16 +68,8 @@ function lanesOf({ table: { squad: { groups } }, wishes: { lanes } }) {
   );
 }
 
-/**
- * The lines of each part of a practice. Throws BadWish for a request or a practice that cannot be.
- * @param {object} data
- * @param {Request} request
- * @param {Practice} practice
- */
-export function partTexts(data, request, practice) {
-  const asked = askedOf(data, request);
-  return standing(asked, practice).order.map((one) => `${partLines(partOf(asked.table, one)).join("\n")}\n`);
-}
+/** The lines of each part of a practice. @param {Asked} asked @param {Stood[]} order */
+export const partTexts = ({ table }, order) => order.map((one) => `${partLines(partOf(table, one)).join("\n")}\n`);
 
 /** @param {Table} table @param {Stood} one @returns {Entry} */
 function partOf({ partWords }, { role, own: { piece, number, steps } }) {

@@ -1,6 +1,7 @@
 // What may be done with a proposal: run it, save it as a file, hand it on by a link.
 
-import { entryText, partTexts, titleOf } from "../compose/entry.js";
+import { stoodOf } from "../compose/chosen.js";
+import { titled } from "../compose/named.js";
 import { make, one, root } from "../lib/dom.js";
 import { today } from "../lib/today.js";
 import { toAddress } from "./asked.js";
@@ -31,7 +32,13 @@ function nameOf({ asked, stand, file }) {
 
 /** What it is called, saved or run.
  * @param {Own} own */
-export const titleNow = ({ data, asked, stand, file }) => (file ? changedTitle(file, asked.on || today) : titleOf(data, asked.request, stand.practice));
+export function titleNow({ data, asked, stand, file }) {
+  if (file) {
+    return changedTitle(file, asked.on || today);
+  }
+  const { asked: wished, order } = stoodOf(data, asked.request, stand.practice);
+  return titled(wished, order);
+}
 
 /** What it is called on paper and in a run: an entry that nobody has changed by its own title.
  * @param {Own} own */
@@ -100,20 +107,16 @@ export async function run(own, code) {
  * @returns {Node[]} what to say of it */
 export function save(own) {
   const name = `${nameOf(own)}.yml`, { data, asked, stand: { practice }, file } = own;
-  if (!file) {
-    saveFile(name, entryText(data, asked.request, practice, asked.start));
-    return [make("p", { role: "status" }, `Saved as ${name}.`)];
-  }
-  const changed = {
-    file, places: placesOf(data, file, practice), chosen: practice.parts, data, composed: partTexts(data, asked.request, practice), from: fromWords(file, asked), adults: adultsOf(data, asked.request, file, own.stand),
-    title: titleNow(own), text: "", gone: "",
+  const changed = file && {
+    file, places: placesOf(data, file, practice), chosen: practice.parts, data, from: fromWords(file, asked), adults: adultsOf(data, asked.request, file, own.stand), title: titleNow(own),
   };
-  tell("make-save", changed);
-  if (!changed.text) {
+  const saved = { ...stoodOf(data, asked.request, practice), start: asked.start, changed, text: "", gone: "" };
+  tell("make-save", saved);
+  if (!saved.text) {
     return [make("p", { role: "alert" }, NO_SIGNAL)];
   }
-  saveFile(name, changed.text);
-  return [make("p", { role: "status" }, `Saved as ${name}.`), make("p", { class: "hint" }, changed.gone)];
+  saveFile(name, saved.text);
+  return [make("p", { role: "status" }, `Saved as ${name}.`), ...(saved.gone ? [make("p", { class: "hint" }, saved.gone)] : [])];
 }
 
 /** The words of an address that opens what it was made from.

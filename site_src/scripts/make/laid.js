@@ -1,5 +1,6 @@
 // A proposal as it is run: laid on the clock, shown in its rows and on sheets. Fetched with the first proposal, whose run data take as long.
 
+import { entryText, partTexts } from "../compose/entry.js";
 import { hear } from "./between.js";
 import { laid } from "./lay.js";
 import { gearWords, sheets } from "./paper.js";
@@ -11,8 +12,9 @@ hear("make-lay", (own) => {
 });
 hear("make-made", ({ box, made, proposal }) => showMade(box, made, proposal));
 hear("make-save", (own) => {
-  own.text = changedText(own);
-  own.gone = notKept(own);
+  const changed = own.changed && { ...own.changed, composed: partTexts(own.asked, own.order) };
+  own.text = changed ? changedText(changed) : entryText(own.asked, own.order, own.start);
+  own.gone = changed ? notKept(changed) : "";
 });
 hear("make-sheets", (own) => {
   own.sheets = sheets(own.run, { ...own.told, gear: gearWords(own) });
