@@ -17,10 +17,10 @@ from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.composing import compose
 from almanac.arithmetic.composing_around import Proposal
 from almanac.arithmetic.composing_asked import Asked, Sized
-from almanac.arithmetic.composing_costs import LEGS_COLD, are_legs_first, warm_up_cost
 from almanac.arithmetic.composing_order import Stood, unsafe, whole
 from almanac.arithmetic.composing_pieces import UNKNOWN
 from almanac.arithmetic.composing_request import BadWish, Request, wishes_of
+from almanac.arithmetic.composing_shape import LEGS_COLD, are_legs_first, warm_up_cost
 from almanac.arithmetic.composing_table import ComposeTable
 from almanac.arithmetic.composing_wishes import Kept, Wishes
 from almanac.model.load import load

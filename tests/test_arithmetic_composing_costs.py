@@ -18,18 +18,17 @@ from composing_world import asked, piece, size, sized
 
 from almanac.arithmetic import composing_costs as points
 from almanac.arithmetic.composing_asked import Asked, Sized
-from almanac.arithmetic.composing_costs import (
+from almanac.arithmetic.composing_costs import idle_cost, own_cost, pair_cost, served, skill_cost
+from almanac.arithmetic.composing_shape import (
+    again_and_again,
     are_legs_first,
     are_legs_tired,
     cool_down_cost,
-    idle_cost,
+    ends_cost,
+    is_same_swim,
     outside,
-    own_cost,
-    pair_cost,
     relief_cost,
-    served,
     shape_cost,
-    skill_cost,
     warm_up_cost,
 )
 from almanac.arithmetic.composing_table import ANY, Named
@@ -38,7 +37,7 @@ ROOT = Path(__file__).parents[1]
 SCRIPTS = ROOT / "site_src" / "scripts" / "compose"
 MODULES = (
     "composing", "composing_around", "composing_asked", "composing_costs", "composing_hearts",
-    "composing_lists", "composing_order", "composing_request",
+    "composing_lists", "composing_order", "composing_request", "composing_shape",
     "composing_hinders", "composing_unmet", "composing_why", "composing_wishes",
 )  # fmt: skip
 
@@ -86,7 +85,7 @@ def test_the_figures_of_the_choice_are_those_of_the_scripts_of_the_pages() -> No
     scripts = figures_of_scripts()
     both = own.keys() & scripts.keys()
     assert {name: own[name] for name in both} == {name: scripts[name] for name in both}
-    assert not set(figures_of("composing_costs")) - both
+    assert not {*figures_of("composing_costs"), *figures_of("composing_shape")} - both
     assert len(both) >= 60
 
 
@@ -144,8 +143,12 @@ def test_less_than_half_of_what_is_written_or_more_than_twice_costs_more(
     assert own_cost(asked(), own, role) == cost
 
 
+WORK = [(piece(roles="m", goals=(goal,), hardest=2), (size(),)) for goal in range(3)]
+"""Work for each goal, which is no relief."""
+
+
 def test_the_less_of_a_piece_serves_a_goal_the_more_it_costs() -> None:
-    own = asked(goals=(2, 0))
+    own = asked(*WORK, goals=(2, 0))
     some = sized(goals=(0, 2), shares=(400, 0))
     assert served(own, some, "m") == (100 + 40, 60)
     assert served(own, sized(goals=(0, 2), shares=(1000, 999)), "s") == (120 + 40, 120)
@@ -158,14 +161,51 @@ def test_each_gear_costs() -> None:
 
 @pytest.mark.parametrize(
     ("role", "hardest", "cost"),
-    [("m", 0, 180), ("m", 2, 0), ("m", 4, 320), ("n", 1, 90), ("s", 1, 0), ("s", 4, 160),
-     ("e", 4, 0)],
+    [("m", 0, 180), ("m", 2, 0), ("m", 4, 320), ("n", 1, 90), ("s", 1, 0), ("e", 4, 0)],
 )  # fmt: skip
 def test_a_word_off_the_effort_costs_and_of_a_skill_only_above(
     role: str, hardest: int, cost: int
 ) -> None:
     assert own_cost(asked(effort=2), sized(effort=hardest, hardest=4), role) == cost
     assert own_cost(asked(), sized(effort=hardest), role) == 0  # no effort is wished for
+
+
+@pytest.mark.parametrize(
+    ("effort", "wished", "cost"),
+    [
+        # A word and two beyond gentle, 40 each; beyond what was wished 80 each besides.
+        (1, -1, 0), (2, -1, 40), (4, -1, 120), (4, 2, 120 + 160), (2, 2, 40),
+    ],
+)  # fmt: skip
+def test_the_harder_a_skill_is_the_more_it_costs(effort: int, wished: int, cost: int) -> None:
+    assert own_cost(asked(effort=wished), sized(effort=effort), "s") == cost
+
+
+def test_what_may_stand_as_relief_is_no_main_set_where_work_is_wished_for() -> None:
+    relief = sized(roles="me", hardest=1, effort=0)
+    for role in "mn":
+        assert own_cost(asked(*WORK), relief, role) == 200
+        assert own_cost(asked(*WORK, effort=2), relief, role) == 200 + 180
+        # A gentle evening is made of it, one of rest too; what is harder or teaches is none.
+        assert own_cost(asked(*WORK, effort=0), relief, role) == 0
+        rest = (piece(roles="me", goals=(0,)), (size(),))
+        assert own_cost(asked(rest), replace(relief), role) == 90  # a word too easy, and no more
+        for own in ({"hardest": 2}, {"roles": "sme"}, {"roles": "m"}):
+            assert own_cost(asked(*WORK), sized(**({"roles": "me"} | own)), role) == 0
+    assert own_cost(asked(*WORK), relief, "e") == 0
+
+
+def test_beside_work_a_goal_that_gentle_swimming_alone_serves_is_left_to_what_eases() -> None:
+    """Of three goals the second is served by relief alone, the third by nothing."""
+    work = (piece(roles="m", goals=(0,), hardest=2), (size(),))
+    rest = (piece("b", roles="me", goals=(1,)), (size(),))
+    own = asked(work, rest, goals=(1, 0, 2))
+    assert own.aside == {1, 2} and own.wanted == (0,) and not own.is_rest
+    assert served(own, sized(goals=(0,)), "m") == (0,)
+    assert idle_cost(own, sized(goals=(1,)), "m") == 640
+    assert own_cost(own, sized(goals=(1, 2)), "c") == 0 and own_cost(own, sized(), "c") == 120
+    alone = asked(work, rest, goals=(1, 2))
+    assert alone.aside == {2} and alone.wanted == (1,) and alone.is_rest
 
 
 def test_easy_swimming_may_serve_a_goal_that_no_work_serves() -> None:
@@ -178,13 +218,15 @@ def test_easy_swimming_may_serve_a_goal_that_no_work_serves() -> None:
 
 
 def test_goals_are_served_by_what_stands_in_a_role_or_missed() -> None:
-    own, other = asked(goals=(2, 0)), sized(goals=(0, 2))
+    own, other = asked(*WORK, goals=(2, 0)), sized(goals=(0, 2))
     by = {"m": 0, "n": 60, "s": 120, "e": 260, "w": 260}
     for role, cost in by.items():
         assert served(own, other, role) == (cost + 40, cost)
         assert served(own, sized(goals=(1,)), role) == (3000, 2000)
         assert served(own, sized(), role) == (3000, 2000)
-    assert [idle_cost(own, sized(goals=(1,)), role) for role in "mns"] == [640, 440, 220]
+    assert [idle_cost(own, sized(goals=(1,)), role) for role in "mns"] == [640, 260, 220]
+    hard = sized(goals=(1,), effort=3)  # two words beyond gentle, 30 each
+    assert [idle_cost(own, hard, role) for role in "mns"] == [700, 320, 280]
     assert idle_cost(own, other, "m") == 0
 
 
@@ -197,6 +239,15 @@ def test_a_skill_is_used_where_the_main_set_does_it_or_needs_it() -> None:
     # A whole stroke is swum in most main sets, and is no skill.
     swum = Asked(replace(own.table, strokes_swum=frozenset({1})), own.wishes)
     assert [skill_cost(swum, skill, [main]) for main in used] == [40, 0]
+
+
+@pytest.mark.parametrize(
+    ("skill", "mains", "cost"),
+    [(3, (3,), 100), (4, (0, 3), 100), (3, (2, 2), 0), (2, (4,), 0)],
+)
+def test_a_fast_skill_before_fast_work_costs(skill: int, mains: tuple[int, ...], cost: int) -> None:
+    after = [sized(hardest=hardest) for hardest in mains]
+    assert skill_cost(asked(), sized(hardest=skill), after) == 40 + cost
 
 
 def test_a_skill_that_the_main_set_only_does_again_costs() -> None:
@@ -255,7 +306,7 @@ SOUND = 60 * 200
         (60 * 140, {"strokes": (0, 1), "hardest": 2}, 0),
         (60 * 139, {"strokes": (0, 1), "hardest": 2}, 2),
         (60 * 200, {"strokes": (0, 1), "hardest": 2}, 0),
-        (60 * 201, {"strokes": (0, 1), "hardest": 2}, 2),
+        (60 * 201, {"strokes": (0, 1), "hardest": 2}, 4),
     ],
 )  # fmt: skip
 def test_a_warm_up_costs_by_what_comes_after_it(
@@ -270,15 +321,69 @@ def test_a_warm_up_costs_by_what_comes_after_it(
     [
         # Of 100 minutes 14 to 20, of 60 14 to 25 hundredths; of 20 never less than 4:30, and of 120
         # never more than 20:00.
-        (60, 9000, 0), (60, 9036, 2), (60, 5040, 0), (60, 5004, 2), (20, 2700, 0), (20, 2676, 4),
-        (20, 3000, 0), (20, 3012, 2),
-        (120, 12000, 0), (120, 12024, 2), (120, 10080, 0), (120, 10008, 2),
+        # What is too long costs twice as much.
+        (60, 9000, 0), (60, 9036, 4), (60, 5040, 0), (60, 5004, 2), (20, 2700, 0), (20, 2676, 4),
+        (20, 3000, 0), (20, 3012, 4),
+        (120, 12000, 0), (120, 12024, 4), (120, 10080, 0), (120, 10008, 2),
     ],
 )  # fmt: skip
 def test_nobody_is_warm_sooner_or_needs_longer_however_long_the_slot(
     minutes: int, takes: int, cost: int
 ) -> None:
     assert warm_up_cost(asked(minutes=minutes), sized(takes), [sized()]) == cost
+
+
+@pytest.mark.parametrize(
+    ("warm_up", "work", "cost"),
+    [
+        # An evening that is gentle throughout warms up gently, and for no stroke.
+        ({"hardest": 1}, {"hardest": 1}, 0), ({"hardest": 2}, {"hardest": 1}, 60 + 150),
+        ({"hardest": 2}, {"hardest": 2}, 0), ({}, {"hardest": 1, "strokes": (0, 1)}, 0),
+        ({"hardest": 1}, {"hardest": 2, "strokes": (0, 1)}, 80),
+    ],
+)  # fmt: skip
+def test_a_gentle_evening_begins_gently(
+    warm_up: dict[str, Any], work: dict[str, Any], cost: int
+) -> None:
+    assert warm_up_cost(asked(), sized(SOUND, **warm_up), [sized(**work)]) == cost
+
+
+def test_a_drill_in_all_that_is_done_costs() -> None:
+    """Drills 0 and 1 are in two pieces of the work, 2 in one; 1 is a whole stroke."""
+    own = asked()
+    own = Asked(replace(own.table, strokes_swum=frozenset({1})), own.wishes)
+    work = [sized(drills=(0, 1)), sized(drills=(1, 2)), sized(drills=(0,))]
+    assert again_and_again(own, work) == {0} and again_and_again(own, work[:2]) == set()
+    costs = [warm_up_cost(own, sized(SOUND, drills=drills), work) for drills in ((0,), (1, 2))]
+    assert costs == [60, 0]
+
+
+def test_beginning_and_end_are_not_the_same_swimming() -> None:
+    own, one = asked(), sized(drills=(0, 1))
+    same = [sized(drills=(1, 0)), sized(drills=(0, 1), kick=9)]
+    other = [sized(drills=(0,)), sized(drills=(0, 1), hardest=1), sized(drills=(0, 1, 2))]
+    for each in same:
+        assert is_same_swim(one, each)
+        assert ends_cost(own, one, None, each) == ends_cost(own, None, one, each) == 120
+    for each in other:
+        assert not is_same_swim(one, each) and ends_cost(own, one, None, each) == 0
+    assert ends_cost(own, one, *same) == 360 and ends_cost(own, one, None, None) == 0
+
+
+@pytest.mark.parametrize(
+    ("minutes", "relief", "cool_down", "cost"),
+    [
+        # Together 16 hundredths of 60 minutes, 16 of 120, and five of 20.
+        (60, 3000, 2760, 0), (60, 3000, 2796, 4), (120, 4800, 4800, 0), (120, 4800, 4872, 4),
+        (20, 1800, 1200, 0), (20, 1800, 1212, 4),
+    ],
+)  # fmt: skip
+def test_it_is_not_long_until_all_are_out_after_the_work(
+    minutes: int, relief: int, cool_down: int, cost: int
+) -> None:
+    ends = sized(relief, drills=(0,)), sized(cool_down, drills=(1,))
+    assert ends_cost(asked(minutes=minutes), None, *ends) == cost
+    assert ends_cost(asked(minutes=minutes), None, None, sized(9999)) == 0
 
 
 @pytest.mark.parametrize(
@@ -375,9 +480,9 @@ def test_a_cool_down_costs_by_its_length_and_its_kick(permille: int, kick: int, 
 def test_the_shape_of_an_evening_costs(
     skill: int | None, mains: tuple[int, ...], minutes: int, cost: int
 ) -> None:
-    own: Asked = asked(minutes=minutes)
+    own = asked(*WORK, minutes=minutes, goals=(0, 1))
     main = [sized(600 * minutes * each // 1000) for each in mains]
-    alone = None if skill is None else sized(600 * minutes * skill // 1000)
+    alone = None if skill is None else sized(600 * minutes * skill // 1000, goals=(1,))
     assert shape_cost(own, alone, main) == cost
 
 
@@ -387,20 +492,23 @@ def test_the_shape_of_an_evening_costs(
         # Of 60 minutes a quarter, of 100 a quarter of an hour.
         ((0,), 250, 60, 0), ((1, 0), 251, 60, 4), ((0,), 150, 100, 0), ((0,), 151, 100, 4),
         # What is wished for beside it is not what is wished for most.
-        ((1,), 201, 60, 4), ((), 201, 60, 4),
+        ((1,), 200, 60, 0), ((1,), 201, 60, 4),
+        # What serves nothing is six minutes at most, a fifth of what is shorter than half an hour.
+        ((2,), 100, 60, 0), ((), 101, 60, 4), ((), 200, 20, 0), ((), 201, 20, 4),
     ],
 )  # fmt: skip
 def test_a_skill_that_is_wished_for_most_may_be_longer(
     goals: tuple[int, ...], permille: int, minutes: int, cost: int
 ) -> None:
-    own = asked(minutes=minutes, goals=(0, 1))
+    own = asked(*WORK, minutes=minutes, goals=(0, 1))
     skill = sized(600 * minutes * permille // 1000, goals=goals)
     assert shape_cost(own, skill, [sized(300 * minutes)]) == cost
 
 
 @pytest.mark.parametrize(("takes", "cost"), [(7259, 0), (7260, 4), (7319, 4), (7320, 8)])
 def test_a_permille_counts_where_it_is_whole(takes: int, cost: int) -> None:
-    assert shape_cost(asked(), sized(takes), [sized(30000)]) == cost
+    own = asked(*WORK, goals=(0, 1))
+    assert shape_cost(own, sized(takes, goals=(1,)), [sized(30000)]) == cost
 
 
 def test_a_part_of_a_practice_and_a_drill_are_not_a_set() -> None:

@@ -29,6 +29,7 @@ from almanac.arithmetic.composing_changes import (
 from almanac.arithmetic.composing_chosen import Chosen, ChosenPractice, practice_of, standing
 from almanac.arithmetic.composing_costs import (
     BOTH_FAST,
+    HARD_IDLE,
     IDLE_MAIN,
     IDLE_SECOND,
     NO_SKILL,
@@ -37,6 +38,7 @@ from almanac.arithmetic.composing_costs import (
 from almanac.arithmetic.composing_fit import Fitted, RoleSlot, cost_of, fitted, held
 from almanac.arithmetic.composing_order import Stood, laid, unsafe, whole
 from almanac.arithmetic.composing_request import BadWish
+from almanac.arithmetic.composing_shape import SAME_SWIM
 
 SEEDS = 100
 Order = Sequence[tuple[str, Sized]]
@@ -346,6 +348,7 @@ def test_two_main_sets_cost_what_they_cost_together() -> None:
         for place, takes in enumerate((10000, 12000, 6000, 5400))
     )
     alike = IDLE_MAIN + IDLE_SECOND + NO_SKILL + BOTH_FAST + SAME_GOAL + 2630 // 2
+    alike += 2 * 3 * HARD_IDLE + SAME_SWIM  # each three words beyond gentle; it opens as it closes
     order = [("w", opens), ("m", main), ("n", second), ("c", closes)]
     assert cost_of(own, order) == alike
     easy = replace(second, piece=replace(second.piece, hardest=0, goals=(1,), shares=(1000,)))

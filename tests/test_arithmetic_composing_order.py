@@ -9,7 +9,7 @@ import pytest
 from composing_world import asked, piece, size, sized, table
 
 from almanac.arithmetic.composing_asked import Sized, in_a_lane
-from almanac.arithmetic.composing_costs import NO_SKILL, shape_cost, wants_skill
+from almanac.arithmetic.composing_costs import NO_SKILL
 from almanac.arithmetic.composing_order import (
     Stood,
     broken,
@@ -20,6 +20,7 @@ from almanac.arithmetic.composing_order import (
     whole,
 )
 from almanac.arithmetic.composing_pieces import UNKNOWN, Offer, Sizes
+from almanac.arithmetic.composing_shape import shape_cost, wants_skill
 from almanac.arithmetic.composing_wishes import Kept
 
 NONE = frozenset[int]()

@@ -95,8 +95,8 @@ def test_each_piece_stands_on_the_whiteboard_with_its_reason(capsys) -> None:
     assert run(CATALOGUE, *WISHES) == 0
     said = capsys.readouterr().out
     assert said.startswith(
-        "Heron, Quillwater Baths, 60 minutes: kick into stroke\n\nHeron: kick into stroke – kick "
-        "and go\n1 of "
+        "Heron, Quillwater Baths, 60 minutes: kick into stroke\n\nHeron: kick into stroke – ladder "
+        "on the back\n1 of "
     )
     assert "Main set: Kick and go (" in said
     assert "4 × 75 as 25 Back streamline kick (strong), then 50 Backstroke" in said

@@ -13,6 +13,7 @@ from collections.abc import Sequence
 
 from almanac.arithmetic.composing_around import Around, Proposal
 from almanac.arithmetic.composing_asked import Asked, Sized
+from almanac.arithmetic.composing_costs import is_again
 from almanac.arithmetic.composing_hearts import Heart, hearts
 from almanac.arithmetic.composing_lists import lists
 from almanac.arithmetic.composing_order import too_much
@@ -23,9 +24,11 @@ from almanac.arithmetic.composing_wishes import SECOND, Wishes
 PROPOSALS = 3
 TRIED = 400
 """So many hearts that fit are tried for a proposal."""
-SAME_SKILL = 60
-"""What it costs that an earlier proposal has the same."""
-WORSE = 500
+SAME_SKILL, OTHER_PLACE, SAME_DRILLS = 60, 250, 150
+"""What it costs that an earlier proposal has the same skill, the same work in another place, or a
+main set of the same drills.
+"""
+WORSE = 900
 """An answer that costs so much more than the first is none."""
 
 
@@ -67,7 +70,6 @@ def _best(
     it ``stops`` with the first heart that has one.
     """
     used = {one.own.place for own in before for one in own.order if one.role not in _EITHER_END}
-    skills = {one.own.place for own in before for one in own.order if one.role == SKILL}
     warm = {one.own.place for own in before for one in own.order if one.role == WARM_UP}
     serves = any(_serves(asked, [(one.role, one.own) for one in own.order]) for own in before)
     best, tried = None, 0
@@ -79,18 +81,33 @@ def _best(
         if too_much(asked, heart.pieces) or not around.can_teach(heart):
             continue
         tried += 1
-        again = SAME_SKILL * any(r == SKILL and s.place in skills for r, s in heart.order)
+        again = _again(asked, heart, before)
         best = around.fill(heart, heart.cost + again, best, warm)
     return best
+
+
+def _again(asked: Asked, heart: Heart, before: Sequence[Proposal]) -> int:
+    """What it costs that a heart has work of earlier proposals; each must be another practice."""
+    stood = [(one.role, one.own) for own in before for one in own.order if one.role in _WORK]
+    cost = 0
+    for role, own in heart.order:
+        same = [each == SKILL for each, other in stood if other.place == own.place]
+        if same:
+            cost += SAME_SKILL if role == SKILL and all(same) else OTHER_PLACE
+        elif role != SKILL:
+            mains = [other for each, other in stood if each != SKILL]
+            cost += SAME_DRILLS * any(is_again(asked, own, other) for other in mains)
+    return cost
 
 
 def _serves(asked: Asked, order: Sequence[tuple[str, Sized]]) -> bool:
     """Whether a main set is for something that is wished for: beside one that is, none is another
     answer that is not.
     """
-    wished = set(asked.wishes.goals)
+    wished = set(asked.wanted)
     mains = [own for role, own in order if role in (MAIN, SECOND)]
     return any(not wished.isdisjoint(own.piece.goals) for own in mains)
 
 
 _EITHER_END = (WARM_UP, SKILL, EASY, COOL_DOWN)
+_WORK = (SKILL, MAIN, SECOND)

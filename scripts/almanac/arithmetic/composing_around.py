@@ -6,13 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from almanac.arithmetic.composing_asked import Asked, Sized
-from almanac.arithmetic.composing_costs import (
-    are_legs_tired,
-    cool_down_cost,
-    own_cost,
-    relief_cost,
-    warm_up_cost,
-)
+from almanac.arithmetic.composing_costs import own_cost
 from almanac.arithmetic.composing_hearts import Heart
 from almanac.arithmetic.composing_lists import Lists
 from almanac.arithmetic.composing_order import (
@@ -24,6 +18,13 @@ from almanac.arithmetic.composing_order import (
     taken_off,
 )
 from almanac.arithmetic.composing_pieces import COOL_DOWN, EASY, TENTHS, WARM_UP
+from almanac.arithmetic.composing_shape import (
+    are_legs_tired,
+    cool_down_cost,
+    ends_cost,
+    relief_cost,
+    warm_up_cost,
+)
 
 REFUSED = 60
 """So many practices around one heart may break a limit before it is given up."""
@@ -127,12 +128,15 @@ class Around:
                         break
                     if end.place in taken or end.place in (warm_up.place, easy and easy.place):
                         continue
+                    whole += ends_cost(asked, warm_up, easy, end)
+                    if best and whole >= best.cost:
+                        continue
                     order = [(WARM_UP, warm_up), *heart.order]
                     order += [(EASY, easy)] if easy else []
                     stood = laid(asked, [*order, (COOL_DOWN, end)])
                     if not broken(asked, stood):
                         best = Proposal(stood, whole)
-                        break
+                        continue
                     refused += 1
                     if refused >= REFUSED:
                         return best

@@ -4,7 +4,7 @@ out.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -92,29 +92,41 @@ class Asked:
 
     @cached_property
     def aside(self) -> frozenset[int]:
-        """The wished goals that no work serves here: what opens, eases or closes does."""
-        work = {
-            goal
-            for offer in self.offers
-            for piece in [self.table.pieces[offer.piece]]
-            if SKILL in piece.roles or MAIN in piece.roles
-            for goal in piece.goals
-        }
-        return frozenset(self.wishes.goals) - work
+        """The wished goals that no work is chosen for: those that none serves here, and beside work
+        those that gentle swimming alone does, as recovery. What opens, eases or closes serves them.
+        """
+        none = {goal for goal, work in self._work.items() if not work}
+        rest = {goal for goal, work in self._work.items() if all(map(self.only_eases, work))}
+        return frozenset(none if rest >= {*self.wishes.goals} else rest)
+
+    @cached_property
+    def wanted(self) -> tuple[int, ...]:
+        """The wished goals that work is chosen for, as they are wished."""
+        return tuple(goal for goal in self.wishes.goals if goal not in self.aside)
 
     @cached_property
     def is_rest(self) -> bool:
         """Whether all that is wished for is served by gentle work alone that may stand as relief,
         as recovery is.
         """
-        goals = {*self.wishes.goals} - self.aside
+        work = [piece for goal in self.wanted for piece in self._work[goal]]
+        return bool(self.wanted) and all(map(self.only_eases, work))
+
+    @property
+    def asks_work(self) -> bool:
+        """Whether more is wished for than rest or gentle swimming."""
+        return not self.is_rest and not 0 <= self.effort <= self.table.gentle
+
+    @cached_property
+    def _work(self) -> Mapping[int, Sequence[PracticePiece]]:
+        """By wished goal the work that serves it here."""
         every = [self.table.pieces[offer.piece] for offer in self.offers]
-        serve = [own for own in every if not goals.isdisjoint(own.goals)]
-        work = [own for own in serve if MAIN in own.roles or SKILL in own.roles]
-        return bool(goals) and all(
-            own.hardest <= self.table.gentle and SKILL not in own.roles and EASY in own.roles
-            for own in work
-        )
+        work = [own for own in every if MAIN in own.roles or SKILL in own.roles]
+        return {goal: [own for own in work if goal in own.goals] for goal in self.wishes.goals}
+
+    def only_eases(self, own: PracticePiece) -> bool:
+        """Whether a piece of work is gentle, teaches nothing and may stand as relief."""
+        return own.hardest <= self.table.gentle and SKILL not in own.roles and EASY in own.roles
 
     @cached_property
     def effort(self) -> int:

@@ -7,7 +7,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from almanac.arithmetic.composing_asked import Asked, Sized
-from almanac.arithmetic.composing_pieces import COOL_DOWN, DRILL, MAIN, PART, SET, SKILL, UNKNOWN
+from almanac.arithmetic.composing_pieces import DRILL, MAIN, PART, SET, SKILL, UNKNOWN
 from almanac.arithmetic.composing_wishes import SECOND
 
 _WHOLE = 1000
@@ -17,9 +17,13 @@ BY_SECOND_GOAL, BY_SECOND, BY_SKILL, BY_RELIEF = 40, 60, 120, 260
 # Permille of a piece that do not serve a goal that it is there for: so many cost a point.
 LITTLE = 10
 # A piece that serves no goal that is wished for.
-IDLE_MAIN, IDLE_SECOND, IDLE_SKILL = 640, 440, 220
+IDLE_MAIN, IDLE_SECOND, IDLE_SKILL = 640, 260, 220
 # A skill that the main set does not use, and work that is the same work again.
 UNUSED_SKILL, NO_SKILL, SKILL_FROM, SAME_WORK = 40, 200, 24000, 300
+# Learning is not hard: for each word of effort beyond gentle; nor is a set that serves no goal.
+HARD_SKILL, FAST_BEFORE_FAST, HARD_IDLE = 40, 100, 30
+# What may stand as relief is no main set where neither rest nor a gentle effort is wished for.
+NO_MAIN = 200
 # An effort that is not the one wished for, a word away.
 EFFORT_BELOW, EFFORT_ABOVE, SKILL_ABOVE = 90, 160, 80
 # Rounds or reps more or fewer than written, of a set and of others; where it comes from.
@@ -52,10 +56,12 @@ def own_cost(asked: Asked, own: Sized, role: str) -> int:
     if role in (MAIN, SECOND):
         if days != UNKNOWN and days < FORGOTTEN:
             cost += A_DAY * (FORGOTTEN - days)
-        cost += effort_cost(asked, piece.effort)
-        return cost
-    if role == SKILL and asked.effort != UNKNOWN:
-        cost += SKILL_ABOVE * max(0, piece.effort - asked.effort)
+        cost += NO_MAIN * (asked.asks_work and asked.only_eases(piece))
+        return cost + effort_cost(asked, piece.effort)
+    if role == SKILL:
+        cost += HARD_SKILL * max(0, piece.effort - asked.table.gentle)
+        if asked.effort != UNKNOWN:
+            cost += SKILL_ABOVE * max(0, piece.effort - asked.effort)
     if days != UNKNOWN and days <= AGAIN_DAYS:
         cost += AGAIN
     if not is_work:
@@ -72,10 +78,10 @@ def effort_cost(asked: Asked, effort: int) -> int:
 
 
 def served(asked: Asked, own: Sized, role: str) -> tuple[int, ...]:
-    """By wished goal what it costs that a piece serves it in a role, or misses it."""
+    """By wanted goal what it costs that a piece serves it in a role, or misses it."""
     by_role = {MAIN: 0, SECOND: BY_SECOND, SKILL: BY_SKILL}.get(role, BY_RELIEF)
     found = []
-    for number, goal in enumerate(asked.wishes.goals):
+    for number, goal in enumerate(asked.wanted):
         if goal not in own.piece.goals:
             found.append(MISSED if number else MISSED_FIRST)
         else:
@@ -87,17 +93,20 @@ def served(asked: Asked, own: Sized, role: str) -> tuple[int, ...]:
 
 def idle_cost(asked: Asked, own: Sized, role: str) -> int:
     """What it costs that a piece serves nothing that is wished for."""
-    if not set(own.piece.goals).isdisjoint(asked.wishes.goals):
+    if not set(own.piece.goals).isdisjoint(asked.wanted):
         return 0
-    return {MAIN: IDLE_MAIN, SECOND: IDLE_SECOND, SKILL: IDLE_SKILL}[role]
+    hard = HARD_IDLE * max(0, own.piece.effort - asked.table.gentle)
+    return {MAIN: IDLE_MAIN, SECOND: IDLE_SECOND, SKILL: IDLE_SKILL}[role] + hard
 
 
 def skill_cost(asked: Asked, skill: Sized, mains: Sequence[Sized]) -> int:
-    """What it costs that the first main set that is chosen has no use for the skill, or that one of
-    them only does it again.
+    """What it costs that the first main set that is chosen has no use for the skill, that one of
+    them only does it again, or that both are fast.
     """
     again = any(is_again(asked, skill, main) for main in mains)
-    return SAME_WORK * again + (0 if uses(asked, skill, mains[0]) else UNUSED_SKILL)
+    fast = min(skill.piece.hardest, max(own.piece.hardest for own in mains)) >= asked.table.fast
+    cost = SAME_WORK * again + FAST_BEFORE_FAST * fast
+    return cost + (0 if uses(asked, skill, mains[0]) else UNUSED_SKILL)
 
 
 def is_again(asked: Asked, one: Sized, other: Sized) -> bool:
@@ -125,106 +134,3 @@ def pair_cost(asked: Asked, one: Sized, other: Sized) -> int:
     under = min(one.size.under, other.size.under) > 0
     again = is_again(asked, one, other) and is_again(asked, other, one)
     return BOTH_FAST * fast + BOTH_UNDER * under + SAME_GOAL * same + SAME_WORK * again
-
-
-# The shape of an evening, in permille of the slot: below and above which it costs, and how much.
-WARM_LEAST, WARM_MOST = 140, 250
-COOL_LEAST, COOL_MOST = 60, 110
-# And in tenths: nobody is warm sooner or needs longer, however long the slot is.
-WARM_SOONEST, WARM_LONGEST, COOL_SOONEST, COOL_LONGEST = 2700, 12000, 1200, 6000
-MAIN_LEAST, EASY_MOST, EASY_LONGEST = 280, 120, 7200
-# A skill before other work, and one that is what is wished for most; in permille and in tenths.
-SKILL_MOST, SKILL_LONGEST = 200, 7200
-CHIEF_SKILL_MOST, CHIEF_SKILL_LONGEST = 250, 9000
-SKILL_SOON = 4800  # nobody learns in less, however short the slot is
-STROKE_COLD, COLD, HOT, LEGS, CALM_LEGS, LEGS_COLD = 40, 30, 60, 500, 300, 60
-TIRED, NO_NEED, OTHER_STROKE = 150, 30, 40
-SCRAP, SCRAP_UNDER, MORE_KICK, ENDS_TWICE = 90, 1800, 60, 200
-
-
-def outside(share: int, least: int, most: int) -> int:
-    """Two points for each permille below the least or above the most."""
-    return 2 * max(0, least - share, share - most)
-
-
-def warm_up_cost(asked: Asked, warm_up: Sized, heart: Sequence[Sized]) -> int:
-    """What a warm-up costs before the work of the evening: strokes or legs that come cold, a speed
-    that comes suddenly, or one beyond what follows.
-    """
-    strokes = {stroke for own in heart for stroke in own.piece.strokes}
-    hardest = max(own.piece.hardest for own in heart)
-    cost = STROKE_COLD * len(strokes - set(warm_up.piece.strokes))
-    cost += COLD * max(0, hardest - 1 - warm_up.piece.hardest)
-    cost += HOT * max(0, warm_up.piece.hardest - hardest)
-    cost += LEGS_COLD * (not warm_up.piece.kick and are_legs_first(asked, heart))
-    least = max(WARM_LEAST, _WHOLE * WARM_SOONEST // asked.slot)
-    most = max(least, min(WARM_MOST, _WHOLE * WARM_LONGEST // asked.slot))
-    return cost + outside(_WHOLE * warm_up.takes // asked.slot, least, most)
-
-
-def are_legs_first(asked: Asked, heart: Sequence[Sized]) -> bool:
-    """Whether legs work hard, from a word below fast on, before any other kick of the work."""
-    for own in heart:
-        if own.piece.kick:
-            return own.piece.kick > LEGS and own.piece.hardest >= asked.table.fast - 1
-    return False
-
-
-def are_legs_tired(heart: Sequence[Sized]) -> bool:
-    """Whether more than half of the metres of the work are kick."""
-    distance = sum(own.size.distance for own in heart)
-    return sum(own.size.distance * own.piece.kick for own in heart) > LEGS * distance
-
-
-def relief_cost(asked: Asked, relief: Sized | None, heart: Sequence[Sized]) -> int:
-    """What relief costs after the work, or that there is none: tired legs are carried into the
-    stroke that was trained; where they are not tired it is only time. It is no harder than the
-    work, and what is long is no relief but another main set.
-    """
-    tired = are_legs_tired(heart)
-    if relief is None:
-        return TIRED if tired else 0
-    strokes = {stroke for own in heart for stroke in own.piece.strokes}
-    cost = TIRED if tired and relief.piece.kick > CALM_LEGS else 0
-    cost += 0 if tired else NO_NEED
-    cost += SCRAP if relief.takes < SCRAP_UNDER else 0
-    cost += ENDS_TWICE if COOL_DOWN in relief.piece.roles else 0
-    cost += OTHER_STROKE if strokes and strokes.isdisjoint(relief.piece.strokes) else 0
-    cost += HOT * max(0, relief.piece.hardest - max(own.piece.hardest for own in heart))
-    most = min(EASY_MOST, _WHOLE * EASY_LONGEST // asked.slot)
-    return cost + 2 * outside(_WHOLE * relief.takes // asked.slot, 0, most)
-
-
-def cool_down_cost(asked: Asked, cool_down: Sized) -> int:
-    """What a cool-down costs: its length, twice where it is too long, and kicking home."""
-    cost = MORE_KICK if cool_down.piece.kick > LEGS else 0
-    least = max(COOL_LEAST, _WHOLE * COOL_SOONEST // asked.slot)
-    most = max(least, min(COOL_MOST, _WHOLE * COOL_LONGEST // asked.slot))
-    share = _WHOLE * cool_down.takes // asked.slot
-    return cost + outside(share, least, most) + outside(share, 0, most)
-
-
-def shape_cost(asked: Asked, skill: Sized | None, mains: Sequence[Sized]) -> int:
-    """What the lengths of skill and main sets cost: a skill is short before other work, and what
-    is longer is rather a main set; it is never longer than the work that it is for.
-    """
-    main = _WHOLE * sum(own.takes for own in mains) // asked.slot
-    cost = outside(main, MAIN_LEAST, _WHOLE)
-    if skill is None:
-        return cost + (NO_SKILL if wants_skill(asked) else 0)
-    share = _WHOLE * skill.takes // asked.slot
-    return cost + 2 * outside(share, 0, skill_most(asked, skill)) + outside(share, 0, main)
-
-
-def wants_skill(asked: Asked) -> bool:
-    """Whether a practice ought to have a skill: there is time for one, and it is for no rest."""
-    return asked.slot >= SKILL_FROM and not asked.is_rest
-
-
-def skill_most(asked: Asked, skill: Sized) -> int:
-    """The permille of the slot up to which the length of a skill costs nothing."""
-    is_chief = not set(asked.wishes.goals[:1]).isdisjoint(skill.piece.goals)
-    most, longest = (
-        (CHIEF_SKILL_MOST, CHIEF_SKILL_LONGEST) if is_chief else (SKILL_MOST, SKILL_LONGEST)
-    )
-    return max(_WHOLE * SKILL_SOON // asked.slot, min(most, _WHOLE * longest // asked.slot))

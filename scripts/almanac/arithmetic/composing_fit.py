@@ -10,20 +10,17 @@ from itertools import combinations, product
 
 from almanac.arithmetic.composing_around import A_POINT, SPARE
 from almanac.arithmetic.composing_asked import Asked, Sized
-from almanac.arithmetic.composing_costs import (
-    cool_down_cost,
-    idle_cost,
-    own_cost,
-    pair_cost,
-    relief_cost,
-    served,
-    shape_cost,
-    skill_cost,
-    warm_up_cost,
-)
+from almanac.arithmetic.composing_costs import idle_cost, own_cost, pair_cost, served, skill_cost
 from almanac.arithmetic.composing_lists import some
 from almanac.arithmetic.composing_order import SLACK_MOST, Stood, laid, unsafe, whole
 from almanac.arithmetic.composing_pieces import COOL_DOWN, EASY, MAIN, SKILL, TENTHS, WARM_UP
+from almanac.arithmetic.composing_shape import (
+    cool_down_cost,
+    ends_cost,
+    relief_cost,
+    shape_cost,
+    warm_up_cost,
+)
 from almanac.arithmetic.composing_wishes import SECOND, is_held
 
 
@@ -126,6 +123,7 @@ def cost_of(asked: Asked, order: Sequence[tuple[str, Sized]]) -> int:
             cost += warm_up_cost(asked, by_role[WARM_UP], work)
     if COOL_DOWN in by_role:
         cost += cool_down_cost(asked, by_role[COOL_DOWN])
+    cost += ends_cost(asked, *(by_role.get(role) for role in (WARM_UP, EASY, COOL_DOWN)))
     *before, end = laid(asked, order)
     slack = (asked.slot - whole(before)) // TENTHS + -(end.lead + end.own.takes) // TENTHS
     return cost + abs(slack - SPARE) // A_POINT

@@ -6,17 +6,11 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from almanac.arithmetic.composing_asked import Asked, Sized
-from almanac.arithmetic.composing_costs import (
-    idle_cost,
-    own_cost,
-    pair_cost,
-    served,
-    shape_cost,
-    skill_cost,
-)
+from almanac.arithmetic.composing_costs import idle_cost, own_cost, pair_cost, served, skill_cost
 from almanac.arithmetic.composing_lists import Lists
 from almanac.arithmetic.composing_order import change, taken_off
 from almanac.arithmetic.composing_pieces import MAIN, SKILL
+from almanac.arithmetic.composing_shape import shape_cost
 from almanac.arithmetic.composing_wishes import SECOND
 
 SECOND_FROM = 50 * 600

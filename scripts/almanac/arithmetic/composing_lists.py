@@ -93,7 +93,7 @@ def of_role(asked: Asked, role: str) -> list[list[Sized]]:
             if sizes[0].place == kept[0].piece
         ]
     if role in (MAIN, SECOND) and not kept:
-        wished = {*asked.wishes.goals}
+        wished = {*asked.wanted}
         found = [
             [
                 own
@@ -134,7 +134,7 @@ def _chosen(asked: Asked, role: str) -> list[list[Sized]]:
     """For each goal the best that serve it, and the best of all; in the order of their rank."""
     ranked = sorted(of_role(asked, role), key=lambda own: _rank(asked, own, role))
     chosen = {own[0].place for own in ranked[: BESIDE[role]]}
-    for goal in asked.wishes.goals:
+    for goal in asked.wanted:
         of_goal = [own[0].place for own in ranked if goal in own[0].piece.goals]
         chosen |= set(of_goal[: A_GOAL[role]])
     return [own for own in ranked if own[0].place in chosen]

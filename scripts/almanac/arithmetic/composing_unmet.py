@@ -8,7 +8,6 @@ from dataclasses import dataclass
 
 from almanac.arithmetic.composing_around import Proposal
 from almanac.arithmetic.composing_asked import NOT_FOR, Asked
-from almanac.arithmetic.composing_costs import are_legs_tired, wants_skill
 from almanac.arithmetic.composing_order import SLACK_MOST, Stood, whole
 from almanac.arithmetic.composing_pieces import (
     EASY,
@@ -18,6 +17,7 @@ from almanac.arithmetic.composing_pieces import (
     UNKNOWN,
     PracticePiece,
 )
+from almanac.arithmetic.composing_shape import are_legs_tired, wants_skill
 from almanac.arithmetic.composing_wishes import SECOND
 
 GOAL, EFFORT, MINUTES, TAUGHT, KEEP, NO_SKILL, NO_RELIEF, SLOT = (

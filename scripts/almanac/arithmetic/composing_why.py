@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from almanac.arithmetic.composing_asked import Asked, Sized
-from almanac.arithmetic.composing_costs import CALM_LEGS, are_legs_first, are_legs_tired, uses
+from almanac.arithmetic.composing_costs import uses
 from almanac.arithmetic.composing_order import Stood
 from almanac.arithmetic.composing_pieces import (
     COOL_DOWN,
@@ -17,6 +17,7 @@ from almanac.arithmetic.composing_pieces import (
     WARM_UP,
     PracticePiece,
 )
+from almanac.arithmetic.composing_shape import CALM_LEGS, are_legs_first, are_legs_tired
 from almanac.arithmetic.composing_unmet import WORK, in_the_way
 from almanac.arithmetic.composing_wishes import SECOND, is_held
 

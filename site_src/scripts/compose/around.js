@@ -1,14 +1,15 @@
 // Warm-ups, relief and cool-downs, tried around the work of an evening so that the slot is filled. Pure. Of composing_around.py.
 
-import { coolDownCost, ownCost, reliefCost, warmUpCost, workOf } from "./costs.js";
+import { ownCost } from "./costs.js";
 import { broken, laid, lead, SLACK_MOST, takenOff } from "./order.js";
 import { COOL_DOWN, EASY, TENTHS, WARM_UP } from "./pieces.js";
+import { coolDownCost, endsCost, reliefCost, warmUpCost, workOf } from "./shape.js";
 
 /** @typedef {import("./wishes.js").Asked} Asked */
 /** @typedef {import("./wishes.js").Sized} Sized */
 /** @typedef {import("./order.js").Standing} Standing */
 /** @typedef {{order: import("./order.js").Stood[], cost: number}} Found a practice, and what it costs in points */
-/** @typedef {import("./costs.js").Work} Work */
+/** @typedef {import("./shape.js").Work} Work */
 /** @typedef {{own: Sized, cost: number, takes: number}} Tried `takes` with the talk before it */
 /** @typedef {{own: Sized | null, cost: number, takes: number}} Easy relief, or none, where `takes` is 0 */
 /** @typedef {{own: Sized, rank: number, cost: number, takes: number}} End a cool-down, in seconds with what goes before it */
@@ -146,18 +147,19 @@ export class Around {
    */
   #close(filling, warmUp, easy, ends, soFar) {
     for (const end of ends) {
-      const cost = soFar + end.cost, { place } = end.own;
+      const cost = soFar + end.cost;
       if (filling.best && cost >= filling.best.cost) {
         break;
       }
-      if (filling.taken.includes(place) || place === warmUp.place || place === easy?.place) {
+      const whole = cost + endsCost(this.asked, warmUp, easy, end.own);
+      if ((filling.best && whole >= filling.best.cost) || end.own.place === easy?.place || isIn(end.own, warmUp, filling.taken)) {
         continue;
       }
       const eased = /** @type {Standing[]} */ (easy ? [[EASY, easy]] : []);
       const order = laid(this.asked, [[WARM_UP, warmUp], ...filling.heart, ...eased, [COOL_DOWN, end.own]]);
       if (!broken(this.asked, order)) {
-        filling.best = { order, cost };
-        break;
+        filling.best = { order, cost: whole };
+        continue;
       }
       filling.refused += 1;
       if (filling.refused >= REFUSED) {
@@ -169,7 +171,7 @@ export class Around {
 
   /** @param {Work} work @param {Set<number>} warm */
   #warmUps(work, warm) {
-    const key = `${work.hardest} ${work.legsFirst} ${work.strokes} ${[...warm]}`;
+    const key = `${work.hardest} ${work.legsFirst} ${work.strokes} ${work.again} ${[...warm]}`;
     let found = this.warmed.get(key);
     if (!found) {
       found = this.warmUps.map(({ own, cost, takes }) => ({
@@ -203,5 +205,5 @@ function firstFrom(ends, seconds) {
   return found < 0 ? ends.length : found;
 }
 
-/** Whether relief stands there already. @param {Sized | null} easy @param {Sized} warmUp @param {number[]} taken */
+/** Whether what eases or closes stands there already. @param {Sized | null} easy @param {Sized} warmUp @param {number[]} taken */
 const isIn = (easy, warmUp, taken) => easy !== null && (easy.place === warmUp.place || taken.includes(easy.place));

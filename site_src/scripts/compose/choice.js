@@ -2,6 +2,7 @@
 
 import { finished } from "../lib/slices.js";
 import { Around } from "./around.js";
+import { isAgain } from "./costs.js";
 import { Hearts, orderOf } from "./hearts.js";
 import { isEnough, lists } from "./lists.js";
 import { tooMuch } from "./order.js";
@@ -12,8 +13,8 @@ import { Asked } from "./wishes.js";
 
 const PROPOSALS = 3;
 const TRIED = 400; // so many hearts that fit are tried for a proposal
-const SAME_SKILL = 60;
-const WORSE = 500; // an answer that costs so much more than the first is none
+const SAME_SKILL = 60, OTHER_PLACE = 250, SAME_DRILLS = 150; // the same as before it: the skill, work in another place, a main set's drills
+const WORSE = 900; // an answer that costs so much more than the first is none
 
 /**
  * Up to so many practices, the cheapest first; none of them has a main set of one before it. Each step is short.
@@ -65,7 +66,7 @@ export function fits(table, wishes) {
 function* cheapest(asked, around, hearts, before, stops = false) {
   const stood = before.flatMap((own) => own.order);
   const placed = (/** @type {string} */ roles) => new Set(stood.filter((one) => roles.includes(one.role)).map((one) => one.own.place));
-  const used = placed(MAIN + SECOND), skills = placed(SKILL), warm = placed(WARM_UP);
+  const used = placed(MAIN + SECOND), warm = placed(WARM_UP);
   const serves = before.some((own) => doServe(asked, own.order));
   const least = stops ? Infinity : around.least; // what stands around a heart costs at least
   /** @type {Found | null} */
@@ -84,16 +85,27 @@ function* cheapest(asked, around, hearts, before, stops = false) {
       continue;
     }
     tried += 1;
-    const again = heart.skill && skills.has(heart.skill.place) ? SAME_SKILL : 0;
-    best = around.fill(order, heart.takes, heart.cost + again, best, warm);
+    best = around.fill(order, heart.takes, heart.cost + again(asked, order, stood), best, warm);
     yield;
   }
   return best;
 }
 
+/** What it costs that a heart has work of earlier proposals. @param {Asked} asked @param {import("./order.js").Standing[]} heart @param {import("./order.js").Stood[]} stood */
+function again(asked, heart, stood) {
+  const work = stood.filter(({ role }) => role === SKILL || role === MAIN || role === SECOND);
+  return heart.reduce((cost, [role, own]) => {
+    const same = work.filter((one) => one.own.place === own.place);
+    if (same.length) {
+      return cost + (role === SKILL && same.every((one) => one.role === SKILL) ? SAME_SKILL : OTHER_PLACE);
+    }
+    return cost + (role !== SKILL && work.some((one) => one.role !== SKILL && isAgain(asked, own, one.own)) ? SAME_DRILLS : 0);
+  }, 0);
+}
+
 /** Whether a main set is for something that is wished for. @param {Asked} asked @param {{role: string, own: import("./wishes.js").Sized}[]} order */
-const doServe = ({ wishes }, order) =>
-  order.some(({ role, own }) => (role === MAIN || role === SECOND) && own.piece.goals.some((goal) => wishes.goals.includes(goal)));
+const doServe = ({ wanted }, order) =>
+  order.some(({ role, own }) => (role === MAIN || role === SECOND) && own.piece.goals.some((goal) => wanted.includes(goal)));
 
 /**
  * Whether a heart breaks nothing by itself; where it has to serve a goal, whether a main set does.

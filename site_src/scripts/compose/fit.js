@@ -2,12 +2,11 @@
 // Of composing_fit.py.
 
 import { A_POINT, SPARE } from "./around.js";
-import {
-  againCost, coolDownCost, idleCost, lengthCost, longerCost, mainsCost, ownCost, pairCost, reliefCost, served, skillCost, warmUpCost, workOf,
-} from "./costs.js";
+import { againCost, idleCost, ownCost, pairCost, served, skillCost } from "./costs.js";
 import { some } from "./lists.js";
 import { laid, SLACK_MOST, unsafe, whole } from "./order.js";
 import { COOL_DOWN, EASY, isHeld, MAIN, SECOND, SKILL, TENTHS, WARM_UP } from "./pieces.js";
+import { coolDownCost, endsCost, lengthCost, longerCost, mainsCost, reliefCost, warmUpCost, workOf } from "./shape.js";
 
 /** @typedef {import("./wishes.js").Asked} Asked */
 /** @typedef {import("./wishes.js").Sized} Sized */
@@ -116,6 +115,7 @@ export function costOf(asked, order) {
     const work = workOf(asked, heart.map(([, sized]) => sized));
     cost += heartCost(asked, heart) + (warmUp ? warmUpCost(asked, warmUp, work) : 0) + reliefCost(asked, relief ?? null, work);
   }
+  cost += endsCost(asked, warmUp ?? null, relief ?? null, coolDown ?? null);
   const stood = laid(asked, order), before = whole(stood.slice(0, -1)), end = whole(stood.slice(-1));
   const slack = Math.floor((asked.slot - before) / TENTHS) - Math.ceil(end / TENTHS);
   return cost + (coolDown ? coolDownCost(asked, coolDown) : 0) + Math.floor(Math.abs(slack - SPARE) / A_POINT);
@@ -126,11 +126,10 @@ function heartCost(asked, heart) {
   const roles = new Map(heart), skill = roles.get(SKILL) ?? null, main = roles.get(MAIN), second = roles.get(SECOND);
   const each = heart.map(([role, own]) => served(asked, own, role)), mains = (main?.takes ?? 0) + (second?.takes ?? 0);
   let cost = heart.reduce((sum, [role, own]) => sum + idleCost(asked, own, role), 0);
-  cost += asked.wishes.goals.reduce((sum, _, goal) => sum + Math.min(...each.map((costs) => costs[goal] ?? 0)), 0);
+  cost += asked.wanted.reduce((sum, _, goal) => sum + Math.min(...each.map((costs) => costs[goal] ?? 0)), 0);
   if (!main) {
     return cost;
   }
-  const again = (/** @type {Sized} */ own) => Math.max(...[main, second ?? main].map((other) => againCost(asked, own, other)));
-  cost += skill ? skillCost(asked, skill, main) + again(skill) + longerCost(asked, skill, mains) : 0;
+  cost += skill ? skillCost(asked, skill, main) + againCost(asked, skill, [main, second ?? main]) + longerCost(asked, skill, mains) : 0;
   return cost + (second ? pairCost(asked, main, second) : 0) + mainsCost(asked, mains) + lengthCost(asked, skill);
 }

@@ -1,8 +1,9 @@
 // The work of an evening: skill, main set and a second main set, in every way that may fit. Pure. Of composing_hearts.py.
 
-import { againCost, idleCost, lengthCost, longerCost, mainsCost, ownCost, pairCost, served, skillCost } from "./costs.js";
+import { againCost, idleCost, ownCost, pairCost, served, skillCost } from "./costs.js";
 import { lead, takenOff } from "./order.js";
 import { MAIN, SECOND, SKILL } from "./pieces.js";
+import { lengthCost, longerCost, mainsCost } from "./shape.js";
 
 /** @typedef {import("./wishes.js").Asked} Asked */
 /** @typedef {import("./wishes.js").Sized} Sized */
@@ -69,7 +70,7 @@ export class Hearts {
   /** The main sets with each second one. @returns {Generator<null, void, void>} */
   *#gather() {
     const { asked, skills, seconds } = this;
-    const bestServed = skills.map((skill) => skill.serves).reduce(cheaper, asked.wishes.goals.map(() => Infinity));
+    const bestServed = skills.map((skill) => skill.serves).reduce(cheaper, asked.wanted.map(() => Infinity));
     for (const sizes of this.mains) {
       const beside = skills.map((skill) => skill.cost + skillCost(asked, skill.own, /** @type {Sized} */ (sizes[0])));
       for (const own of sizes) {
@@ -149,7 +150,7 @@ export class Hearts {
       const skill = /** @type {Part} */ (skills[at]), { own } = skill;
       if (!places.includes(own.place)) {
         const before = skill.first + own.takes + lead(asked, own.piece.ends, first.own);
-        const again = Math.max(...order.map(([, main]) => againCost(asked, own, main)));
+        const again = againCost(asked, own, order.map(([, main]) => main));
         push(own, at + 1, takes + before, cost + (beside[at] ?? 0) + again + longerCost(asked, own, work) + cheaperSum(serves, skill.serves));
       }
     }

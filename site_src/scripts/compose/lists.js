@@ -58,7 +58,7 @@ export function ofRole(asked, role) {
       .filter(([first]) => first?.place === kept.piece)
       .map((sizes) => sizes.filter((own) => kept.number === UNKNOWN || own.number === kept.number));
   } else if (isMain) {
-    found = found.map((sizes) => sizes.filter(({ takes, piece }) => takes >= (piece.goals.some((goal) => asked.wishes.goals.includes(goal)) ? SHORT : SHORTEST)));
+    found = found.map((sizes) => sizes.filter(({ takes, piece }) => takes >= (piece.goals.some((goal) => asked.wanted.includes(goal)) ? SHORT : SHORTEST)));
   }
   return found.filter((sizes) => sizes.length);
 }
@@ -75,7 +75,7 @@ function ranked(asked, role) {
     const first = /** @type {Sized} */ (sizes[0]);
     let cost = Math.min(...sizes.map((own) => ownCost(asked, own, role)));
     if (role === MAIN || role === SECOND || role === SKILL) {
-      cost += idleCost(asked, first, role) + Math.min(...served(asked, first, role));
+      cost += idleCost(asked, first, role) + (asked.wanted.length ? Math.min(...served(asked, first, role)) : 0);
     }
     return { sizes, place: first.place, cost };
   });
@@ -86,7 +86,7 @@ function ranked(asked, role) {
 function chosen(asked, role) {
   const every = ranked(asked, role);
   const found = new Set(every.slice(0, BESIDE[role]));
-  for (const goal of asked.wishes.goals) {
+  for (const goal of asked.wanted) {
     for (const own of every.filter(([first]) => first?.piece.goals.includes(goal)).slice(0, A_GOAL[role])) {
       found.add(own);
     }

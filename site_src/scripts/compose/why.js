@@ -1,8 +1,9 @@
 // Why each piece of a composed practice stands there, and what is not met. Pure. Of composing_why.py and composing_unmet.py.
 
-import { areLegsFirst, areLegsTired, CALM_LEGS, uses, wantsSkill } from "./costs.js";
+import { uses } from "./costs.js";
 import { SLACK_MOST, whole } from "./order.js";
 import { COOL_DOWN, EASY, isHeld, MAIN, SECOND, SKILL, TENTHS, UNKNOWN, WARM_UP } from "./pieces.js";
+import { areLegsFirst, areLegsTired, CALM_LEGS, wantsSkill } from "./shape.js";
 import { at, isWork } from "./wishes.js";
 
 /** @typedef {import("./order.js").Stood} Stood */

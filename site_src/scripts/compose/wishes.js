@@ -31,26 +31,27 @@ export class Asked {
     this.inLane = table.squad.groups.map((_, group) => inALane(at(wishes.heads, group), at(wishes.lanes, group)));
     /** By lane group how many more swimmers are in its fullest lane than usual. */
     this.extra = table.squad.groups.map((own, group) => Math.max(0, at(this.inLane, group) - inALane(own.heads, own.lanes)));
-    this.aside = this.#aside();
-    this.isRest = this.#isRest();
+    const work = this.offers.map(({ piece }) => piece).filter(isWork), goals = [...new Set(wishes.goals)];
+    const every = (/** @type {number} */ goal) => work.filter((piece) => piece.goals.includes(goal));
+    const rest = goals.filter((goal) => every(goal).every((piece) => this.onlyEases(piece)));
+    /** The wished goals that no work is chosen for: those that none serves here, and beside work those that gentle swimming alone does. */
+    this.aside = rest.length < goals.length ? rest : rest.filter((goal) => !every(goal).length);
+    /** The wished goals that work is chosen for, as they are wished. */
+    this.wanted = wishes.goals.filter((goal) => !this.aside.includes(goal));
+    /** Whether all that is wished for is served by gentle work alone that may stand as relief, as recovery is. */
+    this.isRest = this.wanted.length > 0 && this.wanted.every((goal) => rest.includes(goal));
     const isGentle = wishes.effort === UNKNOWN && (this.isRest || wishes.goals.every((goal) => this.aside.includes(goal)));
     /** The effort that is wished for; gentle where all that is wished for is rest, or no work. */
     this.effort = isGentle ? table.gentle : wishes.effort;
+    /** Whether more is wished for than rest or gentle swimming. */
+    this.asksWork = !this.isRest && !(this.effort >= 0 && this.effort <= table.gentle);
     /** @type {Map<Offer, Sized[]>} */
     this.known = new Map();
   }
 
-  /** The wished goals that no work serves here: what opens, eases or closes does. */
-  #aside() {
-    const work = new Set(this.offers.filter(({ piece }) => isWork(piece)).flatMap(({ piece }) => piece.goals));
-    return [...new Set(this.wishes.goals)].filter((goal) => !work.has(goal));
-  }
-
-  /** Whether all that is wished for is served by gentle work alone that may stand as relief, as recovery is. */
-  #isRest() {
-    const goals = this.wishes.goals.filter((goal) => !this.aside.includes(goal));
-    const work = this.offers.map(({ piece }) => piece).filter((piece) => isWork(piece) && piece.goals.some((goal) => goals.includes(goal)));
-    return goals.length > 0 && work.every(({ roles, hardest }) => hardest <= this.table.gentle && !roles.includes(SKILL) && roles.includes(EASY));
+  /** Whether a piece of work is gentle, teaches nothing and may stand as relief. @param {Piece} piece */
+  onlyEases({ roles, hardest }) {
+    return hardest <= this.table.gentle && !roles.includes(SKILL) && roles.includes(EASY);
   }
 
   /** The fewest adults for so many heads in this pool, whatever is done. */
