@@ -8,6 +8,8 @@ import csv
 import io
 from datetime import date, datetime
 from pathlib import Path
+from types import SimpleNamespace
+from typing import Any
 
 import pytest
 import vobject
@@ -16,6 +18,7 @@ from plans_world import BLOCK, TESTED, analysis, club, codes
 from almanac.analysis.figures import by_name
 from almanac.analysis.figures.blocks import weeks_of
 from almanac.arithmetic.appearances import (
+    LateNeed,
     benchmark_plans,
     drill_appearances,
     goal_appearances,
@@ -23,7 +26,8 @@ from almanac.arithmetic.appearances import (
 )
 from almanac.arithmetic.block_days import day_of_all
 from almanac.arithmetic.session_load import planned_load
-from almanac.checks.blocks import blocks_of, is_hard
+from almanac.checks import blocks
+from almanac.checks.blocks import blocks_of, is_hard, taught_before_need
 from almanac.report.block_json import block_json
 from almanac.report.block_words import missing_words
 from almanac.report.shown import shown
@@ -206,6 +210,30 @@ def test_rules(tmp_path: Path, find: str, put: str, code: str) -> None:
     text = BLOCK.replace(find, put)
     after = codes(club(tmp_path / "after", block=text))
     assert code in after and code not in before
+
+
+def test_what_all_lane_groups_are_not_taught_in_time_is_told_once(monkeypatch) -> None:
+    both = LateNeed("dolphin", "glide", 2, "tuesday", None)
+    one = LateNeed("wave", "glide", 2, "tuesday", 3)
+    block = SimpleNamespace(id="autumn", squad="heron")
+    squads = {"heron": SimpleNamespace(level="building")}
+    world: Any = SimpleNamespace(
+        catalogue=SimpleNamespace(
+            words=lambda _: {},
+            drills={},
+            blocks={"autumn": block},
+            club=SimpleNamespace(squads=squads),
+        )
+    )
+    ways = [(block, "1", " for one"), (block, "2", " for two")]
+    monkeypatch.setattr(blocks, "blocks_of", lambda _: iter(ways))
+    late = {"1": [both, one], "2": [both]}
+    monkeypatch.setattr(blocks, "late_needs", lambda summary, *_: late[summary])
+    used = "is used in 'tuesday', and 'glide', which it needs first,"
+    assert [problem.message for problem in taught_before_need.check(world)] == [
+        f"'dolphin' {used} never comes",
+        f"'wave' {used} comes only in week 3 for one",
+    ]
 
 
 def test_a_rule_names_the_lane_group_where_groups_do_not_do_the_same(tmp_path: Path) -> None:

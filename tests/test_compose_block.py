@@ -40,6 +40,7 @@ from almanac.commands.main import main
 from almanac.commands.shared import CheckedCatalogue, load_and_check
 from almanac.model.load import load
 from almanac.report import planning_composed, planning_unlike
+from almanac.report.block_again import again_words
 from almanac.report.block_answer import _without_tests
 from almanac.report.block_judged import Again, again_in
 from almanac.report.planning_composed import Draft, _light_lacking
@@ -257,6 +258,43 @@ def test_a_main_set_within_seven_days_is_told_with_both_days() -> None:
     days = [(day + timedelta(n), 1, own) for n, own in ((0, ladder), (6, other), (13, ladder))]
     (told,) = again_in(days)
     assert told == Again("ladder", day, day + timedelta(6))
+
+
+def test_what_comes_again_on_the_same_days_is_told_in_one_line_by_its_titles() -> None:
+    days = [date(2027, 1, day) for day in (4, 6, 11)]
+    drills = {id: SimpleNamespace(title=f"Kick {id}") for id in "abcd"}
+    catalogue: Any = SimpleNamespace(
+        sets={"ladder": SimpleNamespace(title="Up and down")}, drills=drills
+    )
+    again = [
+        Again("ladder", days[0], days[1]), Again("a b c d", days[0], days[1]),
+        Again("ladder", days[1], days[2]), Again("a b c d", days[1], days[2]),
+        Again("b", days[1], days[2]), Again("b", date(2027, 2, 1), date(2027, 2, 2)),
+    ]  # fmt: skip
+    ladder = "'Up and down', 'Kick a', 'Kick b', 'Kick c' and 1 more"
+    assert [*again_words(catalogue, again)] == [
+        f"again within a week: {ladder}: Mon 2027-01-04, Wed 2027-01-06 and Mon 2027-01-11",
+        "again within a week: 'Kick b': Wed 2027-01-06 and Mon 2027-01-11",
+        "again within a week: 'Kick b': Mon 2027-02-01 and Tue 2027-02-02",
+    ]
+
+
+def test_a_race_without_a_taper_is_judged_and_one_that_was_wished_away_is_not(
+    tmp_path, capsys
+) -> None:
+    root = tmp_path / "club"
+    shutil.copytree(CATALOGUE, root)
+    file = root / "plans/blocks/heron-legs-in-three-weeks.yml"
+    text, tapered = file.read_text("utf-8"), "    taper: true\n"
+    assert text.count(tapered) == 1
+    text = text.replace(tapered, "").replace("\nstarts:", "\nrace_day: 2026-11-22\nstarts:")
+    file.write_text(text, "utf-8")
+    told = "not met: a taper before the race on 2026-11-22: none; make its last weeks lighter"
+    assert run(root, "--judge", "heron-legs-in-three-weeks") == 0
+    assert told in capsys.readouterr().out
+    race = (*WISHES, "--race-day", "2027-01-24")
+    assert run(root, *race, "--taper", "0") == 0 and run(root, *race) == 0
+    assert "a taper before" not in capsys.readouterr().out
 
 
 def test_a_practice_counts_in_a_plan_as_its_own_figures_say() -> None:

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator, Sequence
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.appearances import benchmark_plans, goal_appearances, late_needs
+from almanac.arithmetic.appearances import LateNeed, benchmark_plans, goal_appearances, late_needs
 from almanac.arithmetic.balance import Balance
 from almanac.arithmetic.block import BlockSummary
 from almanac.arithmetic.block_days import DayPlan
@@ -114,17 +115,25 @@ def taught_before_need(analysis: Analysis) -> Iterator[Problem]:
     so known.
     """
     levels = list(analysis.catalogue.words("levels"))
+    found: dict[tuple[str, LateNeed], list[str]] = {}
+    ways = Counter[str]()
     for block, summary, whose in blocks_of(analysis):
+        ways[block.id] += 1
         level = analysis.catalogue.club.squads[block.squad].level
         for late in late_needs(summary, analysis.catalogue.drills, levels, level):
-            if late.need == late.drill:
-                continue  # a circle of one, which is told as that
-            when = f"comes only in week {late.need_first}" if late.need_first else "never comes"
-            message = (
-                f"'{late.drill}' is used in '{late.practice}', and '{late.need}', which it "
-                f"needs first, {when}{whose}"
-            )
-            yield Problem(block, ("weeks", late.week - 1), message, f"put {late.need} before it")
+            if late.need != late.drill:  # a circle of one is told as that
+                found.setdefault((block.id, late), []).append(whose)
+    for (id, late), each in found.items():
+        when = f"comes only in week {late.need_first}" if late.need_first else "never comes"
+        message = (
+            f"'{late.drill}' is used in '{late.practice}', and '{late.need}', which it "
+            f"needs first, {when}"
+        )
+        # In the same words of all lane groups it is told once.
+        for whose in [""] if len(each) == ways[id] else each:
+            mend = f"put {late.need} before it"
+            block = analysis.catalogue.blocks[id]
+            yield Problem(block, ("weeks", late.week - 1), message + whose, mend)
 
 
 @warns("goal-unserved")

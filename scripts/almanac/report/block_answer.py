@@ -11,6 +11,7 @@ from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.planning_wishes import BlockLimits, BlockWishes
 from almanac.arithmetic.practice_aims import benchmarks_run
 from almanac.findings import Finding, as_text, counted
+from almanac.report.block_again import again_words
 from almanac.report.block_judged import JudgedBlock
 from almanac.report.block_wishes import (
     OF_BLOCK,
@@ -45,6 +46,16 @@ class BlockAnswer:
     empty: tuple[str, ...] = ()
     left: tuple[str, ...] = ()
     composed: tuple[str, ...] = ()
+
+    @property
+    def rows(self) -> list[WishRow]:
+        """Every wish beside what is planned; of a race the taper too, where there is none."""
+        own = self.judged.summary
+        rows = wish_rows(self.analysis.catalogue, own)
+        if self.wishes.taper and self.wishes.race and own.taper is None:
+            what = f"a taper before the race on {self.wishes.race}"
+            rows.append(WishRow(("taper", "none"), what, "one", "none", False))
+        return rows
 
     def is_run(self, benchmark: str) -> bool:
         """Whether some practice of the squad runs a benchmark."""
@@ -109,7 +120,7 @@ def _table(answer: BlockAnswer) -> Iterator[str]:
 def _beside(answer: BlockAnswer) -> Iterator[str]:
     """Planned figures beside the wishes, those that are met and those that are not."""
     own = answer.judged
-    yield from wish_lines(wish_rows(answer.analysis.catalogue, own.summary))
+    yield from wish_lines(answer.rows)
     yield f"  {counted(own.warm_ups, 'warm-up')} in turn"
     yield from _most_often(own)
 
@@ -130,11 +141,10 @@ def _most_often(own: JudgedBlock) -> Iterator[str]:
 
 def _not_met(answer: BlockAnswer) -> Iterator[str]:
     """Each wish that is not met, with what to drop or to change; and main sets that come again."""
-    for row in wish_rows(answer.analysis.catalogue, answer.judged.summary):
+    for row in answer.rows:
         if row.met is False:
             yield from (f"not met: {own}" for own in _drops(answer, row))
-    for again in answer.judged.again:
-        yield f"again within a week: {again.main} on {again.first} and {again.second}"
+    yield from again_words(answer.analysis.catalogue, answer.judged.again)
 
 
 def _drops(answer: BlockAnswer, row: WishRow) -> Iterator[str]:
@@ -159,6 +169,8 @@ def _drops(answer: BlockAnswer, row: WishRow) -> Iterator[str]:
             return
         for number in weeks:
             yield f"{of} is not run in week {number}; drop that --test"
+    elif of == "none":
+        yield f"{row.what}: {row.planned}; make its last weeks lighter and mark them as taper"
     else:
         yield f"{row.what}: {row.planned}; change the race day, the taper or the loads"
 
