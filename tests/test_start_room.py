@@ -21,6 +21,8 @@ DAY = date(2027, 6, 1)
 GEAR = ("-", "kickboard=20", "fins=12 snorkel=3", "pull-buoy=2 hand-paddles=8", "tempo-beeper=1")
 DEPTHS = ("0.6-0.9", "0.9-1.2", "1.0-1.9", "1.8-2", "2-5", "4-7ft", "3-12ft", "1.1")
 
+DEEP = ("1.8-2", "2-5")  # where nobody can stand a practice cannot have the adults for more
+
 
 def begun(root: Path, *options: str) -> set[str]:
     """What is amiss with a club that has just begun, by code."""
@@ -42,8 +44,9 @@ def drawn(seed: int) -> Sequence[str]:
         while left and len(groups) < 3:
             own = by.randint(1, left)
             left -= own
+            most = 45 if any(own in pools[0] for own in DEEP) else 200
             heads = by.choice([1, 4 * own, 8 * own, 15 * own, min(200, 25 * own)])
-            groups.append(f"{own} {heads} {by.choice(['-', '-', '4:40', '6:55'])}")
+            groups.append(f"{own} {min(heads, most)} {by.choice(['-', '-', '4:40', '6:55'])}")
         squad = f"squad-{number} {level} {by.randint(1, 12)} {' / '.join(groups)}"
         options += ["--squad", squad]
     return options
@@ -116,3 +119,35 @@ def test_a_hall_stands_beside_a_pool_in_one_line(tmp_path: Path) -> None:
         "home": "25m",
         "gym": "land",
     }
+
+
+def test_a_squad_for_which_no_practice_has_the_adults_is_told(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    options = ("--pool", "Deep 25m 8 1.8-2", "--squad", "Reds foundation 2 8 170 -")
+    assert main(["start", str(tmp_path / "own"), *options, "--today", DAY.isoformat()]) == 2
+    said = capsys.readouterr().err
+    assert "Reds: 170 swimmers need 34 adults there, and a practice has 30 at most" in said
+
+
+PLAN = "112 / Mill Lane / By the clock / In the hall / By the door / The yellow gate"
+
+
+@pytest.mark.parametrize(
+    ("level", "pool"),
+    [
+        ("foundation", "Home 25m 6 1.0-1.9"),
+        ("building", "Lake 50m 8 1-2"),
+        ("performing", "Hut 25yd 6 4ft"),
+    ],
+)
+def test_a_block_that_is_begun_in_a_new_club_is_warned_of_nothing(
+    level: str, pool: str, tmp_path: Path
+) -> None:
+    """Nothing in its practice comes before what it needs first."""
+    root = tmp_path / "own"
+    options = ("--pool", pool, "--squad", f"Reds {level} 2 2 9 -", "--emergency", PLAN)
+    assert main(["start", str(root), *options, "--today", DAY.isoformat()]) == 0
+    assert main(["new", "block", "june", "--root", str(root), "--today", DAY.isoformat()]) == 0
+    said = {one.code for one in load_and_check(root, DAY).findings}
+    assert said == {"starter-text"}, "which is what a coach is to write"

@@ -12,13 +12,14 @@ from itertools import chain
 from string import Template
 
 from almanac.kinds import KIND
-from almanac.model.bringing import Origin, bring
+from almanac.model.bringing import NotBrought, Origin, bring
 from almanac.model.catalogue import Catalogue, Key
 from almanac.model.load import Loaded
 from almanac.model.new_club import LEVELS, TEST, NewClub, NewPool, NewSquad, club_file
 from almanac.model.policy import Policy
 from almanac.model.swim_set import SwimSet
 from almanac.resources import STARTERS
+from almanac.source import schemas
 from almanac.source.names import Names
 from almanac.source.scalars import in_quotes, name
 
@@ -64,6 +65,13 @@ _WORDS_ON_LAND = {
         "Stop before it sags.",
     ),
 }
+_FLOAT = "back-float-and-line"
+"""What all others on the back need first; where nobody can stand it is not begun with."""
+_FLOATED = (
+    f"  - {{reps: 3, time: 0:15, do: {_FLOAT}, effort: easy, rest: 0:15, "
+    "note: Ears under and navel up. Stand before the next.}\n"
+)
+_MOST_ADULTS = schemas.fields("practice")["adults"]["maximum"]
 _WRITTEN_IN = "25m"  # the course of the sets that the program comes with
 WORKFLOW = ".github/workflows/site.yml"
 
@@ -79,6 +87,9 @@ def folder_of(club: NewClub, shelf: Loaded, today: date, again: date) -> dict[st
     wanted = [*(_LAND if place.is_land else _WATER), *(("gear", id) for id in club.gear)]
     brought = bring(shelf, _names_of(shelf, chain(*groups.values())), wanted, origin).files
     values = {"today": today.isoformat(), "again": again.isoformat(), "course": place.course}
+    depth = shelf.catalogue.drills[_FLOAT].depth_m.most
+    can_stand = depth is not None and place.least_m <= depth
+    values |= {"float": _FLOATED * can_stand, "floated": "a float, " * can_stand}
     own = {"plans/club.yml": club_file(club, today)}
     fitting = _fitting(brought, shelf.catalogue, club)
     own |= {file: _in_course(file, text, place.course) for file, text in fitting.items()}
@@ -176,7 +187,13 @@ def _adults(squad: NewSquad, place: NewPool, policy: Policy) -> int:
         can_stand = place.least_m <= standing
         deep = "deep_heads_each_adult_most" if can_stand else "all_deep_heads_each_adult_most"
         each = policy.of_level(squad.level).limit(deep)
-    return max(int(policy.limit("adults_least")), math.ceil(squad.heads / each))
+    adults = max(int(policy.limit("adults_least")), math.ceil(squad.heads / each))
+    if adults > _MOST_ADULTS:
+        raise NotBrought(
+            f"{squad.title}: {squad.heads} swimmers need {adults} adults there, and a practice has "
+            f"{_MOST_ADULTS} at most: make two squads of it"
+        )
+    return adults
 
 
 def _beside(club: NewClub) -> dict[str, str]:
