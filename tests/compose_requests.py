@@ -54,12 +54,15 @@ def drawn(table: ComposeTable, chance: random.Random, pool: str) -> Request:
 
 BAD: tuple[tuple[dict[str, object], str], ...] = (
     ({"minutes": 0}, "0 min: from 20 to 120 minutes can be composed"),
-    ({"goals": []}, "no goals: one to 3 can be asked for"),
+    ({"goals": []}, "no goal is named: one to 3 can be asked for"),
     ({"goals": ["flying"]}, "there is no goal 'flying'"),
     ({"groups": ["sharks"]}, "there is no lane group 'sharks'; there are heron-1, heron-2"),
-    ({"lanes": {"heron-1": 0}}, "lanes: heron-1 has 0; from 1 to 6 can be, and who does not swim "),
-    ({"lanes": {"heron-1": 60}}, "lanes: heron-1 has 60; from 1 to 6 can be"),
-    ({"heads": {"heron-1": 201}}, "heads: heron-1 has 201; from 1 to 200 can be"),
+    (
+        {"lanes": {"heron-1": 0}},
+        "0 lanes for Heron, lanes 1 to 3: from 1 to 6 can be, and who does not ",
+    ),
+    ({"lanes": {"heron-1": 60}}, "60 lanes for Heron, lanes 1 to 3: from 1 to 6 can be"),
+    ({"heads": {"heron-1": 201}}, "201 swimmers for Heron, lanes 1 to 3: from 1 to 200 can be"),
     ({"gear": {"drag-socks": 500}}, "500 of drag-socks: the club owns "),
     ({"effort": "mad"}, "there is no effort 'mad'; there are easy, "),
     ({"pool": "sea"}, "there is no pool 'sea'; there are "),

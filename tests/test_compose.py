@@ -381,7 +381,7 @@ def test_of_a_single_goal_nobody_is_told_to_leave_one_out() -> None:
         (("--squad", "reed", "--minutes", "60", "--goals", "underwater"), "serves under water"),
         ((*WISHES, "--gear", "fins=900"), "900 of fins: the club owns"),
         ((*WISHES, "--adults", "-1"), "--adults -1: write how many adults are there"),
-        ((*WISHES, "--lanes", "heron-1=0"), "lanes: heron-1 has 0"),
+        ((*WISHES, "--lanes", "heron-1=0"), "0 lanes for Heron"),
         ((*WISHES, "--done", "kick"), "--done is written NAME=VALUE, say --done set/kick-and-go=3"),
         ((*WISHES, "--taught", "x=lots"), "--taught x: 'lots' is no whole number"),
         ((*WISHES, "--block", "no-such"), "there is no block of Heron 'no-such'"),

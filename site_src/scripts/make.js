@@ -3,15 +3,16 @@
 
 import { make, one, tool } from "./lib/dom.js";
 import { write } from "./lib/storage.js";
-import { time, today } from "./lib/today.js";
+import { today } from "./lib/today.js";
 import { answersOf, requestOf } from "./make/answers.js";
 import { fromAddress, toAddress } from "./make/asked.js";
 import { hear, tell } from "./make/between.js";
 import { fetchScript } from "./make/fetch-script.js";
 import { form } from "./make/form.js";
-import { atFirst, fetched, here, LAST, mySquad, tonight, whyNot } from "./make/here.js";
+import { atFirst, fetched, here, LAST, mySquad, starts, whyNot } from "./make/here.js";
 import { lately } from "./make/lately.js";
 import { whose } from "./make/names.js";
+import { point } from "./make/point.js";
 
 /** @import {Asked} from "./make/asked.js" */
 /** @import {Answers, Known} from "./make/answers.js" */
@@ -56,8 +57,9 @@ function askSquad() {
 
 /** The questions of a squad.
  * @param {string} id
- * @param {string} [problem] what of them cannot be */
-const ask = (id, problem = "") => inTurn(async (isStill) => {
+ * @param {string} [problem] what of them cannot be
+ * @param {string} [field] the question that it is of */
+const ask = (id, problem = "", field = "") => inTurn(async (isStill) => {
   const squad = here.squads.find(([own]) => own === id);
   if (!squad) {
     say(NO_SQUAD);
@@ -66,7 +68,7 @@ const ask = (id, problem = "") => inTurn(async (isStill) => {
   /** @type {Data} */
   const data = await fetched(`compose/${id}`);
   if (isStill()) {
-    questions(data, squad, problem, isStill);
+    questions(data, squad, { problem, field }, isStill);
   }
 });
 
@@ -86,21 +88,19 @@ function ahead(known, isStill) {
 
 /** @param {Data} data
  * @param {SquadHere} squad
- * @param {string} problem
+ * @param {{problem: string, field: string}} what of them cannot be
  * @param {() => boolean} isStill */
-function questions(data, squad, problem, isStill) {
+function questions(data, squad, { problem, field }, isStill) {
   const [id, , groups] = squad;
   const answers = answered.get(id) ?? atFirst(squad);
   answered.set(id, answers);
   const known = { data, done: lately(data, here.kept, today), answers, squads: here.squads.map(([own, title]) => /** @type {[string, string]} */ ([own, title])) };
-  const told = make("p", { class: "make-problem", role: "alert" }, problem);
+  const told = make("p", { class: "make-problem", id: "make-problem", role: "alert" });
   const soon = ahead(known, isStill);
   const own = form(known, { propose: () => propose(known, squad, told), squad: (other) => ask(other), changed: soon });
   one(".make-go", own).before(told);
   say(make("p", { class: "lead" }, whose(data, { request: { pool: answers.pool, groups: answers.groups.length < groups.length ? answers.groups : [] }, start: "" })), own);
-  if (problem) {
-    told.scrollIntoView({ block: "center" });
-  }
+  point(own, told, problem, field);
   soon();
 }
 
@@ -109,8 +109,8 @@ function questions(data, squad, problem, isStill) {
  * @param {SquadHere} squad
  * @param {HTMLElement} told */
 const propose = (known, squad, told) => inTurn(async (isStill) => {
-  const { data, answers } = known, request = requestOf(known), tried = { data, request, problem: "" };
-  const start = answers.until ? time : (tonight(squad[0])?.[2] ?? squad[4]);
+  const { data, answers } = known, request = requestOf(known), tried = { data, request, problem: "", field: "" };
+  const start = starts(squad, answers.until, new Date());
   write(LAST, { squad: squad[0], day: today, goals: answers.goals, gone: [...answers.gone] });
   try {
     await proposals();
@@ -121,7 +121,7 @@ const propose = (known, squad, told) => inTurn(async (isStill) => {
   if (!isStill()) {
     return;
   }
-  told.textContent = tried.problem;
+  point(/** @type {HTMLElement} */ (told.closest("form")), told, tried.problem, tried.field);
   if (!tried.problem) {
     location.hash = toAddress({ squad: squad[0], request, on: today, start, number: 1, practice: null, code: "" });
   }
@@ -149,9 +149,9 @@ function arrive() {
   }
 }
 
-hear("make-ask", ({ data, squad, request, problem }) => {
+hear("make-ask", ({ data, squad, request, problem, field }) => {
   answered.set(squad, answersOf(request, data.squad.groups.map(([id]) => id), lately(data, here.kept, today)));
-  ask(squad, problem);
+  ask(squad, problem, field);
 });
 window.addEventListener("hashchange", arrive);
 arrive();

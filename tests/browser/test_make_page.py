@@ -7,6 +7,7 @@ from __future__ import annotations
 import gzip
 import json
 import re
+from datetime import datetime, timedelta
 from pathlib import Path
 
 from playwright.sync_api import Page, Route, expect
@@ -201,12 +202,26 @@ def test_what_cannot_be_is_a_sentence_and_what_hinders_stands_first(
     phone.get_by_role("button", name="Heron").click()
     told = phone.locator(".make-problem")
     propose(phone)
-    expect(told).to_have_text("No goals: one to 3 can be asked for.")
+    expect(told).to_have_text("No goal is named: one to 3 can be asked for.")
     phone.get_by_label("Kick endurance").check()
     for minutes in ("0", "12"):
         phone.get_by_label("Minutes", exact=True).fill(minutes)
         propose(phone)
         expect(told).to_have_text(f"{minutes} min: from 20 to 120 minutes can be composed.")
+        field = phone.locator("#make-minutes")
+        expect(field).to_be_focused()
+        expect(field).to_have_attribute("aria-invalid", "true")
+        expect(field).to_have_accessible_description(told.inner_text())
+    phone.get_by_label("Minutes", exact=True).fill("60")
+    phone.locator("summary", has_text="More").click()
+    lanes = phone.get_by_label("Heron, lanes 1 to 3: lanes")
+    lanes.fill("0")
+    phone.locator("summary", has_text="More").click()
+    propose(phone)
+    expect(told).to_contain_text("0 lanes for Heron, lanes 1 to 3: from 1 to 6 can be")
+    expect(lanes).to_be_focused()
+    expect(field).not_to_have_attribute("aria-invalid", "true")
+    lanes.fill("3")
     for goal in ("Kick into stroke", "Kick speed"):
         phone.get_by_label(goal).check()
     expect(phone.get_by_label("Kick technique")).to_be_disabled()
@@ -235,6 +250,26 @@ def test_what_cannot_be_is_a_sentence_and_what_hinders_stands_first(
     expect(told).to_contain_text("The practice that this link opens is no longer here.")
     phone.goto(f"{server.address}make.html#squad=nobody&minutes=60")
     expect(phone.locator("[role=alert]")).to_have_text("There is no such squad here.")
+
+
+def test_in_a_slot_that_runs_what_is_left_of_it_is_asked_for_and_begins_now(
+    phone: Page, server: Server
+) -> None:
+    phone.goto(f"{server.address}make.html")
+    planned = json.loads(phone.locator("#make-data").inner_text())["planned"]
+    on, start, minutes = next((own[0], own[2], own[3]) for own in planned if own[1] == "heron")
+    late = datetime.fromisoformat(f"{on}T{start}") + timedelta(minutes=minutes - 25)
+    phone.clock.install(time=late)
+    phone.goto(f"{server.address}make.html")
+    phone.get_by_role("button", name="Heron").click()
+    expect(phone.get_by_label("Minutes", exact=True)).to_have_value("25")
+    expect(phone.locator(".make-form")).to_contain_text(
+        "The slot has begun: 25 of its minutes are left. What is made begins now."
+    )
+    phone.get_by_label("Kick technique").check()
+    propose(phone)
+    expect(phone.locator(".make .lead")).to_contain_text(f"from {late:%H:%M}")
+    assert f"start={late:%H:%M}" in phone.url
 
 
 def test_of_two_addresses_the_later_is_shown_whichever_data_come_first(
@@ -279,4 +314,4 @@ def test_what_it_reads_is_kept_on_a_phone(site: Path) -> None:
     first = [(site / name).read_bytes() for name in ("make.html", "scripts/make.js")]
     assert sum(len(gzip.compress(own)) for own in first) < 12_000, "the questions are soon there"
     proposals = (site / "scripts/make/propose.js").read_bytes()
-    assert len(gzip.compress(proposals)) < 25 * 1024, "and so is what answers them"
+    assert len(gzip.compress(proposals)) < 26 * 1024, "and so is what answers them"

@@ -66,7 +66,9 @@ test("what is no longer asked for is dropped", async (own) => {
 
 test("a wish that cannot be is told, before and when it is asked", async () => {
   const bad = { ...requests[0], minutes: 5 };
-  assert.match(String(await answerSoon(data, bad)), /^5 min/);
+  const { message, field } = await answerSoon(data, bad);
+  assert.match(message, /^5 min/);
+  assert.equal(field, "minutes");
   assert.equal(await answerSoon(data, bad), answerTo(data, bad));
 });
 

@@ -4,7 +4,7 @@ import assert from "node:assert/strict";
 import test from "node:test";
 
 import { answersOf, requestOf } from "../../site_src/scripts/make/answers.js";
-import { fromAddress, minutesUntil, toAddress, wayPast, without } from "../../site_src/scripts/make/asked.js";
+import { fromAddress, leftOf, minutesUntil, toAddress, wayPast, without } from "../../site_src/scripts/make/asked.js";
 import { versionOf } from "../../site_src/scripts/make/names.js";
 
 const request = {
@@ -73,6 +73,11 @@ test("minutes until a time of day, of the next day where it is past", () => {
   assert.equal(minutesUntil(now, "18:45"), 44);
   assert.equal(minutesUntil(now, "00:30"), 389);
   assert.equal(minutesUntil(now, ""), 0);
+});
+
+test("minutes that are left of a slot that runs", () => {
+  const at = (hours, minutes) => leftOf(new Date(2026, 10, 27, hours, minutes, 30), "17:30", 75);
+  assert.deepEqual([at(17, 29), at(17, 30), at(17, 31), at(18, 20), at(18, 44), at(18, 45), at(9, 0)], [0, 0, 74, 25, 1, 0, 0]);
 });
 
 test("answers make the request that made them", () => {

@@ -67,7 +67,8 @@ def wishes_of(table: ComposeTable, request: Request) -> Wishes:
         for group, number in own.items():
             if not 0 < number <= most:
                 key = "bad-number" if number > 0 else "bad-none"
-                raise BadWish(said(key, what=what, group=group, number=number, most=most))
+                told = {"group": squad.groups[names.index(group)].title, "number": number}
+                raise BadWish(said(key, what=said(f"what-{what}"), most=most, **told))
     wishes = Wishes(
         pool=request.pool,
         groups=tuple(sorted(groups)),

@@ -106,13 +106,13 @@ SENTENCES: Mapping[str, str] = {
     # A wish that cannot be.
     "bad-place": "there is no {what} '{id}'",
     "bad-place-known": "there is no {what} '{id}'; there are {known}",
-    "bad-number": "{what}: {group} has {number}; from 1 to {most} can be",
-    "bad-none": "{what}: {group} has {number}; from 1 to {most} can be, and who does not swim is"
+    "bad-number": "{number} {what} for {group}: from 1 to {most} can be",
+    "bad-none": "{number} {what} for {group}: from 1 to {most} can be, and who does not swim is"
     " left out of the lane groups",
     "bad-minutes": "{minutes} min: from {least} to {most} minutes can be composed",
     "bad-minutes-squad": "{minutes} minutes: {squad} has {most} at most",
     "bad-goals": "{number} goals: one to {most} can be asked for",
-    "no-goals": "no goals: one to {most} can be asked for",
+    "no-goals": "no goal is named: one to {most} can be asked for",
     "bad-goal": "nothing that {squad} may do in this pool serves {goal}; there is something for"
     " {known}",
     "bad-gear": "{number} of {gear}: the club owns {owned}",
@@ -160,6 +160,8 @@ SENTENCES: Mapping[str, str] = {
     "bad-twice": "No piece stands in a practice twice.",
     "bad-roles": "A practice begins with a warm-up, has a main set and ends with a cool-down.",
     "bad-deed": "there is nothing to {do} as {role}",
+    "what-lanes": "lanes",
+    "what-heads": "swimmers",
     "what-pool": "pool",
     "what-group": "lane group",
     "what-goal": "goal",

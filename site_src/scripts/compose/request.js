@@ -11,8 +11,17 @@ import { said } from "./words.js";
 const MOST = 200; // no more heads or lanes are taken for a number that is meant
 const SHOWN = 25; // of more names none is told
 
-/** A wish that cannot be; its message is one sentence that says why. */
-export class BadWish extends Error {}
+/** A wish that cannot be; its message is one sentence that says why, its field the question that it is of, "" where that is none. */
+export class BadWish extends Error {
+  /** @param {string} message @param {string} [field] */
+  constructor(message, field = "") {
+    super(message);
+    this.field = field;
+  }
+}
+
+/** The question that a sentence is of, by the beginning of its key. */
+const FIELDS = [["bad-minutes", "minutes"], ["no-goals", "goals"], ["bad-goal", "goals"], ["bad-gear", "gear"], ["no-gear", "gear"], ["bad-lanes", "lanes"], ["bad-adults", "adults"]];
 
 /**
  * The wishes of a request. Throws BadWish for the first that cannot be.
@@ -48,11 +57,7 @@ function groupsOf(table, { pool, groups = [], lanes = {}, heads = {} }) {
   const chosen = places(table, "group", groups.length ? groups : names, names);
   for (const [what, own] of /** @type {["lanes" | "heads", Record<string, number>][]} */ ([["lanes", lanes], ["heads", heads]])) {
     places(table, "group", Object.keys(own), names);
-    for (const [group, number] of Object.entries(own)) {
-      if (!(number > 0 && number <= most[what])) {
-        bad(table, number > 0 ? "bad-number" : "bad-none", { what, group, number, most: most[what] });
-      }
-    }
+    squad.groups.forEach((group) => checkNumber(table, what, group, own[group.id] ?? 1, most[what]));
   }
   return {
     groups: chosen.sort((a, b) => a - b),
@@ -61,9 +66,16 @@ function groupsOf(table, { pool, groups = [], lanes = {}, heads = {} }) {
   };
 }
 
-/** @param {Table} table @param {string} key @param {Record<string, string | number>} filled @returns {never} */
-function bad(table, key, filled) {
-  throw new BadWish(said(table, key, filled));
+/** @param {Table} table @param {string} what @param {{id: string, title: string}} group @param {number} number @param {number} most */
+function checkNumber(table, what, { id, title }, number, most) {
+  if (!(number > 0 && number <= most)) {
+    bad(table, number > 0 ? "bad-number" : "bad-none", { what: said(table, `what-${what}`), group: title, number, most }, `${what}-${id}`);
+  }
+}
+
+/** @param {Table} table @param {string} key @param {Record<string, string | number>} filled @param {string} [field] @returns {never} */
+function bad(table, key, filled, field = FIELDS.find(([begins]) => key.startsWith(begins ?? key))?.[1]) {
+  throw new BadWish(said(table, key, filled), field);
 }
 
 /** @param {{id: string}[]} every */

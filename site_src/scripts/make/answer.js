@@ -11,10 +11,11 @@ import { atOnce, inSlices } from "../lib/slices.js";
 /** @import {Data, Practice, Proposal, Request} from "./types.js" */
 /** @import {Answer} from "../compose/types.js" */
 
-/** @typedef {{of: string, steps: ReturnType<typeof proposing> | null, answer: Answer | string}} Work `steps`: those that are left; null once there is an answer */
+/** @typedef {{of: string, steps: ReturnType<typeof proposing> | null, answer: Answer | BadWish}} Work `steps`: those that are left; null once there is an answer */
 
 /** @type {Work} */
-let last = { of: "", steps: null, answer: "" };
+const NONE = { of: "", steps: null, answer: new BadWish("") };
+let last = NONE;
 
 /** @param {string} text */
 export const sentence = (text) => (text ? `${text.charAt(0).toUpperCase()}${text.slice(1)}${text.endsWith(".") ? "" : "."}` : "");
@@ -25,7 +26,7 @@ export const sentence = (text) => (text ? `${text.charAt(0).toUpperCase()}${text
 function workOn(data, request) {
   const of = JSON.stringify([data.squad.id, ...Object.entries(request).sort()]); // an address has the same in another order
   if (last.of !== of) {
-    last = { of, steps: proposing(data, request), answer: "" };
+    last = { of, steps: proposing(data, request), answer: NONE.answer };
   }
   return last;
 }
@@ -41,10 +42,10 @@ function* left(own) {
       }
     } catch (problem) {
       if (!(problem instanceof BadWish)) {
-        last = { of: "", steps: null, answer: "" };
+        last = NONE;
         throw problem;
       }
-      [own.steps, own.answer] = [null, sentence(problem.message)];
+      [own.steps, own.answer] = [null, new BadWish(sentence(problem.message), problem.field)];
     }
     yield;
   }

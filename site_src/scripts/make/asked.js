@@ -134,8 +134,19 @@ export function wayPast(request, { wish, which, because }, goalTitle) {
   return behind ?? without(request, wish === "effort" ? { wish, which } : { wish: "goals", which: goal }, goalTitle);
 }
 
+export const MINUTES_LEAST = 20; // of a practice that can be made
 const MINUTE_MS = 60_000;
 const DAY_MINUTES = 24 * 60;
+
+/** Whole minutes that are left of a slot that runs at a moment; 0 where it does not, or has just begun.
+ * @param {Date} now
+ * @param {string} start HH:MM
+ * @param {number} minutes */
+export function leftOf(now, start, minutes) {
+  const [hours, past] = start.split(":").map(Number);
+  const gone = Math.floor((now.getTime() - new Date(now).setHours(hours, past, 0, 0)) / MINUTE_MS);
+  return gone > 0 && gone < minutes ? minutes - gone : 0;
+}
 
 /** Whole minutes from a moment until a time of day, of the next day where it is past; 0 where it is no time.
  * @param {Date} now

@@ -9,15 +9,15 @@
 
 /** @typedef {{
  *   "make-soon": {data: Data, request: Request},
- *   "make-try": {data: Data, request: Request, problem: string},
+ *   "make-try": {data: Data, request: Request, problem: string, field: string},
  *   "make-show": {data: Data, asked: Asked, file: File | null} | null,
- *   "make-ask": {data: Data, squad: string, request: Request, problem: string},
+ *   "make-ask": {data: Data, squad: string, request: Request, problem: string, field: string},
  *   "make-lay": {data: Data, request: Request, proposal: Proposal, told: Parameters<typeof import("./lay.js").laid>[3], sources: Sources, here: PoolRuns | null,
  *     made: Made | null},
  *   "make-made": {box: HTMLElement, made: Made, proposal: Proposal},
  *   "make-save": ReturnType<typeof import("../compose/chosen.js").stoodOf> & {start: string, changed: Omit<import("./saved.js").Changed, "composed"> | null, text: string, gone: string},
  *   "make-sheets": {data: Data, proposal: Proposal, written: (import("./types.js").WrittenPart | null)[], run: Run, told: Omit<import("./paper.js").Told, "gear">, sheets: HTMLElement[]},
- * }} Told `make-soon`: what may be asked next; `make-try`: whether a request can be, `problem` is the answer; `make-show`: what an address asks for, with the practice that it opens; null where something else is
+ * }} Told `make-soon`: what may be asked next; `make-try`: whether a request can be, `problem` is the answer, `field` the question that it is of; `make-show`: what an address asks for, with the practice that it opens; null where something else is
  *   shown; `make-ask`: the questions as a request answers them, and what of it can't be; `make-lay`: a proposal to be laid,
  *   `made` is the answer; `make-made`: rows to be filled; `make-save`: an entry, composed or changed, `text`
  *   and `gone` are the answer, its file and what that does not have; `make-sheets`: `sheets` is the answer */

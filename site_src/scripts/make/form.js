@@ -4,6 +4,7 @@
 import { make, tool } from "../lib/dom.js";
 import { keepUntil } from "../lib/mine-until.js";
 import { minutesUntil } from "./asked.js";
+import { leftTonight } from "./here.js";
 
 /** @import {Answers, Known} from "./answers.js" */
 /** @import {Data} from "./types.js" */
@@ -59,8 +60,15 @@ function choice(id, title, options, value, act) {
   return make("p", { class: "make-field" }, make("label", { for: id }, title), select);
 }
 
-/** @param {Answers} answers */
-function minutes(answers) {
+/** That the slot runs already, and from when what is asked for is counted.
+ * @param {string} squad */
+function running(squad) {
+  const left = leftTonight(squad, new Date());
+  return left ? [make("p", { class: "hint" }, `The slot has begun: ${left} of its minutes are left. What is made begins now.`)] : [];
+}
+
+/** @param {Known} known */
+function minutes({ answers, data }) {
   const typed = field("make-minutes", "Minutes", { type: "number", inputmode: "numeric", value: answers.minutes, min: "20", max: "120", required: "" }, (value) => {
     answers.minutes = value;
     answers.until = until.value = "";
@@ -78,7 +86,7 @@ function minutes(answers) {
     answers.minutes = input.value = value ? String(minutesUntil(new Date(), value)) : answers.minutes;
   });
   const until = /** @type {HTMLInputElement} */ (by.querySelector("input"));
-  return question("How long?", make("div", { class: "make-fields" }, typed, by));
+  return question("How long?", make("div", { class: "make-fields" }, typed, by), ...running(data.squad.id));
 }
 
 /** What a squad may do in a pool.
@@ -205,7 +213,7 @@ export function form(known, deeds) {
   };
   again();
   tell();
-  const own = make("form", { class: "make-form", novalidate: "", autocomplete: "off" }, minutes(answers), forGoals, forGear,
+  const own = make("form", { class: "make-form", novalidate: "", autocomplete: "off" }, minutes(known), forGoals, forGear,
     make("details", { class: "fold" }, make("summary", {}, make("h2", {}, "More"), " ", count, " ", make("span", { class: "fold-first" }, "groups, pool, effort, what was done, what has been taught")), body),
     make("p", { class: "make-go" }, make("button", { class: "tool is-main" }, "Propose a practice")));
   own.addEventListener("input", tell);

@@ -5,7 +5,7 @@ import { mineUntil } from "../lib/mine-until.js";
 import { keptGroups } from "../lib/my-groups.js";
 import { read } from "../lib/storage.js";
 import { today } from "../lib/today.js";
-import { minutesUntil } from "./asked.js";
+import { leftOf, MINUTES_LEAST, minutesUntil } from "./asked.js";
 
 /** @import {Answers} from "./answers.js" */
 
@@ -39,9 +39,30 @@ export function fetched(file) {
   return known;
 }
 
-/** What is planned for a squad today.
- * @param {string} squad */
-export const tonight = (squad) => here.planned.find(([on, own]) => on === today && own === squad);
+/** @param {Date} now */
+const clock = (now) => now.toTimeString().slice(0, "HH:MM".length);
+
+/** What is planned for a squad today: what runs now, else what is next, else what was first.
+ * @param {string} squad
+ * @param {Date} now */
+export function tonight(squad, now) {
+  const own = here.planned.filter(([on, whose]) => on === today && whose === squad);
+  return own.find(([, , start, minutes]) => leftOf(now, start, minutes)) ?? own.find(([, , start]) => start >= clock(now)) ?? own[0];
+}
+
+/** The minutes that are left of what is planned and runs now; 0 where nothing does.
+ * @param {string} squad
+ * @param {Date} now */
+export function leftTonight(squad, now) {
+  const planned = tonight(squad, now);
+  return planned ? leftOf(now, planned[2], planned[3]) : 0;
+}
+
+/** When what is asked for begins: now where the slot runs already or only its end is said, else when it is planned.
+ * @param {SquadHere} squad
+ * @param {string} until
+ * @param {Date} now */
+export const starts = ([id, , , , usual], until, now) => (until || leftTonight(id, now) ? clock(now) : (tonight(id, now)?.[2] ?? usual));
 
 /** The squad of my groups, of the last time, or the only one; undefined where it has to be asked. */
 export function mySquad() {
@@ -49,17 +70,25 @@ export function mySquad() {
   return here.squads.find(([, , groups]) => groups.some(([id]) => id === mine[0])) ?? here.squads.find(([id]) => id === last) ?? (here.squads.length === 1 ? here.squads[0] : undefined);
 }
 
+/** How long a slot is that is not said: what is left of the one that runs, where that is enough for a practice.
+ * @param {string} squad
+ * @param {number} whole
+ * @param {Date} now */
+function longOf(squad, whole, now) {
+  const left = leftTonight(squad, now);
+  return left >= MINUTES_LEAST ? left : whole;
+}
+
 /** What is taken as answered at first: tonight's slot, my groups, until when the water is mine.
  * @param {SquadHere} squad
  * @returns {Answers} */
 export function atFirst([id, , groups, pool, , minutes]) {
-  const planned = tonight(id);
-  const until = mineUntil();
+  const now = new Date(), planned = tonight(id, now), until = mineUntil();
   const own = groups.map(([group]) => group).filter((group) => mine.includes(group));
   const last = read(LAST, /** @type {{day?: string, goals?: string[], gone?: string[]}} */ ({}));
   const isToday = last.day === today;
   return {
-    minutes: String((until && minutesUntil(new Date(), until)) || (planned?.[3] ?? minutes)), until, goals: isToday ? (last.goals ?? []) : [], gone: new Set(isToday ? last.gone : []),
+    minutes: String((until && minutesUntil(now, until)) || longOf(id, planned?.[3] ?? minutes, now)), until, goals: isToday ? (last.goals ?? []) : [], gone: new Set(isToday ? last.gone : []),
     groups: own.length ? own : groups.map(([group]) => group), pool: planned?.[4] ?? pool, lanes: {}, heads: {}, effort: "", adults: "", notDone: new Set(), taught: {},
   };
 }

@@ -2,6 +2,7 @@
 // stands in the address, so that a reload, a way back and another phone come to the same.
 
 import { change } from "../compose/change.js";
+import { BadWish } from "../compose/request.js";
 import { make, one } from "../lib/dom.js";
 import { inWords, today } from "../lib/today.js";
 import { answerOf, answerSoon, answerTo, standOf } from "./answer.js";
@@ -55,8 +56,8 @@ const whyGone = ({ from }, known) => (from && !known ? GONE : "");
 async function arriveAt(squadData, wanted, known) {
   const gone = whyGone(wanted, known), { data, asked, told: unopened } = opened(squadData, wanted, known);
   const answer = known && asked.practice ? answerOf(data, asked.request) : answerTo(data, asked.request);
-  if (typeof answer === "string") {
-    tellOther("make-ask", { data, squad: asked.squad, request: asked.request, problem: gone || answer });
+  if (answer instanceof BadWish) {
+    tellOther("make-ask", { data, squad: asked.squad, request: asked.request, problem: gone || answer.message, field: gone ? "" : answer.field });
     return;
   }
   before = [];
@@ -143,7 +144,7 @@ function show(number) {
  * @param {Shown} own */
 function again({ data, asked: { squad, request } }) {
   history.pushState(null, "", location.pathname + location.search);
-  tellOther("make-ask", { data, squad, request, problem: "" });
+  tellOther("make-ask", { data, squad, request, problem: "", field: "" });
 }
 
 /** What has to be read, and cannot be taken back.
@@ -225,7 +226,7 @@ function drop() {
 async function ahead({ data, request }) {
   const goals = request.goals.length ? request.goals : data.goals.slice(0, 1).map(([id]) => id);
   const answer = await answerSoon(data, { ...request, goals });
-  if (request.goals.length && answer && typeof answer !== "string") {
+  if (request.goals.length && answer && !(answer instanceof BadWish)) {
     await Promise.all(answer.proposals.slice(0, 1).map((own) => readRuns(data, request, own)));
   }
 }
@@ -236,7 +237,7 @@ hear("make-soon", (own) => {
 });
 hear("make-try", (own) => {
   const answer = answerTo(own.data, own.request);
-  own.problem = typeof answer === "string" ? answer : "";
+  [own.problem, own.field] = answer instanceof BadWish ? [answer.message, answer.field] : ["", ""];
 });
 hear("make-show", (own) => {
   drop();
