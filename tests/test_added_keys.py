@@ -38,6 +38,14 @@ def added(text: str, keys: dict[str, str], path: tuple[str | int, ...] = ("days"
          "days:\n  mon:\n    other: >-\n      Two\n      lines.\n  sun: {a: 2}\n"),
         ("days:\n  mon:\n    all:\n      - a\n      - b: 1\n        c: 2\n", {"sun": "{a: 2}"},
          "days:\n  mon:\n    all:\n      - a\n      - b: 1\n        c: 2\n  sun: {a: 2}\n"),
+        # What is empty gets a line each, where it ends a line, and what is said of it stays.
+        ("days: {}\nend: 1\n", {"tue": "{a: 2}", "mon": "{a: 1}"},
+         "days:\n  mon: {a: 1}\n  tue: {a: 2}\nend: 1\n"),
+        ("days: {}   # to come\r\nend: 1\r\n", {"mon": "{a: 1}"},
+         "days:   # to come\r\n  mon: {a: 1}\r\nend: 1\r\n"),
+        ("days: { }", {"mon": "{a: 1}"}, "days:\n  mon: {a: 1}"),
+        ("{x: 1, days: {}, end: 1}\n", {"mon": "{a: 1}", "tue": "{b: 1}"},
+         "{x: 1, days: {mon: {a: 1}, tue: {b: 1}}, end: 1}\n"),
     ],
 )  # fmt: skip
 def test_a_key_is_put_in_where_it_belongs(before: str, keys: dict[str, str], after: str) -> None:

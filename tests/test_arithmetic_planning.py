@@ -191,6 +191,10 @@ def test_a_week_weighs_its_share_of_a_full_one() -> None:
     assert over(own, (1, 1, 0, 0)) == {"goal short": 2}
     assert over(own, (1, 1, 1, 0)) == {"goal short": 1, "load over": 50}  # 100 over, 2 to a unit
     assert over(own, (1, 0, 0, 0)) == {"goal short": 3, "load under": 50}
+    # Other work of its days takes its part of that.
+    for beside, left in ((60, 140), (250, 0)):
+        weeks = (WeekWish("loading", 50, beside=beside),)
+        assert aims([0, 2, 4, 5], [PLAIN], replace(wishes, weeks=weeks)).target(0) == left
 
 
 def test_a_week_with_fewer_slots_is_not_asked_for_more_than_they_hold() -> None:

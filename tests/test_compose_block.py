@@ -45,8 +45,10 @@ from almanac.report.block_answer import _without_tests
 from almanac.report.block_judged import Again, again_in
 from almanac.report.planning_composed import Draft, _light_lacking
 from almanac.report.planning_practices import choices_of
+from almanac.report.planning_request import BlockRequest
 from almanac.report.planning_slots import follows_a_break
 from almanac.report.planning_unlike import unlike
+from almanac.report.planning_usual import wishes_of_begun
 from almanac.resources import SITE_SOURCE
 from almanac.site.block_page import block_page
 from almanac.site.templates import Templates
@@ -461,6 +463,29 @@ def test_only_the_empty_days_of_a_block_are_filled(half_made, capsys) -> None:
     capsys.readouterr()
     assert run(half_made, "--fill", "heron-half", *SLOTS) == 2
     assert "'heron-half' has no empty day" in capsys.readouterr().err
+
+
+def test_an_empty_week_is_filled_and_what_else_is_done_in_one_counts(half_made, capsys) -> None:
+    """A week with an hour of other work is not given a whole week of practices beside it."""
+    path = half_made / "plans/blocks/heron-half.yml"
+    text = HALF.replace("{mon: {rest: true}, tue: {rest: true}}", "{}  # to be written")
+    path.write_text(text, "utf-8")
+    assert run(half_made, "--fill", "heron-half", *SLOTS, "--loads", "95,95") == 0
+    filled = path.read_text("utf-8")
+    assert "    days:  # to be written\n      mon: {" in filled
+    block = load(half_made).catalogue.blocks["heron-half"]
+    assert len(block.weeks[1].days) == 7
+    assert [name for name, day in block.weeks[1].days.items() if [*day.practices]] == [
+        "mon", "wed", "fri",
+    ]  # fmt: skip
+    capsys.readouterr()
+    work = text.replace("{}  # to", "{tue: {other: A walk., minutes: 60, rating: 4}}  # to")
+    path.write_text(work, "utf-8")
+    read = load_and_check(half_made, DAY)
+    assert read.analysis is not None
+    asked = BlockRequest("heron", date(2027, 1, 4), 2, {"kick-into-stroke": 1})
+    wishes = wishes_of_begun(read.analysis, asked, read.analysis.catalogue.blocks["heron-half"])
+    assert [week.beside for week in wishes.weeks] == [0, 240]
 
 
 def test_goals_without_a_wish_are_goals_of_the_block_and_count_what_serves_them(

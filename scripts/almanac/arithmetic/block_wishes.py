@@ -142,10 +142,10 @@ def loads_of(summary: BlockSummary) -> Iterator[LoadOfBlock]:
         return
     for wished, week in zip(wishes.loads, summary.weeks, strict=False):
         if not week.is_holiday:
-            yield LoadOfBlock(week, wished, full, tuple(_races(summary, week)))
+            yield LoadOfBlock(week, wished, full, tuple(races_in(summary, week)))
 
 
-def _races(summary: BlockSummary, week: WeekPlan) -> Iterator[DayPlan]:
+def races_in(summary: BlockSummary, week: WeekPlan) -> Iterator[DayPlan]:
     """The days of the race in a week: its own, and the days of its meet that hold no practice."""
     for day in week.days:
         is_bare = bool(day.sessions) and not day.practices

@@ -39,12 +39,13 @@ class Aims:
         return tuple(n for n in self.inside() if self.grid.slots[n].week in weeks)
 
     def target(self, week: int) -> int:
-        """The load that is wished of a week: its share of a full one; of a week with fewer slots
-        than is usual, no more than these can be of a full one. What races weigh comes on top.
+        """The load that is wished of a week's practices: its share of a full one, less what other
+        work weighs; of a week with fewer slots than is usual, no more than these can be of a full
+        one. What races weigh comes on top.
         """
-        usual = max(1, self.slots_a_week)
-        whole = self.full * min(self.wishes.weeks[week].load * usual, 100 * self._filled(week))
-        return whole // (100 * usual)
+        usual, wish = max(1, self.slots_a_week), self.wishes.weeks[week]
+        whole = self.full * min(wish.load * usual, 100 * self._filled(week))
+        return max(0, whole // (100 * usual) - wish.beside)
 
     def loads(self, named: Sequence[int] = ()) -> Sequence[int]:
         """The load that is wished of each week, in hundredths of a full one: as it was named, else

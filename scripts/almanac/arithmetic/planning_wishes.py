@@ -18,11 +18,14 @@ _TAPERED = {1: (55,), 2: (65, 45), 3: (80, 60, 45)}
 
 @dataclass(frozen=True)
 class WeekWish:
-    """A week: what it is for, its ``load`` in hundredths of a full week, and what is tested."""
+    """A week: what it is for, its ``load`` in hundredths of a full week, what is tested, and what
+    work that is no practice and no race weighs in it already.
+    """
 
     kind: str
     load: int
     benchmarks: tuple[str, ...] = ()
+    beside: int = 0
 
 
 @dataclass(frozen=True)

@@ -7,6 +7,7 @@ from dataclasses import replace
 from datetime import date, timedelta
 
 from almanac.analysis.analysis import Analysis
+from almanac.arithmetic.block_wishes import races_in
 from almanac.arithmetic.known_tests import repeat_weeks
 from almanac.arithmetic.planning_choices import DaySlot
 from almanac.arithmetic.planning_wishes import (
@@ -80,11 +81,16 @@ def wishes_of_begun(analysis: Analysis, asked: BlockRequest, block: Block) -> Bl
     """What is wished of a block that is there: its weeks are of the kinds that it says, and its
     taper runs as it says.
     """
-    wishes = wishes_for(analysis, asked)
+    wishes, beside = wishes_for(analysis, asked), _beside(analysis, block)
     kinds = [TAPER if week.is_taper else week.kind for week in block.weeks]
     weeks = tuple(
-        replace(wish, kind=kind, load=wish.load if asked.loads else _OF_KIND.get(kind, wish.load))
-        for wish, kind in zip(wishes.weeks, kinds, strict=True)
+        replace(
+            wish,
+            kind=kind,
+            load=wish.load if asked.loads else _OF_KIND.get(kind, wish.load),
+            beside=other,
+        )
+        for wish, kind, other in zip(wishes.weeks, kinds, beside, strict=True)
     )
     tapered = [number for number, week in enumerate(block.weeks) if week.is_taper]
     taper = None
@@ -96,6 +102,20 @@ def wishes_of_begun(analysis: Analysis, asked: BlockRequest, block: Block) -> Bl
             block.starts + timedelta(weeks=first), block.starts + timedelta(days=7 * last + 6)
         )
     return replace(wishes, weeks=weeks, taper=taper)
+
+
+def _beside(analysis: Analysis, block: Block) -> list[int]:
+    """By week of a block what its sessions weigh that are no practices, but for its races."""
+    groups = analysis.blocks.get(block.id)
+    if not groups:
+        return [0] * len(block.weeks)
+    summary = next(iter(groups.values()))
+    found = []
+    for week in summary.weeks:
+        races = {day.on for day in races_in(summary, week)}
+        sessions = [own for day in week.days if day.on not in races for own in day.sessions]
+        found.append(round(sum(own.planned or 0 for own in sessions if own.practice is None)))
+    return found
 
 
 def _light_days(analysis: Analysis, squad: str) -> int | None:

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import copy
-from collections.abc import Mapping, Sequence
+import re
+from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
 import yaml
@@ -13,24 +14,51 @@ from almanac.source.style import span
 
 Added = Mapping[DataPath, Mapping[str, str]]
 """By the way to a mapping the keys that it gets, each with its value as written, on one line."""
+_BARE_KEY = re.compile(r" *[\w-]+: ")
+"""All that stands in a line before the value of a key."""
+_INDENT = 2
 
 
 def with_keys(document: Document, added: Added, order: Sequence[str]) -> str | None:
     """The document's text with keys added to mappings, each before the next of those that follow it
     in ``order``; None where the text would not read back as just that.
     """
-    edits = []
+    edits = list[tuple[int, int, str]]()
     for path, keys in added.items():
         node = document.node(path)
-        if not isinstance(node, yaml.MappingNode) or not node.value:
+        if not isinstance(node, yaml.MappingNode):
             return None
         names = sorted(keys, key=order.index)
-        edits += [_edit(document.text, node, name, keys[name], order) for name in names]
+        if node.value:
+            put = (_edit(document.text, node, name, keys[name], order) for name in names)
+            edits += [(at, at, words) for at, words in put]
+        else:
+            edits += _in_empty(document.text, node, {name: keys[name] for name in names})
     text = document.text
     edits.sort(key=lambda own: own[0])  # those of one place stay in order
-    for at, words in edits[::-1]:
-        text = text[:at] + words + text[at:]
+    for at, ends, words in edits[::-1]:
+        text = text[:at] + words + text[ends:]
     return text if _is_just_that(document, text, added) else None
+
+
+def _in_empty(
+    text: str, node: yaml.MappingNode, keys: Mapping[str, str]
+) -> Iterator[tuple[int, int, str]]:
+    """The keys in place of the ``{}`` that a line ends with, a line each; else between its braces.
+    What is said after it stays where it is.
+    """
+    at, ends = span(text, node)
+    begins, (line, _, _) = text.rfind("\n", 0, at) + 1, text[at:].partition("\n")
+    key, rest = text[begins:at], text[ends : at + len(line)]
+    if not _BARE_KEY.fullmatch(key) or (rest.strip() and not rest.lstrip().startswith("#")):
+        yield at + 1, ends - 1, ", ".join(f"{name}: {value}" for name, value in keys.items())
+        return
+    end = "\r\n" if "\r\n" in text else "\n"
+    indent = " " * (len(key) - len(key.lstrip()) + _INDENT)
+    lines = "".join(f"{end}{indent}{name}: {value}" for name, value in keys.items())
+    yield at - 1, ends, ""
+    put = at + len(line.rstrip("\r"))
+    yield put, put, lines
 
 
 def _edit(
