@@ -50,7 +50,7 @@ def read() -> CheckedCatalogue:
 def test_a_block_is_composed_that_check_has_nothing_to_say_of(
     squad: str, seed: int, monkeypatch, capsys
 ) -> None:
-    monkeypatch.setattr(compose_block, "load_and_check", lambda root, day: read())
+    monkeypatch.setattr(compose_block, "load_as_checked", lambda root, day: read())
     chance = random.Random(seed)
     goals = [f"{goal}={chance.randint(1, 3)}" for goal in chance.sample(GOALS, 3)]
     argv = [
@@ -79,7 +79,7 @@ def test_no_week_of_the_example_is_far_from_its_load_and_weeks_with_tests_are_li
     monkeypatch, capsys
 ) -> None:
     """The command that README.md shows, by the usual loads."""
-    monkeypatch.setattr(compose_block, "load_and_check", lambda root, day: read())
+    monkeypatch.setattr(compose_block, "load_as_checked", lambda root, day: read())
     (row,) = (
         r
         for r in (ROOT / "README.md").read_text("utf-8").splitlines()

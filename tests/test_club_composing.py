@@ -384,7 +384,7 @@ def test_of_goals_with_long_titles_as_many_are_told_as_there_is_room_for(tmp_pat
 
 def run(*argv: str) -> int:
     with pytest.MonkeyPatch.context() as patch:
-        patch.setattr(compose_practice, "load_and_check", lambda root, day: read())
+        patch.setattr(compose_practice, "load_as_checked", lambda root, day: read())
         return main(["compose", "practice", "--root", str(ROOT), "--today", str(DAY), *argv])
 
 

@@ -55,7 +55,7 @@ def read_once(monkeypatch: pytest.MonkeyPatch) -> None:
     """The small catalogue is read and checked once for all of these tests."""
     monkeypatch.setattr(
         compose_practice,
-        "load_and_check",
+        "load_as_checked",
         lambda root, day: _read_small() if root == CATALOGUE else load_and_check(root, day),
     )
 

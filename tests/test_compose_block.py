@@ -71,7 +71,7 @@ def run(root: Path, *argv: str) -> int:
 @pytest.fixture(autouse=True)
 def read_once(monkeypatch) -> None:
     """The small catalogue is read and checked once for all of these tests."""
-    monkeypatch.setattr(compose_block, "load_and_check", lambda root, day: _read(root, day))
+    monkeypatch.setattr(compose_block, "load_as_checked", lambda root, day: _read(root, day))
 
 
 @cache

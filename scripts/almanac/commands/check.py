@@ -10,16 +10,14 @@ import sys
 from datetime import date
 from pathlib import Path
 
-from almanac.cache import Cache
+from almanac.commands.found_before import FoundBefore
 from almanac.commands.outcome import ERRORS, FINE, root_of, today
 from almanac.commands.rubbish import rubbish_left
 from almanac.findings import FORMATS, Findings
 from almanac.progress import shown_on
-from almanac.source.lent import digest_of_lent
 from almanac.source.snapshot import Snapshot, snapshot
 
 NAME = "check"
-_STORE = "findings"
 _MOST_ROUNDS = 40  # of mends, each of which may lay another bare
 
 
@@ -56,15 +54,11 @@ def check_root(root: Path, today: date) -> Findings:
     """Every finding below ``root``: as an earlier run found it where nothing has changed since,
     else worked out.
     """
-    cache = Cache(_STORE, (today.isoformat(), digest_of_lent(root)))
-    seen = snapshot(root)
-    stored = cache.get(seen.digest)
-    if stored is not None:
-        return Findings.unpacked(stored)
-    findings = _check(root, today, seen)
-    if snapshot(root).digest == seen.digest:  # nothing was saved meanwhile
-        cache.put(seen.digest, findings.packed())
-        cache.trim()
+    before, seen = FoundBefore(root, today), snapshot(root)
+    findings = before.on(seen)
+    if findings is None:
+        findings = _check(root, today, seen)
+        before.keep(seen, findings)
     return findings
 
 

@@ -17,6 +17,7 @@ from datetime import date
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.composing_request import BadWish
 from almanac.commands import compose_block_asked
+from almanac.commands.as_checked import load_as_checked
 from almanac.commands.compose_block_asked import asked_for, squad_of
 from almanac.commands.compose_block_fill import filled, other_wishes
 from almanac.commands.compose_block_there import block_there, refuse_others
@@ -24,7 +25,7 @@ from almanac.commands.compose_block_tried import UNSAVED, composed_in, sound_pla
 from almanac.commands.drafts import Unwritten
 from almanac.commands.new_file import refuse_bad_id
 from almanac.commands.outcome import ERRORS, FINE, UsageError, root_of, today
-from almanac.commands.shared import CheckedCatalogue, load_and_check
+from almanac.commands.shared import CheckedCatalogue
 from almanac.findings import as_text
 from almanac.publish.together import ChangedSince, change
 from almanac.report.block_answer import BlockAnswer, answer_json, answer_text
@@ -42,7 +43,7 @@ add_arguments = compose_block_asked.add_arguments
 
 def run(arguments: argparse.Namespace) -> int:
     day = arguments.today or today()
-    everything = load_and_check(arguments.root, day)
+    everything = load_as_checked(arguments.root, day)
     analysis = everything.analysis
     if analysis is None:
         print(as_text(everything.findings, everything.loaded.count))

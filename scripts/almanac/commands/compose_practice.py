@@ -12,6 +12,7 @@ from datetime import date
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.composing_request import BadWish
+from almanac.commands.as_checked import load_as_checked
 from almanac.commands.compose_days import within_sight
 from almanac.commands.compose_practice_asked import (
     deed_of,
@@ -23,7 +24,7 @@ from almanac.commands.compose_practice_asked import (
 from almanac.commands.compose_save import alone_words, refuse_taken, save
 from almanac.commands.given import day_of, listed, time_of_day, whole
 from almanac.commands.outcome import ERRORS, FINE, UsageError, today
-from almanac.commands.shared import CheckedCatalogue, load_and_check
+from almanac.commands.shared import CheckedCatalogue
 from almanac.findings import as_text
 from almanac.report.compose_answer import Proposals, answer_json, answered, changed
 from almanac.report.compose_board import answer_text
@@ -85,7 +86,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def run(arguments: argparse.Namespace) -> int:
     _has_all(arguments)
     day = arguments.today or today()
-    everything = load_and_check(arguments.root, day)
+    everything = load_as_checked(arguments.root, day)
     analysis = everything.analysis
     if analysis is None:
         print(as_text(everything.findings, everything.loaded.count))
