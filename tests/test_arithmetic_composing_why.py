@@ -93,6 +93,17 @@ def test_a_skill_is_used_or_stands_before_the_main_set_and_the_end_is_easy() -> 
     assert notes(asked(OPEN, MAIN, CLOSE), "c") == [Note("stands")]
 
 
+def test_what_comes_after_its_use_does_not_come_back() -> None:
+    main = (piece("main", "m", goals=(0,), drills=(1,)), (size(30000),))
+    skill = (piece("skill", "s", goals=(0,), drills=(1,)), (size(),))
+    own = asked(OPEN, main, CLOSE, skill)
+    order = practice(own, s=3).order
+    by_role = {one.role: one for one in order}
+    moved = [by_role[role] for role in "wmsc"]
+    assert why(own, order, by_role["s"]).notes == (Note("used"),)
+    assert why(own, moved, by_role["s"]).notes == ()
+
+
 def test_a_main_set_of_none_of_the_goals_says_what_it_trains_and_that_it_is_as_hard_as_wished() -> (
     None
 ):

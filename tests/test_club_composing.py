@@ -4,6 +4,7 @@ them.
 
 from __future__ import annotations
 
+import json
 import random
 import shutil
 from dataclasses import replace
@@ -13,6 +14,7 @@ from typing import Any
 
 import pytest
 from compose_requests import drawn, vectors, walked
+from compose_sizes import every_size
 from node_scripts import run_by_node
 from opened_practices import does_the_same, findings_of_saved, opened_by_page, with_parts
 from shared import DAY, examples, is_long
@@ -62,6 +64,12 @@ def analysed() -> Analysis:
 @cache
 def made(squad: str) -> Made:
     return compose_table(analysed(), squad)
+
+
+def test_every_size_of_every_piece_is_run_as_the_program_runs_it(tmp_path: Path) -> None:
+    path = tmp_path / "sizes.json"
+    path.write_text(json.dumps(every_size(analysed())), "utf-8")
+    run_by_node(Path(__file__).parent / "make" / "sizes.test.js", SIZES=str(path))
 
 
 @cache

@@ -10,6 +10,7 @@ from typing import Any
 
 import pytest
 from compose_requests import drawn, entry_text
+from compose_sizes import every_size, runs_by_pool, source
 from node_scripts import run_by_node
 from opened_practices import does_the_same, findings_of_saved, opened_by_page
 from shared import CATALOGUE, DAY, copied
@@ -19,12 +20,9 @@ from almanac.checks import check
 from almanac.model.load import load
 from almanac.report.compose_answer import Proposals, answer_json, answered
 from almanac.report.compose_json import table_json
-from almanac.report.compose_laid import Layer
-from almanac.report.compose_runs import pool_runs, run_of
-from almanac.report.compose_table import Made, compose_table
+from almanac.report.compose_table import compose_table
 from almanac.report.run_json import practice_run
 from almanac.site.make_page import make_data
-from almanac.site.run_data import run_text
 
 TESTS = Path(__file__).parent / "make"
 SQUADS = ("heron", "osprey")
@@ -56,7 +54,7 @@ def test_the_page_knows_squads_their_usual_slot_and_what_is_planned() -> None:
     assert set(data["parts"]) == set("wsmnec")
 
 
-@pytest.mark.parametrize("name", ["apply", "asked", "often", "swim"])
+@pytest.mark.parametrize("name", ["apply", "asked", "often", "swim", "words"])
 def test_scripts(name: str) -> None:
     run_by_node(TESTS / f"{name}.test.js")
 
@@ -91,46 +89,10 @@ def asked() -> list[tuple[Proposals, dict[str, Any]]]:
     return found
 
 
-def source(analysis: Analysis, key: str) -> tuple[str, Any]:
-    """What a piece is run by, by its name; nothing of a drill."""
-    kind, id, *_ = key.split("/")
-    if kind == "set":
-        return f"sets/{id}", json.loads(run_text(analysis, analysis.summary(id)))
-    own = analysis.practices.get(id)
-    return f"practices/{id}", json.loads(run_text(analysis, own)) if own else None
-
-
-def runs_by_pool(analysis: Analysis, made: Made) -> dict[str, Any]:
-    """By pool what the page reads of it."""
-    pools = made.table.squad.offers
-    return {pool: {"pieces": pool_runs(analysis, made, pool)} for pool in pools}
-
-
 def test_every_size_of_every_piece_is_run_as_the_program_runs_it(tmp_path: Path) -> None:
     """In every pool, each lane group its own: send-off by send-off, to the tenth, line by line."""
-    analysis = analysed(CATALOGUE)
-    tables = {squad: compose_table(analysis, squad) for squad in analysis.catalogue.club.squads}
-    sizes = []
-    for squad, made in tables.items():
-        for pool, offers in made.table.squad.offers.items():
-            layer = Layer(analysis, squad, pool)
-            for offer in offers:
-                piece = made.table.pieces[offer.piece]
-                for size in offer.sizes:
-                    laid = layer.lay(made.candidates[piece.key], size.number)
-                    assert laid
-                    told = {"squad": squad, "pool": pool, "piece": piece.key}
-                    told |= {"number": size.number, "distance": size.distance}
-                    sizes.append({**told, **run_of(layer, laid)})
-    keys = {own["piece"] for own in sizes}
     path = tmp_path / "sizes.json"
-    told = {
-        "data": {id: table_json(analysis, own) for id, own in tables.items()},
-        "runs": {id: runs_by_pool(analysis, own) for id, own in tables.items()},
-        "sources": dict(source(analysis, key) for key in sorted(keys)),
-        "sizes": sizes,
-    }
-    path.write_text(json.dumps(told), "utf-8")
+    path.write_text(json.dumps(every_size(analysed(CATALOGUE))), "utf-8")
     run_by_node(TESTS / "sizes.test.js", SIZES=str(path))
 
 

@@ -5,12 +5,14 @@ cannot be, in a sentence.
 from __future__ import annotations
 
 import gzip
+import io
 import json
 import re
 from datetime import datetime, timedelta
 from pathlib import Path
 
-from playwright.sync_api import Page, Route, expect
+from playwright.sync_api import BrowserContext, Page, Route, expect
+from pypdf import PdfReader
 from shared import CATALOGUE, DAY, copied
 
 from almanac.analysis.analysis import Analysis
@@ -89,7 +91,7 @@ def test_three_questions_then_it_is_changed_saved_handed_on_printed_and_run(
     expect(phone.locator(".make-rows")).to_be_hidden()
     sheet = phone.locator(".make-sheet").first
     assert sheet.locator("p b").first.inner_text() in told
-    expect(sheet.locator("p").nth(1)).to_contain_text(re.compile(r" \d+ m · done 18:\d\d"))
+    expect(sheet.locator("p").nth(2)).to_contain_text(re.compile(r" \d+ m · done 18:\d\d"))
     for facts in sheet.locator(".make-facts").all_inner_texts():
         assert re.fullmatch(r"\d+ m, \d+ min, to \d\d:\d\d(:\d\d)?", facts)
     expect(sheet).to_contain_text(re.compile(r"\d rounds, \d:\d\d between"))
@@ -288,6 +290,47 @@ def test_of_two_addresses_the_later_is_shown_whichever_data_come_first(
     phone.wait_for_timeout(100)
     assert titles(phone) == first
     expect(phone.locator(".make > .lead")).to_contain_text("Osprey")
+
+
+def test_on_paper_each_group_has_its_pages_told_at_their_foot_and_nothing_stands_alone(
+    kept_phone: Page, server: Server
+) -> None:
+    phone = kept_phone
+    osprey = "#squad=osprey&pool=home&minutes=75&goals=kick-speed&on=2026-11-28&start=08:00"
+    for asked in (ASKED, osprey):
+        phone.goto(f"{server.address}offline.json")
+        phone.goto(f"{server.address}make.html{asked}")
+        expect(phone.locator(".make-rows b").nth(2)).to_be_visible()
+        expect(phone.locator(".make-sheet")).to_have_count(2)
+        pages = PdfReader(io.BytesIO(phone.pdf(format="A4", prefer_css_page_size=True))).pages
+        texts = [" ".join(page.extract_text().split()) for page in pages]
+        for number, text in enumerate(texts, 1):
+            assert f"{number} of {len(texts)}" in text
+            assert len(text) > 500, "a page is worth its paper"
+        half = len(texts) // 2
+        assert all("Lanes 1–3 ·" in text for text in texts[:half])
+        assert all("Lanes 4–6 ·" in text for text in texts[half:])
+        assert " and others" not in " ".join(texts), "each rep has its own target"
+
+
+def test_where_the_sheets_cannot_be_laid_out_print_says_so_and_tries_again(
+    context: BrowserContext, server: Server
+) -> None:
+    phone = context.new_page()
+    troubles: list[str] = []
+    phone.on("pageerror", lambda problem: troubles.append(str(problem)))
+    phone.add_init_script("window.print = () => { window.printed = (window.printed ?? 0) + 1; }")
+    phone.route("**/scripts/make/laid.js*", lambda route: route.abort())
+    phone.goto(f"{server.address}make.html{ASKED}")
+    phone.get_by_role("button", name="Print", exact=True).click()
+    expect(phone.locator("[data-handed]")).to_contain_text("nothing is printed")
+    assert phone.evaluate("window.printed") is None
+    phone.unroute("**/scripts/make/laid.js*")
+    phone.get_by_role("button", name="Print", exact=True).click()
+    phone.wait_for_function("() => window.printed === 1")
+    expect(phone.locator("[data-handed]")).to_be_empty()
+    assert phone.locator(".make-sheet").count() == 2
+    assert troubles == []
 
 
 def test_a_run_of_it_is_passed_on_to_a_phone_that_has_not_made_it(

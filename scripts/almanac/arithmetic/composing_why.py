@@ -86,7 +86,8 @@ def _working(asked: Asked, order: Sequence[Stood], one: Stood, serves: bool) -> 
     """What work does there; where it serves no goal, what is in the way of what would."""
     piece = one.own.piece
     if one.role == SKILL:
-        if any(uses(asked, one.own, own.own) for own in order if own.role in (MAIN, SECOND)):
+        later = order[order.index(one) + 1 :]
+        if any(uses(asked, one.own, own.own) for own in later if own.role in (MAIN, SECOND)):
             yield Note(USED)
         elif not serves:
             yield Note(STANDS)

@@ -18,8 +18,8 @@ TITLE_MOST, SUMMARY_MOST = 60, 120
 
 def title(asked: Asked, own: Proposal, most: int = TITLE_MOST) -> str:
     """The squad, what the practice is for and the main set, ``Heron: kick into stroke – kick
-    and go``, with as many of the goals as there is room for, the chief one
-    always.
+    and go``, with as many of the goals as there is room for, the chief one always: the main set's
+    own title is cut at a comma before one is left out.
     """
     squad, goals = asked.table.squad.title, served(asked, own)
     for count in range(len(goals), min(len(goals), 1) - 1, -1):
@@ -44,7 +44,8 @@ def _called(asked: Asked, own: Proposal) -> list[str]:
     called = _small(asked, main)
     course = next(one.course for one in asked.table.pools if one.id == pool)
     unit = course.lstrip("0123456789")
-    return [*([f"{called}, {stood.size.distance} {unit}"] if main.of == PART else []), called]
+    far = [f"{called}, {stood.size.distance} {unit}"] if main.of == PART else []
+    return [*far, called, *([called.partition(",")[0]] if "," in called else [])]
 
 
 def _both(asked: Asked, one: PracticePiece, other: PracticePiece) -> str:

@@ -103,8 +103,9 @@ def change_words(
         yield said("kept" if deed.do == KEEP else "free", what=what)
     if deed.do in (UP, DOWN):
         place = roles.index(deed.role)
-        pair = {"what": _named(after, after[place]), "next": _named(after, after[place + 1])}
-        yield said("moved", **pair)
+        beside = after[place + 1 if deed.do == UP else place - 1]
+        pair = {"what": _named(after, after[place]), "next": _named(after, beside)}
+        yield said(f"moved-{deed.do}", **pair)
     yield from _pieces_words(before, after)
 
 

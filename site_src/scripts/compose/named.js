@@ -25,6 +25,9 @@ function small({ table }, piece) {
   return [letter.toLowerCase(), ...rest].join("");
 }
 
+/** @param {Asked} asked */
+const unitOf = ({ table, wishes }) => table.pools.find((pool) => pool.id === wishes.pool)?.unit ?? "";
+
 /** The main set, after the work that serves the chief goal where it does not itself; a part of a practice with its distance. @param {Asked} asked @param {Stood[]} order */
 function calledOf(asked, order) {
   const { table, wishes } = asked, work = order.filter(({ role }) => [SKILL, MAIN, SECOND].includes(role)).map((one) => one.own.piece);
@@ -32,8 +35,8 @@ function calledOf(asked, order) {
   if (chief !== undefined && !main?.goals.includes(chief)) {
     return [[work.find((own) => own.goals.includes(chief)), main].map((own) => small(asked, own)).join(said(table, "and")), small(asked, main)];
   }
-  const called = small(asked, main), unit = table.pools.find((pool) => pool.id === wishes.pool)?.unit ?? "";
-  return main?.of === "part" ? [`${called}, ${stood?.size.distance} ${unit}`, called] : [called];
+  const called = small(asked, main), far = main?.of === "part" ? [`${called}, ${stood?.size.distance} ${unitOf(asked)}`] : [];
+  return [...far, called, ...(called.includes(",") ? called.split(",").slice(0, 1) : [])];
 }
 
 /** The squad, what it is for and the main set, with as many of the goals as there is room for. @param {Asked} asked @param {Stood[]} order */

@@ -52,7 +52,7 @@ function notes(asked, order, one, serves) {
 function working(asked, order, one, serves) {
   const { role, own } = one, { piece } = own, { goals, effort } = asked.wishes, isSkill = role === SKILL;
   const found = [];
-  if (isSkill && order.some((other) => isMain(other) && uses(asked, own, other.own))) {
+  if (isSkill && order.slice(order.indexOf(one) + 1).some((other) => isMain(other) && uses(asked, own, other.own))) {
     found.push(note("used"));
   } else if (!serves) {
     found.push(!isSkill && piece.goals.length ? note("trains", piece.goals.slice(0, 1)) : note("stands"));

@@ -100,7 +100,7 @@ export function changeWords({ table, slot }, before, after, { do: what, role }) 
     found.push(said(table, what === "keep" ? "kept" : "free", { what: name(after[place]) }));
   }
   if (what === "up" || what === "down") {
-    found.push(said(table, "moved", { what: name(after[place]), next: name(after[place + 1]) }));
+    found.push(said(table, `moved-${what}`, { what: name(after[place]), next: name(after[what === "up" ? place + 1 : place - 1]) }));
   }
   return [...found, ...piecesWords(table, before, after)];
 }

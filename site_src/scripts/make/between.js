@@ -16,7 +16,7 @@
  *     made: Made | null},
  *   "make-made": {box: HTMLElement, made: Made, proposal: Proposal},
  *   "make-save": ReturnType<typeof import("../compose/chosen.js").stoodOf> & {start: string, changed: Omit<import("./saved.js").Changed, "composed"> | null, text: string, gone: string},
- *   "make-sheets": {data: Data, proposal: Proposal, written: (import("./types.js").WrittenPart | null)[], run: Run, told: Omit<import("./paper.js").Told, "gear">, sheets: HTMLElement[]},
+ *   "make-sheets": {data: Data, proposal: Proposal, written: (import("./types.js").WrittenPart | null)[], run: Run, told: Omit<import("./paper.js").Told, "gear" | "titles">, sheets: HTMLElement[]},
  * }} Told `make-soon`: what may be asked next; `make-try`: whether a request can be, `problem` is the answer, `field` the question that it is of; `make-show`: what an address asks for, with the practice that it opens; null where something else is
  *   shown; `make-ask`: the questions as a request answers them, and what of it can't be; `make-lay`: a proposal to be laid,
  *   `made` is the answer; `make-made`: rows to be filled; `make-save`: an entry, composed or changed, `text`

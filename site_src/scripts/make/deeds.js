@@ -22,13 +22,7 @@ import { fileOf } from "./places.js";
 
 /** What it is called as an entry.
  * @param {Own} own */
-function nameOf({ asked, stand, file }) {
-  if (file) {
-    return `${file.id}-${(asked.on || today).slice(5).replace("-", "")}`;
-  }
-  const main = stand.proposal.parts.find(({ as }) => as === "m") ?? stand.proposal.parts[0];
-  return idOf(asked.squad, asked.on || today, main.piece);
-}
+const nameOf = (own) => idOf(own.file?.id ?? titleNow(own), own.asked.on || today);
 
 /** What it is called, saved or run.
  * @param {Own} own */

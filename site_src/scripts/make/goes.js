@@ -14,11 +14,22 @@ export function at(start, seconds) {
   return timeOfDay(new Date(2000, 0, 1, hours, minutes).getTime() + Math.ceil(seconds) * SECOND_MS, true).replace(/:00$/, "");
 }
 
+/** The times of reps, in words.
+ * @param {Each | undefined} each */
+const inWords = (each) => (Array.isArray(each) ? each : [each]).map((own) => (typeof own === "number" ? count(Math.round(own)) : ""));
+
 /** Times of reps in a word: one, or those that differ.
  * @param {Each | undefined} each */
-export function times(each) {
-  const all = [...new Set((Array.isArray(each) ? each : [each]).map((own) => (typeof own === "number" ? count(Math.round(own)) : "")))].filter(Boolean);
+function times(each) {
+  const all = [...new Set(inWords(each))].filter(Boolean);
   return all.length > MOST_TIMES ? `${all[0]} and others` : all.join(" / ");
+}
+
+/** Each rep's own time, until they come again in the same order.
+ * @param {Each | undefined} each */
+export function eachTime(each) {
+  const all = inWords(each), again = all.findIndex((_, k) => k > 0 && all.every((own, place) => own === all[place % k]));
+  return all.slice(0, again < 0 ? all.length : again).filter(Boolean).join(" / ");
 }
 
 /** When a rep goes: on a send-off, or after a rest.

@@ -17,5 +17,5 @@ hear("make-save", (own) => {
   own.gone = changed ? notKept(changed) : "";
 });
 hear("make-sheets", (own) => {
-  own.sheets = sheets(own.run, { ...own.told, gear: gearWords(own) });
+  own.sheets = sheets(own.run, { ...own.told, gear: gearWords(own), titles: new Map(own.data.gear.map(([id, title]) => [id, title.toLowerCase()])) });
 });

@@ -37,6 +37,14 @@ function extraOf({ squad }, { lanes = {}, heads = {} }, id) {
   return Math.max(0, inLane(heads[id] ?? usualHeads, lanes[id] ?? usualLanes) - inLane(usualHeads, usualLanes));
 }
 
+/** What a part is called: its role is not said twice, and relief is no main set.
+ * @param {Part} part
+ * @param {Record<string, string>} words */
+function titleOf({ as, role, title }, words) {
+  const word = as === "e" ? role : words[as] ?? role;
+  return title.startsWith(`${word} of `) ? title : `${word}: ${title}`;
+}
+
 /** Where nothing is known of a piece: one line, a tap, and its dangers.
  * @param {Data} data
  * @param {Piece} piece
@@ -101,7 +109,7 @@ export function laid(data, request, proposal, own, sources, here = null) {
     const talk_s = Math.min(part.talk_s, own.talks?.[part.piece] ?? (piece.talk ?? 0) / TENTHS), starts = now.at + part.talk_s;
     const blocks = (/** @type {string} */ id) => withoutOffers(each(found.crews[id].blocks, (block) => fitted(block, part.as, extraOf(data, request, id))));
     return {
-      stage: now.stage, number: now.place + 1, word: data.part_words[part.as], title: `${own.words[part.as] ?? part.role}: ${part.title}`,
+      stage: now.stage, number: now.place + 1, word: data.part_words[part.as], title: titleOf(part, own.words),
       ...(piece.of === "set" ? { set: piece.id } : {}), talk_s, gear_s: tenths(part.talk_s - talk_s), starts_s: tenths(starts),
       items: unsaid(found.items, piece),
       crews: Object.fromEntries(crews.flatMap(({ key, group }) => (known.includes(group) ? [[key, { ends_s: tenths(starts + part.takes_s), blocks: blocks(group) }]] : []))),

@@ -3,7 +3,7 @@
 /** @import {Data} from "./types.js" */
 
 const LETTERS = 16;
-const TITLE_MOST = 60; // letters, as the schema lets a title be
+const TITLE_MOST = 60, ID_MOST = 60; // letters, as the schema lets them be
 const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
 
 /** A version of run data, the same wherever the same was laid: FNV-1a of its text, forwards and backwards, 32 bits each.
@@ -19,17 +19,27 @@ export function versionOf(text) {
  * @param {string} text */
 const plain = (text) => text.toLowerCase().replace(/[^a-z0-9]+/g, "-").replace(/^-|-$/g, "");
 
-/** What a composed practice is called as an entry.
- * @param {string} squad
- * @param {string} on YYYY-MM-DD
- * @param {string} main the key of its main set */
-export const idOf = (squad, on, main) => `${squad}-${on.slice(5).replace("-", "")}-${plain(main.split("/").slice(1).join("-"))}`;
+/** What a composed practice, or one that is changed, is called as an entry: by its title, or the id that it had, and the day; as long as the
+ * schema lets an id be.
+ * @param {string} name
+ * @param {string} on YYYY-MM-DD */
+export function idOf(name, on) {
+  const mark = `-${dayOf(on).toLowerCase().replace(" ", "-")}`, own = plain(name), room = ID_MOST - mark.length;
+  return `${own.length <= room ? own : own.slice(0, own.lastIndexOf("-", room))}${mark}`;
+}
+
+/** A day in short, such as 27 Nov.
+ * @param {string} on YYYY-MM-DD */
+function dayOf(on) {
+  const [, month, day] = on.split("-").map(Number);
+  return `${day} ${MONTHS[month - 1]}`;
+}
 
 /** The title of the old one with a mark that it is changed.
  * @param {{title: string}} file
  * @param {string} on YYYY-MM-DD */
 export function changedTitle({ title }, on) {
-  const [, month, day] = on.split("-").map(Number), mark = `, changed ${day} ${MONTHS[month - 1]}`, room = TITLE_MOST - mark.length, all = [...title];
+  const mark = `, changed ${dayOf(on)}`, room = TITLE_MOST - mark.length, all = [...title];
   return `${all.length <= room ? title : `${all.slice(0, room - 1).join("").replace(/[\s,:.]+\S*$/, "")}…`}${mark}`;
 }
 

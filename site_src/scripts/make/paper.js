@@ -4,31 +4,34 @@ import { make } from "../lib/dom.js";
 import { count, crewName, laneList } from "../run/words.js";
 import { swumOf } from "./amounts.js";
 import { boardLines } from "./board.js";
-import { at, times } from "./goes.js";
+import { at, eachTime } from "./goes.js";
 
 /** @import {Block, Data, Item, Proposal, RunData, WrittenPart} from "./types.js" */
 /** @import {Part, RepBlock} from "../run/types.js" */
 
-/** @typedef {{focus: string, where: string, day: string, gear: string[], adults: number, printed: string, unit: string, isKnown: (part: number) => boolean}} Told
- *   `isKnown`: whether the distance of a part is, in this pool */
+/** @typedef {{focus: string, where: string, day: string, gear: string[], adults: number, printed: string, unit: string, isKnown: (part: number) => boolean,
+ *   titles: Map<string, string>}} Told `isKnown`: whether the distance of a part is, in this pool; `titles`: of gear */
 
 const DEEPEST = 3, MINUTE_S = 60;
 
-/** What is said of reps beside their line: how hard, with what, in what time; then the note.
+/** What is said of reps beside their line: how hard, with what that it does not name, in what time; then the note.
  * @param {RepBlock} reps
- * @param {Item} item */
-function besides(reps, { effort = "", gear = [], how = "", note = "" }) {
-  const target = times(reps.target);
-  const told = [effort, ...gear, how, target && `in ${target}`].filter(Boolean).join(", ");
+ * @param {Item} item
+ * @param {string} said
+ * @param {Told["titles"]} titles */
+function besides(reps, { effort = "", gear = [], how = "", note = "" }, said, titles) {
+  const target = eachTime(reps.target), unsaid = gear.map((id) => titles.get(id) ?? id).filter((title) => !said.toLowerCase().includes(title));
+  const told = [effort, ...unsaid, how, target && `in ${target}`].filter(Boolean).join(", ");
   return [told ? `, ${told}` : "", ...(note ? [make("span", { class: "note" }, note)] : [])];
 }
 
 /** The lines of a part.
  * @param {Block[]} blocks
- * @param {Item[]} items */
-const lines = (blocks, items) => boardLines(blocks, items).map(({ said, goes, depth, reps }) =>
+ * @param {Item[]} items
+ * @param {Told["titles"]} titles */
+const lines = (blocks, items, titles) => boardLines(blocks, items).map(({ said, goes, depth, reps }) =>
   make("div", { class: `make-line depth-${Math.min(depth, DEEPEST)}` },
-    make("span", {}, reps || !goes ? make("b", {}, said) : said, ...(reps ? besides(reps, items[reps.item]) : [])),
+    make("span", {}, reps || !goes ? make("b", {}, said) : said, ...(reps ? besides(reps, items[reps.item], said, titles) : [])),
     ...(goes ? [make("span", { class: "make-go-at" }, goes)] : [])));
 
 /** How far and how long a part is for a crew, and when it ends; what is not known is left out.
@@ -55,7 +58,7 @@ function besidesOf({ place, led_by: leads, note, helpers = [], crews }, key) {
  * @param {Omit<RunData, "version">} run
  * @param {RunData["crews"][number]} crew
  * @param {Told} told */
-function sheet(run, crew, { focus, where, day, gear, adults, printed, unit, isKnown }) {
+function sheet(run, crew, { focus, where, day, gear, adults, printed, unit, isKnown, titles }) {
   const start = run.start ?? "";
   const parts = run.parts.filter(({ crews }) => crews[crew.key]);
   const far = parts.map((part) => (isKnown(part.number - 1) ? swumOf(part, crew.key, unit) : null));
@@ -63,13 +66,26 @@ function sheet(run, crew, { focus, where, day, gear, adults, printed, unit, isKn
   const ends = typeof run.ends_s === "number" ? [`done ${at(start, run.ends_s)}`] : [];
   return make("section", { class: "make-sheet" },
     make("h2", {}, run.title),
+    make("p", { class: "make-printed" }, printed),
     make("p", {}, make("b", {}, focus)),
-    make("p", {}, [crewName(crew), where, `${day}, ${start} to ${at(start, MINUTE_S * (run.minutes ?? 0))}`, ...whole, ...ends, adults === 1 ? "1 adult" : `${adults} adults`].join(" · ")),
+    make("p", {}, make("b", {}, crewName(crew)), ["", where, `${day}, ${start} to ${at(start, MINUTE_S * (run.minutes ?? 0))}`, ...whole, ...ends, adults === 1 ? "1 adult" : `${adults} adults`].join(" · ")),
     ...(gear.length ? [make("p", {}, make("b", {}, "Gear: "), gear.join(", "))] : []),
     ...parts.map((part, k) => make("div", { class: "make-part" },
-      make("h3", {}, make("time", {}, at(start, part.starts_s ?? 0)), ` ${part.title}`, make("span", { class: "make-facts" }, facts(start, part, crew.key, far[k], unit))), ...besidesOf(part, crew.key), ...lines(part.crews[crew.key].blocks, part.items))),
-    make("ul", { class: "dangers" }, ...(run.hazards ?? []).map(({ title, control }) => make("li", {}, make("strong", {}, title), control ? ` ${control}` : ""))),
-    make("p", { class: "make-printed" }, printed));
+      make("h3", {}, make("time", {}, at(start, part.starts_s ?? 0)), ` ${part.title}`, make("span", { class: "make-facts" }, facts(start, part, crew.key, far[k], unit))), ...besidesOf(part, crew.key), ...lines(part.crews[crew.key].blocks, part.items, titles))),
+    make("ul", { class: "dangers" }, ...(run.hazards ?? []).map(({ title, control }) => make("li", {}, make("strong", {}, title), control ? ` ${control}` : ""))));
+}
+
+const pages = new CSSStyleSheet();
+
+/** Whose a page is and which of how many, at its foot, where a browser writes there.
+ * @param {Omit<RunData, "version">} run */
+function tellPages({ crews, title }) {
+  const text = (/** @type {string} */ words) => `"${words.replace(/["\\\n]/g, "\\$&")}"`, style = "font: 11pt sans-serif; vertical-align: top";
+  pages.replaceSync(crews.map((crew, k) => `.make-sheet:nth-child(${k + 1}) { page: sheet-${k}; }
+    @page sheet-${k} { margin-bottom: 13mm; @bottom-left { content: ${text(`${crewName(crew)} · ${title}`)}; ${style}; } @bottom-right { content: counter(page) " of " counter(pages); ${style}; } }`).join("\n"));
+  if (!document.adoptedStyleSheets.includes(pages)) {
+    document.adoptedStyleSheets = [...document.adoptedStyleSheets, pages];
+  }
 }
 
 /** What is in use at once, of each piece of gear the most that a part asks for.
@@ -91,4 +107,7 @@ export function gearWords({ data, proposal, written }) {
  * @param {Told} told
  * @returns {HTMLElement[]}
  */
-export const sheets = (run, told) => run.crews.map((crew) => sheet(run, crew, told));
+export function sheets(run, told) {
+  tellPages(run);
+  return run.crews.map((crew) => sheet(run, crew, told));
+}

@@ -19,6 +19,8 @@ import { adultsOf, isEntry, opened } from "./opened.js";
 /** @import {Data, File} from "./types.js" */
 
 const SOON_MS = 100;
+const WAITS = "The sheets are being fetched; they are printed when they are here.";
+const NO_SHEETS = "No signal, and what lays the sheets out is not kept on this phone: nothing is printed. Make the practice again with a signal, or keep the site on this phone.";
 const GONE = "The practice that this link opens is no longer here.";
 const box = one("[data-make]");
 const paper = one("[data-make-paper]");
@@ -99,7 +101,7 @@ async function draw() {
   if (shown !== own) {
     return false;
   }
-  say(...page(own, { ask: (request) => go({ ...own.asked, request, number: 1, practice: isEntry(own.asked) ? own.asked.practice : null }), show, change: act, takeBack, read: () => tell(lastTold()), onOpen: (role) => { own.open = role; bringOpen(box); }, again: () => again(own), run: () => begin(""), print: () => filling.then(() => print()), save: () => handed(save), hand: () => handed(hand) }));
+  say(...page(own, { ask: (request) => go({ ...own.asked, request, number: 1, practice: isEntry(own.asked) ? own.asked.practice : null }), show, change: act, takeBack, read: () => tell(lastTold()), onOpen: (role) => { own.open = role; bringOpen(box); }, again: () => again(own), run: () => begin(""), print: printed, save: () => handed(save), hand: () => handed(hand) }));
   refocus();
   bringOpen(box);
   if (own.stand && making) {
@@ -137,6 +139,24 @@ async function fill(own, making) {
 function show(number) {
   if (shown) {
     go({ ...shown.asked, number, practice: null });
+  }
+}
+
+/** Print the sheets, as soon as they are there; where they cannot be, that is said.
+ * @returns {Promise<void>} */
+async function printed() {
+  const told = one("[data-handed]", box), number = drawn;
+  const waits = setTimeout(() => told.replaceChildren(make("p", { role: "status" }, WAITS)), SOON_MS);
+  await filling;
+  if (!paper.childElementCount && shown?.stand) { // perhaps it is here by now
+    await fill({ ...shown, stand: shown.stand }, asRun({ ...shown, stand: shown.stand }).catch(() => null));
+  }
+  clearTimeout(waits);
+  if (number === drawn) {
+    told.replaceChildren(...(paper.childElementCount ? [] : [make("p", { role: "alert" }, NO_SHEETS)]));
+  }
+  if (paper.childElementCount) {
+    print();
   }
 }
 
