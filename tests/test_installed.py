@@ -12,6 +12,7 @@ import pytest
 from shared import CATALOGUE, DAY, built_once, copied
 
 from almanac.commands.main import command_first
+from almanac.resources import HOME
 
 
 def run(python: Path, folder: Path, *words: str) -> subprocess.CompletedProcess[str]:
@@ -53,6 +54,17 @@ def test_a_wheel_makes_the_site_of_the_checkout(
     )
     assert theirs.keys() == ours.keys()
     assert [file for file in ours if theirs[file] != ours[file]] == []
+
+
+def test_the_wheel_has_the_number_that_the_changes_say(installed: Path, tmp_path: Path) -> None:
+    changes = (HOME / ".github/CHANGELOG.md").read_text("utf-8")
+    number = changes.partition("\n## ")[2].split(",")[0].split()[0]
+    assert run(installed, tmp_path, "--version").stdout.split() == ["almanac", number]
+    told = "from importlib.metadata import version; print(version('deck-almanac'))"
+    done = subprocess.run(
+        [str(installed), "-c", told], cwd="/", capture_output=True, text=True, check=True
+    )
+    assert done.stdout.strip() == number
 
 
 def test_an_installed_program_starts_a_club(installed: Path, tmp_path: Path) -> None:

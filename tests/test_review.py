@@ -442,6 +442,18 @@ def test_what_one_check_finds_in_a_file_is_one_line_of_the_screen(
     assert capsys.readouterr().out.count("expect-differs") == 2
 
 
+def test_an_item_of_a_list_is_told_by_what_people_know_it_by(
+    repository: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    club_file = (repository / "plans/club.yml").read_text("utf-8")
+    found = re.search(r"benchmark: (\S+), time: (\S+),", club_file)
+    assert found
+    edit(repository, "plans/club.yml", found[0], f"benchmark: {found[1]}, time: 9:59.0,")
+    main(["review", "HEAD", "--root", str(repository)])
+    said = " ".join(capsys.readouterr().out.split())
+    assert re.search(rf"tests\[0\]\.time \({found[1]}\): {found[2]} → 9:59\.0", said)
+
+
 def test_what_is_kept_of_a_side_changes_no_review(
     repository: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
 ) -> None:

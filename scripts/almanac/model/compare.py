@@ -14,12 +14,14 @@ from almanac.source.reader import DataPath, Document
 @dataclass(frozen=True)
 class FieldChange:
     """One field that differs. ``before`` is None where it is new, ``after`` None where it is
-    gone.
+    gone. ``within`` is what the innermost item of a list that it stands in is known by, "" where
+    that is no more than its number.
     """
 
     path: DataPath
     before: Any
     after: Any
+    within: str = field(default="", compare=False)
 
 
 @dataclass(frozen=True)
@@ -104,7 +106,25 @@ def _changed(
     return EntryChange("changed", *key, new.file, fields)
 
 
-def field_changes(before: Any, after: Any, path: DataPath = ()) -> Iterator[FieldChange]:
+# What people know an item of a list by, the first that it has.
+_KNOWN_BY = (
+    *("title", "hazard", "benchmark", "squad", "do", "set", "practice", "pool"),
+    *("focus", "see", "claim", "effort"),
+)
+_BESIDE = "days"  # a squad has several slots
+
+
+def _known_by(item: Any) -> str:
+    if not isinstance(item, dict):
+        return ""
+    said = next((item[key] for key in _KNOWN_BY if isinstance(item.get(key), (str, int))), "")
+    days = item.get(_BESIDE)
+    return " ".join([str(said), *map(str, days if isinstance(days, list) else ())]).strip()
+
+
+def field_changes(
+    before: Any, after: Any, path: DataPath = (), within: str = ""
+) -> Iterator[FieldChange]:
     """The least fields that differ: mappings by key, lists by item. Paths of list items are those
     of ``after``, or of ``before`` for items that are gone.
     """
@@ -112,14 +132,16 @@ def field_changes(before: Any, after: Any, path: DataPath = ()) -> Iterator[Fiel
         return
     if isinstance(before, dict) and isinstance(after, dict):
         for key in [*before, *(key for key in after if key not in before)]:
-            yield from field_changes(before.get(key), after.get(key), (*path, key))
+            yield from field_changes(before.get(key), after.get(key), (*path, key), within)
     elif isinstance(before, list) and isinstance(after, list):
-        yield from _item_changes(before, after, path)
+        yield from _item_changes(before, after, path, within)
     else:
-        yield FieldChange(path, before, after)
+        yield FieldChange(path, before, after, within)
 
 
-def _item_changes(before: list[Any], after: list[Any], path: DataPath) -> Iterator[FieldChange]:
+def _item_changes(
+    before: list[Any], after: list[Any], path: DataPath, within: str
+) -> Iterator[FieldChange]:
     matcher = SequenceMatcher(
         None, [repr(item) for item in before], [repr(item) for item in after], autojunk=False
     )
@@ -128,8 +150,10 @@ def _item_changes(before: list[Any], after: list[Any], path: DataPath) -> Iterat
             continue
         paired = min(old_end - old, new_end - new)
         for step in range(paired):
-            yield from field_changes(before[old + step], after[new + step], (*path, new + step))
+            was, now = before[old + step], after[new + step]
+            own = _known_by(was) or within
+            yield from field_changes(was, now, (*path, new + step), own)
         for step in range(old + paired, old_end):
-            yield FieldChange((*path, step), before[step], None)
+            yield FieldChange((*path, step), before[step], None, within)
         for step in range(new + paired, new_end):
-            yield FieldChange((*path, step), None, after[step])
+            yield FieldChange((*path, step), None, after[step], within)

@@ -69,11 +69,10 @@ def turn(work: Path, wait_for: Callable[[str], None] = lambda _: None) -> Iterat
             wait_for(_who(file))
             _take(file, waits=True)
         taken = Turn(secrets.token_hex(8), _name(file))
-        file.seek(0)
-        file.truncate()
-        file.write(f"{os.getpid()} {taken.own}\n")
         try:
-            file.flush()
+            # Past the file's buffer, which would be written once more where it is closed.
+            os.ftruncate(file.fileno(), 0)
+            os.pwrite(file.fileno(), f"{os.getpid()} {taken.own}\n".encode(), 0)
         except OSError as problem:
             problem.filename = str(path)
             raise

@@ -18,6 +18,7 @@ from almanac.report.values_told import words_in_a_row
 _MOST_ENTRIES = 6  # told one by one before each kind has a line
 _MOST_FIELDS = 4  # of one entry before the rest is counted
 _MOST_NAMED = 8  # of a kind before the rest is counted
+_LONGEST_NAME = 40  # characters of what an item is known by
 
 
 def in_full(review: Comparison, address: str) -> Iterator[str]:
@@ -77,11 +78,17 @@ def _headed(change: EntryChange, address: str) -> str:
 
 def _field(field: FieldChange) -> str:
     name = fenced(dotted(field.path))
+    if field.within:
+        name += f" ({fenced(_short(field.within))})"
     if field.before is None:
         return f"  - {name} new: {fenced(words_in_a_row(field.after))}"
     if field.after is None:
         return f"  - {name} gone: {fenced(words_in_a_row(field.before))}"
     return f"  - {name}: {difference(field.before, field.after)}"
+
+
+def _short(text: str) -> str:
+    return text if len(text) <= _LONGEST_NAME else f"{text[: _LONGEST_NAME - 1].rstrip()}…"
 
 
 def _naming(keys: Collection[Key]) -> Iterator[str]:
