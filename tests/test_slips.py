@@ -203,6 +203,7 @@ def test_of_all_slips_a_few_are_read_as_meant_and_hardly_any_is_told_twice() -> 
         "wrote an hour clock in a rest",  # and is asked about
         "wrote an hour clock in a send-off",
         "ended a title with a comma",
+        "ended a text in one quotation mark",
     }
     assert {slip for slip, errors, _ in told if errors > 1} == {
         "renamed the file but not what names it",  # each place that names it is mended

@@ -1,5 +1,6 @@
-"""What an entry may hold and hardly ever means: a text that ends in the comma of a list, a wait of
-an hour where minutes and seconds were meant. It is asked about, and is no error.
+"""What an entry may hold and hardly ever means: a text that ends in the comma of a list or in a
+lone quotation mark, a wait of an hour where minutes and seconds were meant. It is asked about, and
+is no error.
 """
 
 from __future__ import annotations
@@ -29,7 +30,7 @@ def asked_about(document: Document, kind: str) -> Iterator[tuple[Finding, DataPa
     """
     commas, waits = list[DataPath](), list[DataPath]()
     for path, value in _scalars(document.data, ()):
-        if isinstance(value, str) and value.endswith(_ENDS):
+        if isinstance(value, str) and (value.endswith(_ENDS) or _has_one_quote(value)):
             commas.append(path)
         elif kind != _BEFORE_A_TEST and _WAITS & {*path} and _is_long(value):
             waits.append(path)
@@ -52,6 +53,11 @@ def _scalars(data: object, path: DataPath) -> Iterator[tuple[DataPath, object]]:
         yield path, data
 
 
+def _has_one_quote(text: str) -> bool:
+    """Whether a quotation mark ends a text, and none opens in it."""
+    return text.endswith('"') and text.count('"') == 1 and not text[-2:-1].isdigit()  # 5" is inches
+
+
 def _is_long(value: object) -> bool:
     if isinstance(value, str):
         return _HOURS.fullmatch(value) is not None
@@ -62,10 +68,10 @@ def _comma(document: Document, path: DataPath) -> tuple[Finding, DataPath, str]:
     text = document.node(path).value
     sign = text[-1]
     message = f"this text ends in '{sign}': what follows is missing, or the '{sign}' is too many"
-    told = scalar(text.rstrip("".join(_ENDS) + " "))
+    told = scalar(text.rstrip("".join(_ENDS) + ' "'))
     is_one_line = _is_on_one_line(document, path) and excerpt(told) == told
     hint = f"write {told}" if is_one_line else f"take the '{sign}' away"
-    finding = warning("stray-comma", document.place(path), message, hint)
+    finding = warning("stray-mark", document.place(path), message, hint)
     return finding, path, told if is_one_line else ""
 
 

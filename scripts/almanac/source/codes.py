@@ -77,8 +77,8 @@ READING_CODES: dict[str, str] = {
     # what may be so and is hardly ever meant
     "long-wait": "A send-off, a rest, a pause or a talk with hours in it: mostly it is m:ss, with "
     "seconds too many.",
-    "stray-comma": "A text that ends in a comma or a semicolon: the sign is left over from a list, "
-    "or the rest of the text is missing.",
+    "stray-mark": "A text that ends in a comma or a semicolon, or in a quotation mark that opens "
+    "nowhere: the sign is left over, or the rest of the text is missing.",
     # style, mended by almanac check --fix
     "key-order": "Fields in another order than the schema's.",
     "list-order": "A list that the alphabet orders, in another order.",

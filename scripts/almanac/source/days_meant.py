@@ -6,6 +6,7 @@ import re
 from calendar import monthrange
 from datetime import date, timedelta
 
+from almanac.source.weekdays_said import weekday_said
 from almanac.wording.numbers_said import number_said
 
 _DAY = re.compile(
@@ -32,8 +33,17 @@ _BY_NAME = {"yearly": "a year", "annually": "a year", "monthly": "a month", "wee
 
 def day_meant(text: str) -> str:
     """A day that is written in another order, as YYYY-MM-DD; "" where day and month could change
-    places, or there is no such day.
+    places, there is no such day, or another day of the week stands before it.
     """
+    first, _, rest = text.strip().partition(" ")
+    if weekday := weekday_said(first.rstrip(",")):
+        day = _in_order(rest)
+        is_so = day and f"{date.fromisoformat(day):%a}".lower() == weekday
+        return day if is_so else ""
+    return _in_order(text)
+
+
+def _in_order(text: str) -> str:
     text = _AT_MIDNIGHT.sub("", text)
     if found := _MONTH_FIRST.fullmatch(text.strip()):
         text = f"{found[2]} {found[1]} {found[3]}"

@@ -14,6 +14,7 @@ from almanac.source import paths, schemas
 from almanac.source.lent import lent
 from almanac.source.suggest import listed
 
+_HIDDEN = (".", "~$")  # the latter beside a file that is open in an office program
 LITTER = ("Thumbs.db", "desktop.ini", "Icon\r")
 """What computers leave in folders that they show, beside what begins with a dot."""
 
@@ -115,7 +116,7 @@ def _walk(root: Path, folder: str, deep: bool) -> Iterator[str | Finding]:
         yield paths.unreadable(folder, "folder", problem.strerror)
         return
     for item in items:
-        if not item.name.startswith(".") and item.name not in LITTER:
+        if not item.name.startswith(_HIDDEN) and item.name not in LITTER:
             yield from _item(root, folder, item, deep)
 
 
@@ -166,7 +167,7 @@ def _strays(root: Path) -> Iterator[Finding]:
                 yield error("stray-folder", Place(path), message, mend)
             elif path.lower() in known and path not in known and name.endswith(".yml"):
                 continue  # told where the file is missing
-            elif path not in known and not name.startswith(".") and name not in LITTER:
+            elif path not in known and not name.startswith(_HIDDEN) and name not in LITTER:
                 # an entry that is not read is missed; anything else is only in the way
                 yield (error if name.endswith(".yml") else warning)(
                     "stray-file",

@@ -103,6 +103,8 @@ def word_hint(failure: Failure, words: Collection[str]) -> str:
         return f"write {plan}"
     if certain:
         return f"write {certain}; {FIXED}"
+    if both := _from_to(failure, words):
+        return both
     if several := _several(failure, words):
         return several
     if near:
@@ -110,6 +112,18 @@ def word_hint(failure: Failure, words: Collection[str]) -> str:
     if (meant := _BASES.get(failure.value.lower(), "")) in words:
         return f"write {meant}"
     return _of_words(failure, words, file)
+
+
+def _from_to(failure: Failure, words: Collection[str]) -> str:
+    """For two efforts with a dash between, ``steady-strong``: what that may be; "" elsewhere."""
+    ends = re.split(r" ?(?:-|–|->|→|\bto\b) ?", failure.value.strip().lower())
+    if failure.wanted != "efforts" or len(ends) != 2 or not all(own in words for own in ends):
+        return ""
+    pair = f"[{', '.join(ends)}]"
+    return (
+        f"one belongs here: {ends[0]} or {ends[1]}; within each rep {{build: {pair}}}, from rep to "
+        f"rep {{descend: {pair}}}"
+    )
 
 
 def _of_words(failure: Failure, words: Collection[str], file: str) -> str:
@@ -135,6 +149,8 @@ def form_hint(failure: Failure) -> str:
     address = f"https://{failure.value.removeprefix('http://').lstrip('/')}"
     if _A_HOST.match(address) and "https" in failure.wanted and re.search(failure.wanted, address):
         return f"write {address}"
+    if failure.value == "24:00":
+        return 'write "23:59", the last minute of the day'
     for meant in (of_day_meant(failure.value), weeks_meant(failure.value)):
         if meant and re.search(failure.wanted, meant):
             return f'write "{meant}"' if ":" in meant else f"write {meant}"

@@ -165,7 +165,7 @@ def _fields_hint(failure: Failure) -> str:
     if isinstance(value, list):
         if "people" in failure.fields and all(isinstance(own, str) for own in value):
             return f"write {{people: [{', '.join(map(scalar, value))}]}}"
-        return lists_meant(failure) or names_meant(failure) or without_dashes(failure)
+        return lists_meant(failure) or names_meant(failure) or _of_lists(failure)
     if not isinstance(value, str):
         return fields_meant(failure) or number_meant_for(failure, failure.written)
     if "rest" in failure.fields and value.lower() in _DAYS_OFF:
@@ -184,6 +184,15 @@ def _fields_hint(failure: Failure) -> str:
         return hint
     meant = in_one_line(failure, value) or text_of_field(failure, value)
     return f"write {meant}" if meant else hint
+
+
+def _of_lists(failure: Failure) -> str:
+    """For a list where fields belong: each of its fields without a dash, or the field that its one
+    word is of.
+    """
+    only = failure.value[0] if len(failure.value) == 1 else None
+    is_word = isinstance(only, str) and " " not in only
+    return without_dashes(failure) or (fields_meant(failure) if is_word else "")
 
 
 def _fits(text: str, failure: Failure) -> bool:

@@ -6,17 +6,15 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
-from functools import cache
-from typing import Any
 
-from almanac.kinds import KIND
-from almanac.source import schemas
+from almanac.source.field_sorts import holds_fields, of_entries_alone
 from almanac.source.syntax_slips import Position, Recognised, excerpt, field_names
 from almanac.source.weekdays_said import weekday_said
 
 _KEY = re.compile(r"\s*([\w-]+):(?: +(\S.*))?")
 _DASHED = re.compile(r"\s*- +(([\w-]+):(?: .*)?)")
 _ROUND = re.compile(r"\s*(?:- )?([a-z_]+): +\(([^()]*: [^()]*)\)\s*")
+_IN_ROW = re.compile(r"[\[,] *([\w-]+): *[\],]")
 _LISTS = {"reps": "items", "rounds": "items", "pause": "items", "part": "parts", "focus": "weeks"}
 _MOST_OUT = 4  # lines in a row that one moved by a slip
 
@@ -28,50 +26,14 @@ def levels(said: str, at: Position, lines: Sequence[str]) -> Recognised | None:
         return found
     if "expected" not in said and "mapping values" not in said:
         return None
-    return _first_dash(at[0], lines) or _too_far_in(at[0], line) or _too_far_out(at[0], lines)
+    for look in _LOOKS:
+        if found := look(at[0], lines):
+            return found
+    return None
 
 
-@cache
-def _of_entries_alone() -> frozenset[str]:
-    """Fields that entries have and nothing within them."""
-    tops = {name for kind in KIND for name in schemas.fields(kind)}
-    return frozenset(tops - {*_sorts()})
-
-
-@cache
-def _sorts() -> dict[str, set[str]]:
-    """By the name of each field within fields the types that it has in any schema."""
-    found: dict[str, set[str]] = {}
-
-    def look(piece: Any, is_top: bool) -> None:
-        if isinstance(piece, list):
-            for own in piece:
-                look(own, is_top=False)
-        elif isinstance(piece, dict):
-            for name, own in piece.get("properties", {}).items():
-                if not is_top:
-                    sort = schemas.resolve(own).get("type", "")
-                    found.setdefault(name, set()).add(str(sort))
-            for own in piece.values():
-                look(own, is_top=False)
-
-    for kind in KIND:
-        look({key: own for key, own in schemas.raw(kind).items() if key != "$defs"}, is_top=True)
-        for own in schemas.raw(kind).get("$defs", {}).values():
-            look(own, is_top=False)
-    for own in schemas.raw("common")["$defs"].values():
-        look(own, is_top=False)
-    return found
-
-
-def _holds_fields(name: str) -> bool:
-    """Whether what stands under a field is fields in every kind that has it."""
-    sorts = {str(schemas.resolve(own[name]).get("type")) for own in _tops() if name in own}
-    return (sorts | _sorts().get(name, set())) == {"object"}
-
-
-def _tops() -> Iterator[Any]:
-    return (schemas.fields(kind) for kind in KIND)
+def _line(number: int, lines: Sequence[str]) -> str:
+    return lines[number] if number < len(lines) else ""
 
 
 def _indent(line: str) -> int:
@@ -125,16 +87,27 @@ def _first_dash(number: int, lines: Sequence[str]) -> Recognised | None:
     name = opener.removeprefix("- ").rstrip(":")
     are_days = weekday_said(key[1]) and weekday_said(dashed[2])
     are_named = not {key[1], dashed[2]} & field_names()
-    if not are_days and not are_named and not _holds_fields(name):
+    if not are_days and not are_named and not holds_fields(name):
         return None
     message = f"a dash begins an item of a list, and '{excerpt(name)}' holds fields"
     return (beside[0], _indent(line)), message, f"write {excerpt(dashed[1])}, without the dash"
 
 
-def _too_far_in(number: int, line: str) -> Recognised | None:
+def _colon_in_row(number: int, lines: Sequence[str]) -> Recognised | None:
+    """A colon behind a word of a list in brackets."""
+    line = _line(number, lines)
+    found = _IN_ROW.search(line)
+    if not found:
+        return None
+    message = f"a colon stands behind '{found[1]}', which is an item of a list"
+    return (number, found.start(1)), message, f"write {found[1]}, without the colon"
+
+
+def _too_far_in(number: int, lines: Sequence[str]) -> Recognised | None:
     """A field of the entry itself that has blanks before it."""
+    line = _line(number, lines)
     key = _KEY.fullmatch(line.rstrip())
-    if not key or not _indent(line) or key[1] not in _of_entries_alone():
+    if not key or not _indent(line) or key[1] not in of_entries_alone():
         return None
     message = f"'{key[1]}' is a field of the entry, and begins too far in"
     return (number, _indent(line)), message, "write it at the margin, without blanks before it"
@@ -156,12 +129,42 @@ def _too_far_out(number: int, lines: Sequence[str]) -> Recognised | None:
     before = next((own for own in above if own not in run), None)
     if not run or before is None or not _KEY.fullmatch(line.rstrip()):
         return None
-    last = lines[before]
-    if not _KEY.fullmatch(last.rstrip()) or _indent(last) != _indent(line):
-        return None
-    first, many = run[-1], _indent(line) - out
+    last, first = _KEY.fullmatch(lines[before].rstrip()), run[-1]
+    many = _indent(line) - out
     name = lines[first].strip().partition(":")[0]
+    if not last or _indent(lines[before]) != (_indent(line) if last[2] else out):
+        return None
     message = f"'{excerpt(name)}' begins further out than the lines around it"
+    if not last[2]:
+        message = f"'{excerpt(name)}' begins no further in than '{last[1]}', which it belongs to"
     few = {1: "", 2: ", and before the line below it"}
     rest = few.get(len(run), f", and before the {len(run) - 1} lines below it")
     return (first, out), message, f"write {many} more blank{'s' * (many != 1)} before it{rest}"
+
+
+def _list_too_far_out(number: int, lines: Sequence[str]) -> Recognised | None:
+    """The first item of a list further out than the field that the list is of."""
+    line = _line(number, lines)
+    above = next((lines[own] for own in _above(number, lines)), "")
+    key = _KEY.fullmatch(above.rstrip())
+    if not line.lstrip().startswith("- ") or not key or key[2] or _indent(above) <= _indent(line):
+        return None
+    message = f"the list of '{key[1]}' begins further out than its field"
+    many = _indent(above) + 2 - _indent(line)
+    return (number, _indent(line)), message, f"write {many} more blanks before the dash"
+
+
+def _of_item(number: int, lines: Sequence[str]) -> Recognised | None:
+    """A field of an item of a list that begins as far out as its dash."""
+    line = _line(number, lines)
+    key = _KEY.fullmatch(line.rstrip())
+    beside = next((own for own in _above(number, lines) if _indent(lines[own]) <= _indent(line)), 0)
+    dashed = _DASHED.fullmatch(lines[beside].rstrip()) if lines else None
+    is_beside = dashed and _indent(lines[beside]) == _indent(line)
+    if not key or not dashed or not is_beside or key[1] not in field_names():
+        return None
+    message = f"'{key[1]}' begins too far out: it belongs to the item above it"
+    return (number, _indent(line)), message, f"line it up with '{dashed[2]}'"
+
+
+_LOOKS = (_colon_in_row, _first_dash, _too_far_in, _list_too_far_out, _too_far_out, _of_item)

@@ -27,6 +27,7 @@ from almanac.source.explain import explain
 from almanac.source.failure import Failure
 from almanac.source.hints import FIXED
 from almanac.source.mends import value_meant, would_do
+from almanac.source.moved_in import moved_in
 from almanac.source.named_by_key import sure_keys
 from almanac.source.names import Answer, Names, Question
 from almanac.source.reader import DataPath, Document
@@ -154,6 +155,9 @@ class Shapes:
                 new = self.names.moved.get((problem.validator_value, problem.instance))
                 if new:
                     checked.moved[tuple(problem.absolute_path), problem.instance] = new
+        if found and (moved := moved_in(document, kind)):
+            checked.findings, checked.asked = [moved], dict(self._asked)
+            return checked
         cut = dict(cut_texts(document, kind))
         places = cut.keys() | {finding.place for finding in cut.values()}
         told = (finding for finding in found.values() if finding.place not in places)

@@ -15,7 +15,7 @@ from almanac.source.syntax_slips import excerpt
 from almanac.source.times_meant import slot_meant
 from almanac.source.weekdays_said import weekday_said
 
-BETWEEN = re.compile(r"\s*(?:,|;|/|&|\+|->|→)\s*|\s+(?:and|to)\s+")
+BETWEEN = re.compile(r"\s*(?:,|;|/|\\|&|\+|->|→)\s*|\s+(?:and|to)\s+")
 _MOST_LANES = 30
 _LEAST_BEGUN = 3  # letters of a word that stands for a longer one: tue for Tuesday
 _NUMBERS = ("integer", "number")
@@ -41,6 +41,8 @@ def list_meant(failure: Failure) -> str:
         between = days[days.index(two[0]) : days.index(two[1]) + 1]
         return f"write it as a list: [{', '.join(between)}]"
     pieces = [piece for piece in BETWEEN.split(text.strip()) if piece]
+    if item.get("type") in _NUMBERS and len(pieces) > 1 and all(own.isdigit() for own in pieces):
+        return f"write it as a list: [{', '.join(pieces)}]"
     words = [
         word_meant(failure, item, piece) or _field_of(failure, item, piece) for piece in pieces
     ]
@@ -106,7 +108,8 @@ def fields_meant(failure: Failure) -> str:
         name = "distance" if "distance" in taking else taking[0] if taking else ""
         if name and (failure.names.is_guessing or len(taking) == 1):
             return f"write {as_written(failure, {name: str(value)})}"
-    if isinstance(value, str) and (meant := _of_text(failure, value)):
+    said = value[0] if isinstance(value, list) and len(value) == 1 else value
+    if isinstance(said, str) and (meant := _of_text(failure, said)):
         return meant
     is_short = len(fields) <= _FEW and isinstance(value, str) and " " not in value
     if failure.says("required") or not failure.says("description") or (fields and is_short):
@@ -171,7 +174,9 @@ def choice_meant(text: str, choices: Iterable[str], is_guess: bool = True) -> st
     nearly.
     """
     known = list(choices)
-    begun = [own for own in known if len(own) >= _LEAST_BEGUN and fold(text).startswith(fold(own))]
+    is_word = fold(text).isalpha()
+    long = [own for own in known if len(own) >= _LEAST_BEGUN and is_word]
+    begun = [own for own in long if fold(text).startswith(fold(own))]
     if (day := weekday_said(text)) in known:
         return day
     near = nearest(text, known) if is_guess else {fold(own): own for own in known}.get(fold(text))
