@@ -488,6 +488,19 @@ def test_an_empty_week_is_filled_and_what_else_is_done_in_one_counts(half_made, 
     assert [week.beside for week in wishes.weeks] == [0, 240]
 
 
+def test_a_day_without_a_slot_and_a_practice_much_shorter_than_its_slot_are_told(capsys) -> None:
+    wishes = [own for own in WISHES if own not in ("--like", "heron-legs-in-three-weeks")]
+    days = ("--days", "mon,sunday", "--slot", "mon=17:30+120@home", "--loads", "80,95,100")
+    assert run(CATALOGUE, *wishes, *days) == 0
+    said = capsys.readouterr().out
+    none = "no slot on a Sunday from 2027-01-04 to 2027-01-24: name one with --slot sun=17:30+60"
+    assert said.count(none) == 1
+    short = r"shorter than the slot in week (\d): mon \d+ of 120 minutes, as (.*)"
+    told = dict(re.findall(short, said))
+    assert told["1"].endswith("is to weigh 80 % of a full one")
+    assert told["2"] == told["3"] == "nothing longer suits what is wished as well"
+
+
 def test_goals_without_a_wish_are_goals_of_the_block_and_count_what_serves_them(
     half_made, capsys
 ) -> None:

@@ -19,6 +19,7 @@ from almanac.findings import Finding, as_text, counted
 from almanac.report.block_answer import BlockAnswer
 from almanac.report.block_entry import block_text
 from almanac.report.block_judged import JudgedBlock, judged
+from almanac.report.block_short import no_slot_words, short_words
 from almanac.report.planning_block import as_wished
 from almanac.report.planning_request import BlockRequest
 from almanac.report.planning_slots import Left
@@ -106,7 +107,15 @@ def _answer(
         for number, (slot, place) in slots
         if not place
     ]
-    left = [*_left_out(plan.left)]
+    planning = plan.planning
+    placed = [
+        (slot, planning.grid.choices[place])
+        for slot, place in zip(planning.slots, plan.plan, strict=True)
+        if place and not slot.only
+    ]
+    every = (*planning.slots, *(own.slot for own in plan.left))
+    left = [*no_slot_words(plan.asked, every), *_left_out(plan.left)]
+    left += short_words(found, placed)
     left += [f"left out: week {number + 1}, {why}" for number, why in plan.bare]
     names = tuple(draft.id for draft in plan.drafts)
     return BlockAnswer(

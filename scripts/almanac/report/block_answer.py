@@ -78,14 +78,14 @@ def _lines(answer: BlockAnswer) -> Iterator[str]:
     sessions = counted(sum(week.sessions for week in own.weeks), "practice")
     weeks = counted(len(own.weeks), "week")
     yield f"{block.title}: {weeks} from {block.starts}, {sessions}; figures of {group}"
-    if answer.how:
-        yield answer.how
     yield from _table(answer)
     yield from _beside(answer)
     yield from _not_met(answer)
     yield from (*answer.empty, *answer.left)
     if answer.composed:
         yield f"Composed beside it: {', '.join(answer.composed)}"
+    if answer.how:
+        yield answer.how
     if answer.findings:
         yield as_text(list(answer.findings), 1)
 
