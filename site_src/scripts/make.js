@@ -121,7 +121,8 @@ const propose = (known, squad, told) => inTurn(async (isStill) => {
   if (!isStill()) {
     return;
   }
-  point(/** @type {HTMLElement} */ (told.closest("form")), told, tried.problem, tried.field);
+  const long = tried.field === "minutes" && answers.until ? `Until ${answers.until} there are ${request.minutes} min. ` : ""; // nobody typed so many
+  point(/** @type {HTMLElement} */ (told.closest("form")), told, `${long}${tried.problem}`, tried.field);
   if (!tried.problem) {
     location.hash = toAddress({ squad: squad[0], request, on: today, start, number: 1, practice: null, code: "" });
   }

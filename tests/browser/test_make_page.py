@@ -214,6 +214,12 @@ def test_what_cannot_be_is_a_sentence_and_what_hinders_stands_first(
         expect(field).to_be_focused()
         expect(field).to_have_attribute("aria-invalid", "true")
         expect(field).to_have_accessible_description(told.inner_text())
+    late = phone.evaluate("new Date(Date.now() + 4 * 3600e3).toTimeString().slice(0, 5)")
+    phone.locator("#make-until").fill(late)
+    propose(phone)
+    expect(told).to_contain_text(
+        re.compile(rf"^Until {late} there are 2[34]\d min\. 2[34]\d min: ")
+    )
     phone.get_by_label("Minutes", exact=True).fill("60")
     phone.locator("summary", has_text="More").click()
     lanes = phone.get_by_label("Heron, lanes 1 to 3: lanes")

@@ -22,7 +22,7 @@ export function requestOf({ answers, data, done }) {
   return {
     pool: answers.pool, minutes: Math.trunc(Number(answers.minutes)) || 0, goals: answers.goals, groups: isWhole ? [] : answers.groups,
     gear: Object.fromEntries([...answers.gone].map((id) => [id, 0])), lanes: numbers(answers.lanes, (id) => usual.get(id)?.[0] !== answers.lanes[id]),
-    heads: numbers(answers.heads, (id) => usual.get(id)?.[1] !== answers.heads[id]), effort: answers.effort, adults: answers.adults === "" ? -1 : Math.trunc(Number(answers.adults)) || 0,
+    heads: numbers(answers.heads, (id) => usual.get(id)?.[1] !== answers.heads[id]), effort: answers.effort, adults: answers.adults === "" ? -1 : Math.max(0, Math.trunc(Number(answers.adults)) || 0),
     done: done.filter(({ id }) => !answers.notDone.has(id)).map(({ id, days }) => [id, days]), taught: numbers(answers.taught, () => true),
   };
 }
