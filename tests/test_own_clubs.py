@@ -20,6 +20,7 @@ from own_clubs import CLUBS, DAY, own_club
 from qr_pictures import drawn
 from shared import share
 
+from almanac.commands import start
 from almanac.commands.main import main
 from almanac.commands.outcome import UsageError
 from almanac.commands.shared import load_and_check
@@ -185,6 +186,28 @@ def unasked(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, str]:
     with redirect_stdout(said):
         assert main(["start", str(root), "--today", DAY.isoformat()]) == 0
     return root, said.getvalue()
+
+
+def test_a_start_that_was_killed_stands_in_no_ones_way(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """What it had written is swept up, also from the folder itself, which else holds something."""
+    own = tmp_path / "own"
+    own.mkdir()
+
+    def killed(*_: Path) -> None:
+        raise KeyboardInterrupt
+
+    with monkeypatch.context() as patched:
+        patched.setattr(start, "_put", killed)
+        patched.setattr(start.shutil, "rmtree", lambda *_, **__: None)
+        assert main(["start", str(own)]) == 130
+    (left,) = own.iterdir()
+    other = tmp_path / ".almanac-start-another-x"
+    other.mkdir()
+    assert main(["start", str(own)]) == 0
+    assert not left.exists() and (own / "plans/club.yml").is_file()
+    assert other.is_dir(), "somebody else's, who may be at it"
 
 
 def test_what_the_program_lends_stands_in_no_entrys_way(

@@ -9,8 +9,10 @@ but git's own is left alone.
 from __future__ import annotations
 
 import argparse
+import contextlib
 import shutil
 import tempfile
+from collections.abc import Iterator, Mapping
 from datetime import date, timedelta
 from pathlib import Path
 
@@ -21,10 +23,12 @@ from almanac.commands.start_answers import SQUAD
 from almanac.commands.start_places import POOL
 from almanac.commands.start_questions import ask_club
 from almanac.commands.start_room import MadeRoom, make_room
+from almanac.journal import notes_of
 from almanac.model.bringing import NotBrought
 from almanac.model.load import Loaded, load
 from almanac.model.new_club import LEVELS, NewClub
 from almanac.model.starting import WORKFLOW, folder_of
+from almanac.publish.turn import turn
 from almanac.resources import HOME
 
 NAME = "start"
@@ -69,6 +73,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(arguments: argparse.Namespace) -> int:
     folder: Path = arguments.folder
+    _sweep(folder)
     if folder.exists() and not (
         folder.is_dir() and {it.name for it in folder.iterdir()} <= _OF_GIT
     ):
@@ -87,6 +92,32 @@ def run(arguments: argparse.Namespace) -> int:
     return FINE
 
 
+@contextlib.contextmanager
+def _alone(folder: Path) -> Iterator[None]:
+    """One start at a time for a folder, where the machine lets that be noted."""
+    with contextlib.ExitStack() as stack:
+        with contextlib.suppress(OSError):
+            stack.enter_context(turn(notes_of(folder)))
+        yield
+
+
+def _scratch(folder: Path) -> tuple[Path, str]:
+    """Where a new club is written before it has its place, and how its folder's name begins."""
+    beside = folder if folder.exists() else folder.resolve().parent
+    return beside, f".almanac-start-{folder.resolve().name}-"
+
+
+def _sweep(folder: Path) -> None:
+    """Remove what a start that was killed has left, which would make the folder one that holds
+    something.
+    """
+    beside, begins = _scratch(folder)
+    with _alone(folder):
+        for left in beside.iterdir() if beside.is_dir() else ():
+            if left.name.startswith(begins):
+                shutil.rmtree(left, ignore_errors=True)
+
+
 def _write(
     folder: Path, club: NewClub, shelf: Loaded, day: date
 ) -> tuple[CheckedCatalogue, MadeRoom]:
@@ -96,9 +127,14 @@ def _write(
         files = folder_of(club, shelf, day, day + _REVIEW_STANDS)
     except NotBrought as problem:
         raise UsageError(f"nothing was written: {problem}") from None
-    beside = folder if folder.exists() else folder.resolve().parent
+    with _alone(folder):
+        return _written(folder, files, day, room), room
+
+
+def _written(folder: Path, files: Mapping[str, str], day: date, room: MadeRoom) -> CheckedCatalogue:
+    beside, begins = _scratch(folder)
     beside.mkdir(parents=True, exist_ok=True)
-    scratch = Path(tempfile.mkdtemp(prefix=".almanac-start-", dir=beside))
+    scratch = Path(tempfile.mkdtemp(prefix=begins, dir=beside))
     try:
         write_all(scratch, files)
         (scratch / "drills").mkdir(exist_ok=True)
@@ -116,7 +152,7 @@ def _write(
         raise
     finally:
         shutil.rmtree(scratch, ignore_errors=True)
-    return checked, room
+    return checked
 
 
 def _put(scratch: Path, folder: Path) -> None:

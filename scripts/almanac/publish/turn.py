@@ -72,7 +72,8 @@ def turn(work: Path, wait_for: Callable[[str], None] = lambda _: None) -> Iterat
         try:
             # Past the file's buffer, which would be written once more where it is closed.
             os.ftruncate(file.fileno(), 0)
-            os.pwrite(file.fileno(), f"{os.getpid()} {taken.own}\n".encode(), 0)
+            os.lseek(file.fileno(), 0, os.SEEK_SET)
+            os.write(file.fileno(), f"{os.getpid()} {taken.own}\n".encode())
         except OSError as problem:
             problem.filename = str(path)
             raise
