@@ -839,6 +839,7 @@ def test_of_practices_that_say_the_same_the_earliest_stand(monkeypatch) -> None:
     drafts = ["far", "near", "one", "like one", "like that"]
     assert unlike(analysis, drafts) == ["far", "one", "like that"]
     assert unlike(analysis, [*reversed(drafts)]) == ["like that", "one", "far"]
+    assert unlike(analysis, ["like one", "like that"], ["one"]) == ["like one"]
 
 
 def test_what_a_test_of_a_later_week_needs_asks_for_nothing_before_the_first() -> None:

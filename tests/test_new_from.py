@@ -27,7 +27,9 @@ def test_only_dates_differ_and_what_was_of_its_time_is_gone(tmp_path, capsys) ->
     root = tmp_path / "club"
     shutil.copytree(CATALOGUE, root)
     assert run(root, "block", "heron-again", "--from", OLD, "--starts", "2027-11-01") == 0
-    assert "change its title, summary and purpose, then: almanac check" in capsys.readouterr().out
+    said = capsys.readouterr().out
+    assert "change its title, summary and purpose, then: almanac check" in said
+    assert "not copied: its review, and the words that it is found by" in said
     blocks = load(root).catalogue.blocks
     old, new = blocks[OLD], blocks["heron-again"]
     assert (old.starts, new.starts) == (date(2026, 11, 2), date(2027, 11, 1))

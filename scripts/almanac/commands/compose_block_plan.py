@@ -147,7 +147,8 @@ def _sound(
         bad = {finding.place.file for finding in findings if finding.code != _ALIKE}
         good = [own for own in unwritten if own.file not in bad]
         if there.analysis is not None:
-            apart = frozenset(unlike(there.analysis, [own.id for own in good]))
+            gone = [own.id for own in unwritten if own not in good]
+            apart = frozenset(unlike(there.analysis, [own.id for own in good], gone))
             return [own for own in choices_of(there.analysis, squad, apart) if own.composed]
         unwritten = good
     return []

@@ -140,6 +140,7 @@ def _copy(root: Path, loaded: Loaded, arguments: argparse.Namespace, file: str) 
         else ""
     )
     print(f"wrote {path}; change its title, summary and purpose{meet}, then: almanac check")
+    print("not copied: its review, and the words that it is found by")
     return FINE
 
 
