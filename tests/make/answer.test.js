@@ -72,6 +72,16 @@ test("a wish that cannot be is told, before and when it is asked", async () => {
   assert.equal(await answerSoon(data, bad), answerTo(data, bad));
 });
 
+test("where nothing fits, what is in the way is looked for at the tap alone: in one step, for which no key waits", async () => {
+  const nothing = { ...requests[0], minutes: 20, gear: Object.fromEntries(data.gear.map(([id]) => [id, 0])), goals: data.goals.slice(0, 3).map(([id]) => id), lanes: {}, heads: {}, adults: -1, done: data.pieces.map(({ of, id, part }) => [of === "part" ? `${of}/${id}/${part ?? 0}` : `${of}/${id}`, 1]) };
+  await answerSoon(data, nothing);
+  const before = await tried(() => answerSoon(data, nothing));
+  assert.equal(before, 0);
+  const answer = answerTo(data, nothing);
+  assert.ok(typeof answer !== "string" && !answer.proposals.length && answer.hinders.length, JSON.stringify(answer));
+  assert.equal(await answerSoon(data, nothing), answer);
+});
+
 test("a step tries one heart at most, and an answer no more than it must", () => {
   for (const request of requests) {
     const steps = proposing(data, request);

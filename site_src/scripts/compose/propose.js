@@ -26,17 +26,21 @@ const VERSION = 1;
 export const propose = (data, request) => finished(proposing(data, request));
 
 /**
- * The same, a short step at a time; what is in the way where nothing fits is looked for in one.
+ * The same, a short step at a time; what is in the way where nothing fits is looked for in one, before which true is told.
  * @param {object} data
  * @param {import("./types.js").Request} request
- * @returns {Generator<void, import("./types.js").Answer, void>}
+ * @returns {Generator<true | void, import("./types.js").Answer, void>}
  */
 export function* proposing(data, request) {
   const table = tableOf(data);
   yield;
   const wishes = wishesOf(table, request), asked = new Asked(table, wishes);
   yield;
-  const found = yield* composing(asked), hinders = found.length ? [] : hindering(table, wishes);
+  const found = yield* composing(asked);
+  if (!found.length) {
+    yield true;
+  }
+  const hinders = found.length ? [] : hindering(table, wishes);
   const proposals = [];
   for (const own of found) {
     proposals.push(told(asked, own.order, own.cost));

@@ -11,10 +11,11 @@ import { atOnce, inSlices } from "../lib/slices.js";
 /** @import {Data, Practice, Proposal, Request} from "./types.js" */
 /** @import {Answer} from "../compose/types.js" */
 
-/** @typedef {{of: string, steps: ReturnType<typeof proposing> | null, answer: Answer | BadWish}} Work `steps`: those that are left; null once there is an answer */
+/** @typedef {{of: string, steps: ReturnType<typeof proposing> | null, isLong: boolean, answer: Answer | BadWish}} Work `steps`: those that are left; null once there is an
+ *   answer; `isLong`: whether the next would keep whoever types waiting */
 
 /** @type {Work} */
-const NONE = { of: "", steps: null, answer: new BadWish("") };
+const NONE = { of: "", steps: null, isLong: false, answer: new BadWish("") };
 let last = NONE;
 
 /** @param {string} text */
@@ -26,17 +27,19 @@ export const sentence = (text) => (text ? `${text.charAt(0).toUpperCase()}${text
 function workOn(data, request) {
   const of = JSON.stringify([data.squad.id, ...Object.entries(request).sort()]); // an address has the same in another order
   if (last.of !== of) {
-    last = { of, steps: proposing(data, request), answer: NONE.answer };
+    last = { of, steps: proposing(data, request), isLong: false, answer: NONE.answer };
   }
   return last;
 }
 
 /** What is left of some work, until other work is asked for.
- * @param {Work} own */
-function* left(own) {
-  while (own.steps && own === last) {
+ * @param {Work} own
+ * @param {boolean} [isSoon] whether nobody waits for it yet */
+function* left(own, isSoon = false) {
+  while (own.steps && own === last && !(isSoon && own.isLong)) {
     try {
       const step = own.steps.next();
+      own.isLong = step.value === true;
       if (step.done) {
         [own.steps, own.answer] = [null, step.value];
       }
@@ -60,13 +63,13 @@ export function answerTo(data, request) {
   return own.answer;
 }
 
-/** The same before it is asked for, in slices; null where something else was asked for meanwhile.
+/** The same before it is asked for, in slices; null where something else was asked for meanwhile, or nothing fits.
  * @param {Data} data
  * @param {Request} request */
 export async function answerSoon(data, request) {
   const own = workOn(data, request);
-  await inSlices(left(own));
-  return own === last ? own.answer : null;
+  await inSlices(left(own, true));
+  return own === last && !own.steps ? own.answer : null;
 }
 
 /** The answer for a practice that is opened: nothing is proposed before it is asked for.
