@@ -5,10 +5,11 @@ import { change } from "../compose/change.js";
 import { BadWish } from "../compose/request.js";
 import { make, one } from "../lib/dom.js";
 import { inWords, today } from "../lib/today.js";
-import { answerOf, answerSoon, answerTo, standOf } from "./answer.js";
+import { ahead, drawnNow } from "./ahead.js";
+import { answerOf, answerTo, standOf } from "./answer.js";
 import { toAddress } from "./asked.js";
 import { hear, tell as tellOther } from "./between.js";
-import { asRun, hand, laying, readRuns, run, save } from "./deeds.js";
+import { asRun, hand, laying, run, save } from "./deeds.js";
 import { whyNot } from "./here.js";
 import { whose } from "./names.js";
 import { bringOpen, focusOf, movedWords, page, writtenOf } from "./proposal.js";
@@ -109,9 +110,6 @@ async function draw() {
   }
   return true;
 }
-
-/** Once a frame has been drawn: nobody waits for what is on paper. */
-const drawnNow = () => new Promise((resolve) => { requestAnimationFrame(() => { setTimeout(resolve); }); });
 
 /** What the run data of a proposal tells: the swim of each row, the dangers, the sheets.
  * @param {Shown & {stand: Stand}} own
@@ -240,21 +238,8 @@ function drop() {
   paper.replaceChildren();
 }
 
-/** Work out what may be asked next, and read what its first proposal is run by; without a goal any will do, since what a browser does for the first
- * time it does at a third of the speed.
- * @param {import("./between.js").Told["make-soon"]} own */
-async function ahead({ data, request }) {
-  const goals = request.goals.length ? request.goals : data.goals.slice(0, 1).map(([id]) => id);
-  const answer = await answerSoon(data, { ...request, goals });
-  if (request.goals.length && answer && !(answer instanceof BadWish)) {
-    await Promise.all(answer.proposals.slice(0, 1).map((own) => readRuns(data, request, own)));
-  }
-}
-
 laying().catch(() => { /* asked for again with the first proposal */ });
-hear("make-soon", (own) => {
-  ahead(own).catch(() => { /* told where it is asked for */ });
-});
+hear("make-soon", ahead);
 hear("make-try", (own) => {
   const answer = answerTo(own.data, own.request);
   [own.problem, own.field] = answer instanceof BadWish ? [answer.message, answer.field] : ["", ""];
