@@ -209,6 +209,25 @@ def test_each_proposal_is_another_practice() -> None:
     assert proposed(asked(opens, closes, *works)) == [[0, 3, 2, 1], [0, 3, 5, 1], [0, 3, 4, 1]]
 
 
+def test_what_has_opened_much_of_a_block_opens_it_less_often() -> None:
+    """A round off what is written costs 25, so that the other is taken from the second time on; of
+    more than four times no more is counted.
+    """
+    first, other = piece("a", "w"), piece("b", "w", what="rounds", written=2)
+    most = piece("c", "w", what="rounds", written=5)
+    own = asked(
+        (first, (size(15000),)), (other, (size(15000),)), (most, (size(15000),)),
+        (piece("m", "m"), (size(30000),)), (piece("c", "c"), (size(14000),)),
+    )  # fmt: skip
+
+    def opens(*often: int) -> int:
+        (found, *_) = compose(own.table, own.wishes, 1, dict(enumerate(often)))
+        return found.order[0].own.place
+
+    assert [opens(), opens(1), opens(2), opens(3, 1), opens(3, 2)] == [0, 0, 1, 1, 0]
+    assert opens(4, 3) == 0 and opens(9, 9) == 0 and opens(9, 2) == 1
+
+
 def test_a_point_less_is_found_behind_a_dearer_warm_up() -> None:
     """40 s are left, 5 points; with the other warm-up, a round off what is written for 4, the 30 s
     that are well left.

@@ -349,10 +349,10 @@ def test_the_rules_of_variety_are_these_and_no_others() -> None:
         ),
         PlanRule("too often", "a", of(every, a), 4, 40),  # five slots for two: three, and one
         PlanRule("too often", "b", of(every, b), 4, 40),
-        PlanRule("same warm-up", "one 0", of((0, 1, 2, 3), a), 2, 5),
-        PlanRule("same warm-up", "two 0", of((0, 1, 2, 3), b), 2, 5),
-        PlanRule("same warm-up", "one 1", of((1, 2, 3, 4), a), 2, 5),
-        PlanRule("same warm-up", "two 1", of((1, 2, 3, 4), b), 2, 5),
+        PlanRule("same warm-up", "one 0", of((0, 1, 2, 3), a), 2, 15),
+        PlanRule("same warm-up", "two 0", of((0, 1, 2, 3), b), 2, 15),
+        PlanRule("same warm-up", "one 1", of((1, 2, 3, 4), a), 2, 15),
+        PlanRule("same warm-up", "two 1", of((1, 2, 3, 4), b), 2, 15),
     ]
     alike = grid([0, 6, 13, 20, 21], [replace(own_, opens="one") for own_ in two])
     assert not any(rule.about == "same warm-up" for rule in variety(alike, every))

@@ -412,9 +412,9 @@ def test_a_line_that_lane_groups_swim_in_their_own_way_says_whose_it_is(capsys) 
 
 def test_where_lanes_are_too_full_the_limit_and_the_heads_that_would_go_are_named(capsys) -> None:
     wishes = ("--squad", "heron", "--minutes", "60", "--goals", "walls")
-    assert run(*wishes, "--heads", "heron-2=16") == 0
+    assert run(*wishes, "--heads", "heron-2=20") == 0
     said = capsys.readouterr().out
-    assert "Nothing fits.\nNo warm-up has room for 6 in a lane.\n" in said
-    assert "\nWith 15 in Heron, lanes 4 to 6, 5 in a lane, there would be one: “Heron: " in said
-    assert run(*wishes, "--heads", "heron-2=15") == 0
+    assert "Nothing fits.\nNo warm-up has room for 7 in a lane.\n" in said
+    assert "\nWith 18 in Heron, lanes 4 to 6, 6 in a lane, there would be one: “Heron: " in said
+    assert run(*wishes, "--heads", "heron-2=18") == 0
     assert "Nothing fits." not in capsys.readouterr().out

@@ -748,7 +748,7 @@ def test_the_same_parts_in_another_pool_or_a_shorter_slot_are_another_practice(m
     def requests(planning, kind, slots):
         return [SimpleNamespace(minutes=kind.minutes)]
 
-    def composed(made, kind, request, names):
+    def composed(made, kind, request, names, opened):
         yield Draft(f"{kind.pool} {kind.begins} {request.minutes}", "", "title: x\nparts:\n  - y\n")
 
     monkeypatch.setattr(planning_composed, "_requests", requests)

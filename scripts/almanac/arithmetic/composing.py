@@ -9,7 +9,8 @@ an order that a language leaves open.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from types import MappingProxyType
 
 from almanac.arithmetic.composing_around import Around, Proposal
 from almanac.arithmetic.composing_asked import Asked, Sized
@@ -28,12 +29,22 @@ SAME_SKILL, OTHER_PLACE, SAME_DRILLS = 60, 250, 150
 """What it costs that an earlier proposal has the same skill, the same work in another place, or a
 main set of the same drills.
 """
+SAME_WARM_UP, MOST_OPENED = 20, 4
+"""And the same warm-up; of what was composed for a block each time, so often at most."""
+NOTHING: Mapping[int, int] = MappingProxyType({})
 WORSE = 900
 """An answer that costs so much more than the first is none."""
 
 
-def compose(table: ComposeTable, wishes: Wishes, most: int = PROPOSALS) -> tuple[Proposal, ...]:
-    """Up to so many practices, the cheapest first; none of them has a main set of one before it."""
+def compose(
+    table: ComposeTable,
+    wishes: Wishes,
+    most: int = PROPOSALS,
+    opened: Mapping[int, int] = NOTHING,
+) -> tuple[Proposal, ...]:
+    """Up to so many practices, the cheapest first; none of them has a main set of one before it.
+    ``opened`` is how often each warm-up, by place, opens what was composed for the same block.
+    """
     asked = Asked(table, wishes)
     known = lists(asked)
     if not known.is_enough:
@@ -42,7 +53,7 @@ def compose(table: ComposeTable, wishes: Wishes, most: int = PROPOSALS) -> tuple
     every = hearts(asked, known, *around.bounds)
     found: list[Proposal] = []
     while len(found) < most:
-        best = _best(asked, around, every, found)
+        best = _best(asked, around, every, found, opened)
         if best is None or (found and best.cost - found[0].cost >= WORSE):
             break
         found.append(best)
@@ -56,7 +67,8 @@ def fits(table: ComposeTable, wishes: Wishes) -> bool:
     if not known.is_enough:
         return False
     around = Around(asked, known)
-    return _best(asked, around, hearts(asked, known, *around.bounds), (), stops=True) is not None
+    found = _best(asked, around, hearts(asked, known, *around.bounds), (), NOTHING, stops=True)
+    return found is not None
 
 
 def _best(
@@ -64,13 +76,16 @@ def _best(
     around: Around,
     every: Sequence[Heart],
     before: Sequence[Proposal],
+    opened: Mapping[int, int],
     stops: bool = False,
 ) -> Proposal | None:
     """The cheapest practice with other main sets than those before it; one that is not dear where
     it ``stops`` with the first heart that has one.
     """
     used = {one.own.place for own in before for one in own.order if one.role not in _EITHER_END}
-    warm = {one.own.place for own in before for one in own.order if one.role == WARM_UP}
+    warm = {place: SAME_WARM_UP * min(MOST_OPENED, often) for place, often in opened.items()}
+    for place in {one.own.place for own in before for one in own.order if one.role == WARM_UP}:
+        warm[place] = warm.get(place, 0) + SAME_WARM_UP
     serves = any(_serves(asked, [(one.role, one.own) for one in own.order]) for own in before)
     best, tried = None, 0
     for heart in every:

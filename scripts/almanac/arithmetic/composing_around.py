@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from almanac.arithmetic.composing_asked import Asked, Sized
@@ -28,8 +28,6 @@ from almanac.arithmetic.composing_shape import (
 
 REFUSED = 60
 """So many practices around one heart may break a limit before it is given up."""
-SAME_WARM_UP = 20
-"""What it costs that an earlier proposal has the same."""
 SPARE, A_POINT = 30, 2
 """So many seconds are well left; so many fewer or more cost a point."""
 
@@ -103,9 +101,11 @@ class Around:
         return found
 
     def fill(
-        self, heart: Heart, cost: int, best: Proposal | None, warm: set[int]
+        self, heart: Heart, cost: int, best: Proposal | None, warm: Mapping[int, int]
     ) -> Proposal | None:
-        """The cheapest practice around a heart that costs less than ``best``; else that one."""
+        """The cheapest practice around a heart that costs less than ``best``; else that one.
+        ``warm`` are points for warm-ups that open another, by place.
+        """
         asked, work = self.asked, heart.pieces
         taken = {own.place for own in work}
         left = asked.slot - heart.takes
@@ -143,13 +143,13 @@ class Around:
         return best
 
     def _warm_ups(
-        self, work: Sequence[Sized], taken: set[int], warm: set[int]
+        self, work: Sequence[Sized], taken: set[int], warm: Mapping[int, int]
     ) -> list[tuple[int, Sized]]:
         found = [
             (
                 own_cost(self.asked, own, WARM_UP)
                 + warm_up_cost(self.asked, own, work)
-                + SAME_WARM_UP * (own.place in warm),
+                + warm.get(own.place, 0),
                 own,
             )
             for own in self.known.warm_ups

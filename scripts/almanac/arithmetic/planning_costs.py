@@ -36,7 +36,7 @@ SAME_AGAIN, SAME_AGAIN_DAYS = 60, 8
 """A practice that does: on the same day of the week after, too."""
 TOO_OFTEN = 40
 """A practice once more than its share of the slots, and one."""
-SAME_WARM_UP, WARM_UPS_OF = 5, 4
+SAME_WARM_UP, WARM_UPS_OF = 15, 4
 """A warm-up that is more than half of four in a row."""
 HARD_AFTER_HARD, TEST_AFTER_TEST, NEVER_LIGHT, LIGHT_OF = 30, 25, 30, 3
 """Two hard days that touch; two days with tests that do; so many days in a row of which none is

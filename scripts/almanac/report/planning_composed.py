@@ -4,6 +4,7 @@ slot serves, for a slot that few fit, for a week that is to be light.
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import product
@@ -75,10 +76,10 @@ def drafts(planning: Planning, broken: frozenset[str]) -> Iterator[Draft]:
     made = compose_table(planning.analysis, planning.squad, broken, pools)
     there = planning.analysis.catalogue.practices
     names = _Names({*there}, {own.title for own in there.values()})
-    seen = set[tuple[object, ...]]()
+    seen, opened = set[tuple[object, ...]](), Counter[int]()
     for kind, requests in wanted.items():
         for request in requests:
-            for draft in _composed(made, kind, request, names):
+            for draft in _composed(made, kind, request, names, opened):
                 # The same under another title, or at another time of day, is one practice.
                 swum = draft.text.partition("\nparts:")[2]
                 own = (kind.pool, request.minutes, kind.lanes, swum)
@@ -150,8 +151,12 @@ def _lanes(analysis: Analysis, squad: str, lanes: frozenset[int]) -> Mapping[str
     return shared if sum(shared.values()) <= len(lanes) else {}
 
 
-def _composed(made: Made, kind: _Kind, request: Request, names: _Names) -> Iterator[Draft]:
-    """The proposals of a request as entries; none where it cannot be."""
+def _composed(
+    made: Made, kind: _Kind, request: Request, names: _Names, opened: Counter[int]
+) -> Iterator[Draft]:
+    """The proposals of a request as entries; none where it cannot be. ``opened`` counts what opens
+    them, so that warm-ups vary.
+    """
     try:
         wishes = wishes_of(made.table, request)
     except BadWish:
@@ -159,7 +164,8 @@ def _composed(made: Made, kind: _Kind, request: Request, names: _Names) -> Itera
     numbered, free = dict[str, list[int]](), sorted(kind.lanes)
     for group, count in request.lanes.items():
         numbered[group], free = free[:count], free[count:]
-    for own in compose(made.table, wishes):
+    for own in compose(made.table, wishes, opened=opened):
+        opened[own.order[0].own.place] += 1
         entry = practice_entry(made.table, made.candidates, wishes, own, kind.begins, numbered)
         id, called = names.found(made, own, request)
         draft = Draft(id, called, as_yaml({**entry, "title": called}))
