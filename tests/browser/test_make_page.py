@@ -298,6 +298,21 @@ def test_of_two_addresses_the_later_is_shown_whichever_data_come_first(
     expect(phone.locator(".make > .lead")).to_contain_text("Osprey")
 
 
+def test_with_letters_twice_as_large_lines_have_the_width_of_the_phone(
+    kept_phone: Page, server: Server
+) -> None:
+    phone = kept_phone
+    phone.goto(f"{server.address}make.html{ASKED}")
+    expect(phone.locator(".make-sheet")).to_have_count(2)
+    phone.evaluate("document.documentElement.style.fontSize = '200%'")
+    rows = phone.locator(".make-rows").bounding_box()
+    assert rows
+    for line in phone.locator(".make-rows :is(.make-swim, .make-what)").all():
+        box = line.bounding_box()
+        assert box and box["width"] > 0.75 * rows["width"]
+    assert phone.evaluate("document.documentElement.scrollWidth") == 360
+
+
 def test_on_paper_each_group_has_its_pages_told_at_their_foot_and_nothing_stands_alone(
     kept_phone: Page, server: Server
 ) -> None:
