@@ -9,6 +9,8 @@ import { idOf } from "../../site_src/scripts/make/names.js";
 test("a file is called by its title and the day, no longer than an id may be", () => {
   assert.equal(idOf("Heron: kick endurance, walls – turn and away", "2026-11-05"), "heron-kick-endurance-walls-turn-and-away-5-nov");
   assert.equal(idOf("osprey-socks", "2026-11-27"), "osprey-socks-27-nov");
+  assert.equal(idOf("Süßwasser: übung", "2026-11-27"), "susswasser-ubung-27-nov");
+  assert.equal(idOf("水泳", "2026-11-27"), "practice-27-nov");
   const long = idOf(`Heron: ${"kick and go ".repeat(6)}`, "2026-11-27");
   assert.match(long, /^heron(-kick|-and|-go)+-27-nov$/);
   assert.ok(long.length <= 60);

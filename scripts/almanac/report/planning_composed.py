@@ -13,7 +13,6 @@ from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.composing import compose
 from almanac.arithmetic.composing_around import Proposal
 from almanac.arithmetic.composing_asked import Asked
-from almanac.arithmetic.composing_pieces import MAIN, SET
 from almanac.arithmetic.composing_request import BadWish, Request, wishes_of
 from almanac.arithmetic.composing_wishes import MINUTES_LEAST, MINUTES_MOST
 from almanac.arithmetic.planning_choices import HEAVY, LOAD, Choice
@@ -21,6 +20,7 @@ from almanac.report.compose_entry import as_yaml, practice_entry
 from almanac.report.compose_named import TITLE_MOST, title
 from almanac.report.compose_table import Made, compose_table
 from almanac.report.planning_problem import Planning
+from almanac.source.paths import plain_id
 from almanac.source.scalars import in_quotes
 
 FEW = 4
@@ -180,14 +180,10 @@ class _Names:
     titles: set[str]
 
     def found(self, made: Made, own: Proposal, request: Request) -> tuple[str, str]:
-        """A name that no practice has: the squad, the main set or the goal, the minutes; and a
-        title with room for a number.
-        """
-        squad, main = made.table.squad, next(one.own.piece for one in own.order if one.role == MAIN)
-        words = main.id if main.of == SET else request.goals[0]
-        id = f"{squad.id}-{words.removeprefix(f'{squad.id}-')}-{request.minutes}"[:56]
-        asked = Asked(made.table, wishes_of(made.table, request))
-        return _free(id.strip("-"), "-", self.ids), title(asked, own, TITLE_MOST - _NUMBER)
+        """A title with room for a number, and by it an id that no practice has."""
+        called = title(Asked(made.table, wishes_of(made.table, request)), own, TITLE_MOST - _NUMBER)
+        id = plain_id(called)[: TITLE_MOST - _NUMBER].strip("-") or plain_id(made.table.squad.id)
+        return _free(id, "-", self.ids), called
 
 
 def _free(name: str, mark: str, taken: set[str]) -> str:

@@ -15,16 +15,16 @@ export function versionOf(text) {
   return halves.map((half) => half.toString(16).padStart(LETTERS / 2, "0")).join("");
 }
 
-/** An id of letters, digits and hyphens.
+/** An id of letters without accents, digits and hyphens.
  * @param {string} text */
-const plain = (text) => text.toLowerCase().replace(/[^a-z0-9]+/g, "-").replace(/^-|-$/g, "");
+const plain = (text) => text.toLowerCase().replace(/ß/g, "ss").normalize("NFKD").replace(/\p{M}/gu, "").replace(/[^a-z0-9]+/g, "-").replace(/^-|-$/g, "");
 
 /** What a composed practice, or one that is changed, is called as an entry: by its title, or the id that it had, and the day; as long as the
  * schema lets an id be.
  * @param {string} name
  * @param {string} on YYYY-MM-DD */
 export function idOf(name, on) {
-  const mark = `-${dayOf(on).toLowerCase().replace(" ", "-")}`, own = plain(name), room = ID_MOST - mark.length;
+  const mark = `-${dayOf(on).toLowerCase().replace(" ", "-")}`, own = plain(name) || "practice", room = ID_MOST - mark.length;
   return `${own.length <= room ? own : own.slice(0, own.lastIndexOf("-", room))}${mark}`;
 }
 
