@@ -75,7 +75,7 @@ def run(arguments: argparse.Namespace) -> int:
 
 
 def _say(out: RetiredFiles, kind: str, id: str, other: str, verb: str) -> None:
-    for line in out.told():
+    for line in out.told(verb):
         print(line)
     print(f"{kind} {id} {verb} retired; its page leads to {other}.", end=" ")
     if out.written:

@@ -77,15 +77,17 @@ class RetiredFiles:
                 self.texts[document.file] = _less(again, taken) if taken else again.text
                 self._written |= {(key, use) for use in due}
 
-    def told(self) -> Iterator[str]:
-        """Who names it, where, and what is to stand there; a line a place."""
+    def told(self, verb: str) -> Iterator[str]:
+        """Who names it, where, and what is to stand there; a line a place. ``verb`` is what is, or
+        would be.
+        """
         for key, use in self._uses():
             place = self._loaded.documents[key].place(*use)
             who = f"{self._other} names" if self._is_others(key) else "names"
             if use in self._taken.get(key, ()):
-                what = "it is taken out there"
+                what = f"it {verb} taken out there"
             elif (key, use) in self._written:
-                what = f"{self._other} is written there"
+                what = f"{self._other} {verb} written there"
             else:
                 what = "take it out there" if self._is_others(key) else f"write {self._other}"
             yield f"{place}: {who} {self._gone[1]}: {what}"

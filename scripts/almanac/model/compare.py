@@ -111,13 +111,16 @@ _KNOWN_BY = (
     *("title", "hazard", "benchmark", "squad", "do", "set", "practice", "pool"),
     *("focus", "see", "claim", "effort"),
 )
-_BESIDE = "days"  # a squad has several slots
+_BESIDE, _INNER = "days", "items"  # a squad has several slots
 
 
 def _known_by(item: Any) -> str:
     if not isinstance(item, dict):
         return ""
     said = next((item[key] for key in _KNOWN_BY if isinstance(item.get(key), (str, int))), "")
+    inner = item.get(_INNER)
+    if not said and isinstance(inner, list) and inner:  # rounds, by what they begin with
+        return f"{own} …" if (own := _known_by(inner[0])) else ""
     days = item.get(_BESIDE)
     return " ".join([str(said), *map(str, days if isinstance(days, list) else ())]).strip()
 
