@@ -145,6 +145,39 @@ def test_a_scale_of_efforts_of_the_clubs_own_is_lent_rests(
     assert back is not None and back.policy.rest == theirs, "remembered as read, not as fitted"
 
 
+def test_a_limit_of_an_effort_goes_as_far_as_the_clubs_word_for_it(tmp_path: Path) -> None:
+    """Beginners go up to strong on land, 7 of 10 on the program's scale, and on the back without
+    flags easy, 3 of 10: here these words reach 8 and 2.
+    """
+    root = tmp_path / "ours"
+    assert main(["start", str(root), "--today", DAY.isoformat()]) == 0
+    (root / LISTS).mkdir(parents=True)
+    efforts = EFFORTS.replace("4}", "2}").replace("{from: 4, to: 7}", "{from: 2, to: 8}")
+    efforts = efforts.replace("7, to: 10", "8, to: 10").replace("[strong]", "[steady, strong]")
+    efforts = efforts.replace("[easy, steady]", "[easy]")
+    (root / f"{LISTS}/efforts.yml").write_text(efforts % ", also: [fast, all-out]", "utf-8")
+    assert main(["check", "--fix", "--root", str(root), "--today", DAY.isoformat()]) == 0
+    catalogue = load(root).catalogue
+    assert catalogue is not None
+    assert catalogue.policy.of_level("foundation").limit("land_effort_most") == 8
+    assert catalogue.policy.limit("back_without_flags_most") == 2
+    (root / f"{LISTS}/efforts.yml").unlink()
+    theirs = load(HOME).catalogue
+    assert theirs is not None
+    assert theirs.policy.of_level("foundation").limit("land_effort_most") == 7
+
+
+def test_a_word_of_the_program_that_a_clubs_own_list_has_not_is_told_with_what_lets_fix_write_it(
+    tmp_path: Path,
+) -> None:
+    root = copied(BASE, tmp_path)
+    (root / f"{LISTS}/goals.yml").unlink()  # so that something is lent
+    swim_set = root / "plans/sets/six-fifties.yml"
+    swim_set.write_text(swim_set.read_text("utf-8").replace("easy", "steady"), "utf-8")
+    (hint,) = (one.hint for one in load(root).findings if "'steady'" in one.message)
+    assert "where one of them stands for steady, write also: [steady] in it" in hint
+
+
 @pytest.mark.parametrize("name", ["hazards", "efforts", "levels", "terms", "viewpoints"])
 def test_a_list_of_the_program_becomes_the_clubs_own(tmp_path: Path, name: str) -> None:
     root = copied(BASE, tmp_path)

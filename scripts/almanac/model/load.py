@@ -76,7 +76,8 @@ def load(
     names = replace(names_of(files, documents, stubs), called=called(documents))
     for one in files:
         if one.lent and (one.kind, one.id) in documents:
-            documents[one.kind, one.id] = fitted(documents[one.kind, one.id], names)
+            efforts = documents.get(("vocabulary", "efforts"))
+            documents[one.kind, one.id] = fitted(documents[one.kind, one.id], names, efforts)
     names = replace(
         names_of(files, documents, stubs),  # without the words that do not fit
         called=called(documents),

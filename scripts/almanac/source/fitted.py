@@ -6,19 +6,59 @@ from collections.abc import Iterable, Iterator, Mapping
 from math import ceil
 from typing import Any
 
+import yaml
+
+from almanac.kinds import KIND
+from almanac.resources import HOME
 from almanac.source.lent import POLICY
 from almanac.source.names import Names
 from almanac.source.reader import Document
 
+_BY_EFFORT = ("land_effort_most", "back_without_flags_most")
+"""Limits that are the highest rating of an effort, and so mean a word of the program's."""
 
-def fitted(document: Document, names: Names) -> Document:
-    """A document of the program without what names a word or an entry that the club has not."""
+
+def fitted(document: Document, names: Names, efforts: Document | None = None) -> Document:
+    """A document of the program without what names a word or an entry that the club has not.
+    ``efforts`` are the club's words, to whose ratings limits of an effort are moved.
+    """
     data = document.data
     if document.file == POLICY:
-        data = _policy(data, names)
+        own = efforts.data.get("words") if efforts and not efforts.lent else None
+        data = _by_own_efforts(_policy(data, names), _hardest(own, names))
     elif "words" in data:
         data = {**data, "words": dict(_words(data["words"], names))}
     return Document(document.file, document.text, data, lent=True)
+
+
+def _hardest(own: object, names: Names) -> dict[float, float]:
+    """By the highest rating of each of the program's efforts that of the club's word for it."""
+    path = HOME / KIND["vocabulary"].files / "efforts.yml"
+    if not isinstance(own, dict) or not path.is_file():
+        return {}
+    theirs = yaml.load(path.read_text("utf-8"), yaml.CSafeLoader)["words"]
+    found: dict[float, float] = {}
+    for word, about in theirs.items():
+        mine = own.get(word) or own.get(names.by_name("vocabulary", "efforts", word))
+        rating = mine.get("rating") if isinstance(mine, dict) else None
+        if isinstance(rating, dict) and isinstance(rating.get("to"), int | float):
+            found[about["rating"]["to"]] = rating["to"]
+    return found
+
+
+def _by_own_efforts(data: dict[str, Any], hardest: Mapping[float, float]) -> dict[str, Any]:
+    """The limits of an effort, each as far up as the club's word for the effort that it means."""
+
+    def moved(limits: Mapping[str, Any]) -> dict[str, Any]:
+        return {
+            name: {**own, "value": hardest.get(own["value"], own["value"])}
+            if name in _BY_EFFORT
+            else own
+            for name, own in limits.items()
+        }
+
+    levels = {level: moved(own) for level, own in data["levels"].items()}
+    return {**data, "limits": moved(data["limits"]), "levels": levels}
 
 
 def _words(words: Mapping[str, Any], names: Names) -> Iterator[tuple[str, Any]]:

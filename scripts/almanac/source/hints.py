@@ -7,6 +7,7 @@ from collections.abc import Collection
 
 from almanac.kinds import KIND
 from almanac.source.failure import Failure
+from almanac.source.lent import lent_words
 from almanac.source.paths import is_id, plain_id
 from almanac.source.suggest import listed, nearest
 from almanac.source.times_meant import of_day_meant, weeks_meant
@@ -139,6 +140,11 @@ def _of_words(failure: Failure, words: Collection[str], file: str) -> str:
         return f"an effort is a word here: write {all_of_them}"
     if failure.wanted in failure.names.lent:
         return f"the words are {all_of_them}; for one of your own: {_NEW_LIST} {failure.wanted}"
+    if failure.names.lent and value in lent_words(
+        failure.wanted
+    ):  # an entry of the program, beside a list of one's own
+        mend = f"where one of them stands for {value}, write also: [{value}] in it"
+        return f"the words are {all_of_them} ({file}); {mend}, and --fix puts it everywhere"
     return f"the words are {all_of_them} ({file})"
 
 
