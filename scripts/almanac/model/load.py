@@ -76,8 +76,7 @@ def load(
     names = replace(names_of(files, documents, stubs), called=called(documents))
     for one in files:
         if one.lent and (one.kind, one.id) in documents:
-            efforts = documents.get(("vocabulary", "efforts"))
-            documents[one.kind, one.id] = fitted(documents[one.kind, one.id], names, efforts)
+            documents[one.kind, one.id] = fitted(documents, (one.kind, one.id), names)
     names = replace(
         names_of(files, documents, stubs),  # without the words that do not fit
         called=called(documents),

@@ -18,12 +18,16 @@ _BY_EFFORT = ("land_effort_most", "back_without_flags_most")
 """Limits that are the highest rating of an effort, and so mean a word of the program's."""
 
 
-def fitted(document: Document, names: Names, efforts: Document | None = None) -> Document:
-    """A document of the program without what names a word or an entry that the club has not.
-    ``efforts`` are the club's words, to whose ratings limits of an effort are moved.
+def fitted(
+    documents: Mapping[tuple[str, str], Document], key: tuple[str, str], names: Names
+) -> Document:
+    """A document of the program without what names a word or an entry that the club has not, its
+    limits of an effort moved to the ratings of the club's own efforts.
     """
+    document = documents[key]
     data = document.data
     if document.file == POLICY:
+        efforts = documents.get(("vocabulary", "efforts"))
         own = efforts.data.get("words") if efforts and not efforts.lent else None
         data = _by_own_efforts(_policy(data, names), _hardest(own, names))
     elif "words" in data:
