@@ -70,7 +70,10 @@ BAD: tuple[tuple[dict[str, object], str], ...] = (
     ({"done": [("set/kick-and-go", -1)]}, "set/kick-and-go was done -1 days ago: 0 is today"),
     ({"adults": 0}, "0 adults: "),
     ({"adults": 1, "heads": {"heron-1": 100}}, "1 adult: for "),
-    ({"keep": [("set/kick-and-go", "c", -1)]}, "set/kick-and-go cannot stand there"),
+    (
+        {"keep": [("set/kick-and-go", "c", -1)]},
+        "set/kick-and-go cannot stand as cool-down, but as main set",
+    ),
     ({"keep": [("set/socks-and-speed", "m", -1)], "gear": {"drag-socks": 1}}, " are here"),
     (
         {"keep": [("set/kick-and-go", "m", -1), ("set/socks-and-speed", "m", -1)]},

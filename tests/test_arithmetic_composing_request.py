@@ -98,7 +98,7 @@ OUT = "who does not swim is left out of the lane groups"
         ({"taught": {"stairs": 1}}, "there is no progression 'stairs'; there are ladder"),
         ({"taught": {"ladder": 3}}, "ladder has 2 stages, and 3 were told"),
         ({"taught": {"ladder": -1}}, "ladder has 2 stages, and -1 were told"),
-        ({"keep": [("set/open", "m", -1)]}, "set/open cannot stand there"),
+        ({"keep": [("set/open", "m", -1)]}, "set/open cannot stand as main set, but as warm-up"),
         ({"keep": [("set/first", "x", -1)]}, "set/first cannot stand there"),
         ({"keep": [("set/first", "m", -1), ("set/second", "m", -1)]},
          "set/second: another piece is kept there already"),

@@ -428,6 +428,12 @@ def test_of_a_single_goal_nobody_is_told_to_leave_one_out() -> None:
         ((*WISHES, "--goal", "walls", "rotation"), "'rotation' stands alone: names in a row"),
         ((*WISHES, "--banana"), "there is no option --banana; almanac compose practice --help"),
         ((*WISHES, "--gaols", "walls"), "there is no option --gaols; did you mean --goals?"),
+        ((*WISHES, "--heads", "heron-3=4"), "'heron-3'; did you mean 'heron-1' or 'heron-2'?"),
+        ((*WISHES, "--minutes"), "--minutes: its value has to follow it"),
+        (
+            (*WISHES, "--minutes", "25", "--change", "out=e"),
+            "nothing can be changed: In 45 minutes",
+        ),
         (("--squad", "heron"), "say --minutes and --goals: almanac compose practice --squad heron"),
         ((*WISHES, "--until", "2027-02-29"), "'2027-02-29' is no day: the calendar has none such"),
         ((*WISHES, "--goals", "walls,walls"), "--goals: 'walls' stands there twice"),

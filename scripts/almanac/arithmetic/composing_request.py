@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 
 from almanac.arithmetic.composing_asked import GEAR, NOT_FOR, Asked
 from almanac.arithmetic.composing_pieces import MAIN, ROLES, UNKNOWN
-from almanac.arithmetic.composing_sentences import said
+from almanac.arithmetic.composing_sentences import role_word, said
 from almanac.arithmetic.composing_table import ComposeTable, TableSquad
 from almanac.arithmetic.composing_wishes import (
     GOALS_MOST,
@@ -175,11 +175,20 @@ def _kept(table: ComposeTable, keep: Iterable[tuple[str, str, int]]) -> tuple[Ke
         (place,) = _places("piece", [key], [*table.piece_of])
         letter = MAIN if role == SECOND else role
         if letter not in ROLES or letter not in table.pieces[place].roles:
-            raise BadWish(said("bad-keep", key=key))
+            raise BadWish(_not_as(key, letter, table.pieces[place].roles))
         if role in {own.role for own in found}:
             raise BadWish(said("bad-keep-twice", key=key))
         found.append(Kept(place, role, number))
     return tuple(found)
+
+
+def _not_as(key: str, letter: str, roles: str) -> str:
+    """That a piece cannot stand in a role, and in which it can."""
+    if letter not in ROLES or not roles:
+        return said("bad-keep", key=key)
+    words = [role_word(own).lower() for own in roles]
+    can = said("or").join([", ".join(words[:-1]), words[-1]]) if words[1:] else words[0]
+    return said("bad-keep-role", key=key, role=role_word(letter).lower(), roles=can)
 
 
 def _may_stand(table: ComposeTable, wishes: Wishes) -> None:

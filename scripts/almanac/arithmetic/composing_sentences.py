@@ -120,6 +120,7 @@ SENTENCES: Mapping[str, str] = {
     "bad-days": "{key} was done {days} days ago: 0 is today",
     "bad-stages": "{id} has {stages} stages, and {told} were told",
     "bad-keep": "{key} cannot stand there",
+    "bad-keep-role": "{key} cannot stand as {role}, but as {roles}",
     "bad-keep-twice": "{key}: another piece is kept there already",
     "bad-keep-gear": "{title} cannot be kept: {used} use {gear} at once, {here} are here",
     "bad-keep-groups": "{title} cannot be kept: it is not for all of these lane groups, or not for"

@@ -24,6 +24,7 @@ class _Wishes(argparse.ArgumentParser):
     """
 
     def error(self, message: str) -> NoReturn:
+        message = message.replace("expected one argument", "its value has to follow it")
         about, _, problem = message.partition("argument ")
         raise UsageError(problem if not about and problem else message)
 

@@ -23,6 +23,7 @@ from almanac.commands.compose_block_fill import filled, other_wishes
 from almanac.commands.compose_block_there import block_there, refuse_others
 from almanac.commands.compose_block_tried import UNSAVED, composed_in, sound_plan, tried_block
 from almanac.commands.drafts import Unwritten
+from almanac.commands.given import in_a_row
 from almanac.commands.new_file import refuse_bad_id
 from almanac.commands.outcome import ERRORS, FINE, UsageError, root_of, today
 from almanac.commands.shared import CheckedCatalogue
@@ -87,7 +88,7 @@ def compose(
         if getattr(arguments, name) is None and not (name == "goals" and arguments.like)
     ]
     if lacks:
-        raise UsageError(f"say {' and '.join(lacks)}: almanac compose block {EXAMPLE}")
+        raise UsageError(f"say {in_a_row(lacks)}: almanac compose block {EXAMPLE}")
     asked = asked_for(analysis, arguments, squad_of(analysis, arguments), arguments.starts)
     checked_request(analysis, asked)
     not_over(analysis.catalogue, asked)

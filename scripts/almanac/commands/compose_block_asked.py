@@ -6,6 +6,7 @@ import argparse
 import re
 from collections.abc import Mapping
 from datetime import date
+from itertools import pairwise
 
 from almanac.analysis.analysis import Analysis
 from almanac.commands.compose_block_modes import refuse_together
@@ -19,6 +20,7 @@ from almanac.report.planning_request import BlockRequest
 from almanac.report.planning_slots import Weekly
 
 STEPS_MOST = 1_000_000
+_DAY_MINUTES = 24 * 60
 _SHARES = {
     "kick": "kick_share",
     "on_back": "supine_share",
@@ -105,7 +107,7 @@ def asked_for(
         weeks=arguments.weeks or 0,
         goals=goals or dict.fromkeys(of_like, 1),
         days=[day_named(own) for own in listed(arguments.days)],
-        weekly=[_weekly(analysis, text) for text in arguments.slot],
+        weekly=_apart([_weekly(analysis, text) for text in arguments.slot]),
         like=like.id if like else "",
         loads=_loads(arguments.loads),
         tests=dict(tests),
@@ -174,6 +176,21 @@ def _span(text: str, option: str) -> tuple[int, int]:
     return 10 * least, 10 * most
 
 
+def _apart(slots: list[Weekly]) -> list[Weekly]:
+    """The slots. Raises UsageError for two that overlap: a squad is in one place at a time."""
+    ordered = sorted(slots, key=lambda own: (own.day, own.begins))
+    for one, other in pairwise(ordered):
+        begins, next_begins = (
+            int(own.begins[:2]) * 60 + int(own.begins[3:]) for own in (one, other)
+        )
+        if one.day == other.day and next_begins < begins + one.minutes:
+            raise UsageError(
+                f"--slot: two overlap on {one.day}, from {one.begins} and from {other.begins}: a "
+                "squad is in one place at a time"
+            )
+    return slots
+
+
 def _weekly(analysis: Analysis, text: str) -> Weekly:
     """A slot as it is given: mon=17:30+75, with @POOL where the club has several."""
     day, _, rest = text.partition("=")
@@ -192,4 +209,6 @@ def _weekly(analysis: Analysis, text: str) -> Weekly:
         )
     pools = analysis.catalogue.club.pools
     pool = entries("pool", pools).id_of(pool) if pool else next(iter(pools))
+    if 60 * hours["at"] + hours["to"] + hours["long"] > _DAY_MINUTES:
+        raise UsageError(f"--slot {text}: it ends after midnight, and a slot lies in one day")
     return Weekly(day_named(day), pool, begins, int(minutes))

@@ -22,7 +22,7 @@ from almanac.commands.compose_practice_asked import (
     squad_of,
 )
 from almanac.commands.compose_save import alone_words, refuse_taken, save
-from almanac.commands.given import day_of, listed, time_of_day, whole
+from almanac.commands.given import day_of, in_a_row, listed, time_of_day, whole
 from almanac.commands.outcome import ERRORS, FINE, UsageError, today
 from almanac.commands.shared import CheckedCatalogue
 from almanac.findings import as_text
@@ -96,9 +96,6 @@ def run(arguments: argparse.Namespace) -> int:
     if arguments.save:
         refuse_taken(everything, arguments.save)
     answer = answer_to(everything, analysis, arguments, arguments.until or day)
-    if arguments.save and not answer.proposals:
-        why = " ".join(words for _, words in answer.said_hinders)
-        raise UsageError(f"nothing fits, and nothing was written: {why}")
     number = proposal_number(answer, arguments) if answer.proposals else 0
     if arguments.json:
         print(json.dumps(answer_json(answer), ensure_ascii=False, indent=1))
@@ -113,7 +110,7 @@ def _has_all(arguments: argparse.Namespace) -> None:
     """Raises UsageError for what has to be said."""
     lacks = [f"--{name}" for name in ("minutes", "goals") if getattr(arguments, name) is None]
     if lacks:
-        raise UsageError(f"say {' and '.join(lacks)}: almanac compose practice {EXAMPLE}")
+        raise UsageError(f"say {in_a_row(lacks)}: almanac compose practice {EXAMPLE}")
 
 
 def answer_to(
@@ -129,6 +126,10 @@ def answer_to(
     try:
         wished = request_of(arguments, made.table, pool, day, analysis.catalogue)
         answer = answered(analysis, made, wished)
+        if (deeds or arguments.save) and not answer.proposals:
+            why = " ".join(words for _, words in answer.said_hinders)
+            undone = "nothing was written" if arguments.save else "nothing can be changed"
+            raise UsageError(f"nothing fits, and {undone}: {why}")
         return changed(answer, proposal_number(answer, arguments), deeds) if deeds else answer
     except BadWish as problem:
         raise UsageError(str(problem)) from None

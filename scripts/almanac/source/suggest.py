@@ -55,7 +55,7 @@ def one_letter_off(word: str, choices: Iterable[str], others: Iterable[str] = ()
     if not _LEAST_SURE <= len(written) <= _LONGEST:
         return ""
     near = [own for own in known if _differs_by_one(written, fold(own))]
-    if len(near) != 1 or re.findall("[0-9]+", written) != re.findall("[0-9]+", near[0]):
+    if len(near) != 1 or _numbers_differ(written, near[0]):
         return ""
     said, meant = ({*own.split("-")} for own in (written, fold(near[0])))
     is_hyphen = written.replace("-", "") == fold(near[0]).replace("-", "")
@@ -120,7 +120,10 @@ def near_names(
     """
     names = [(name, id) for id, others in called.items() for name in (id, *others)]
     own = nearest(word, (name for name, _ in names))
-    if own is not None:
+    is_other = (
+        own is not None and not fold(own).startswith(fold(word)) and _numbers_differ(own, word)
+    )
+    if own is not None and not is_other:  # a number tells things apart
         return [next(id for name, id in names if name == own)]
     wanted = [piece for piece in _words(fold(word)) if len(piece) >= _LEAST_PIECE]
     for texts in (names, [(text, id) for id, text in (means or {}).items()]):
@@ -128,6 +131,10 @@ def near_names(
         if found:
             return [*dict.fromkeys(found)][:_NEAR_MOST]
     return []
+
+
+def _numbers_differ(one: str, other: str) -> bool:
+    return re.findall("[0-9]+", one) != re.findall("[0-9]+", other)
 
 
 def _holds(text: str, wanted: Sequence[str]) -> bool:

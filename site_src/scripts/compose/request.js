@@ -2,7 +2,7 @@
 
 import { MAIN, ROLES, SECOND, UNKNOWN } from "./pieces.js";
 import { Asked, at, GOALS_MOST, MINUTES_LEAST, MINUTES_MOST } from "./wishes.js";
-import { said } from "./words.js";
+import { listed, roleWord, said } from "./words.js";
 
 /** @typedef {import("./pieces.js").Table} Table */
 /** @typedef {import("./types.js").Request} Request */
@@ -177,7 +177,7 @@ function keptOf(table, keep) {
   for (const [key, role, number] of keep) {
     const [piece = UNKNOWN] = places(table, "piece", [key], [...table.pieceOf.keys()]), letter = role === SECOND ? MAIN : role;
     if (!ROLES.includes(letter) || !table.pieces[piece]?.roles.includes(letter)) {
-      bad(table, "bad-keep", { key });
+      bad(table, ...notAs(table, key, letter, table.pieces[piece]?.roles ?? ""));
     }
     if (found.some((own) => own.role === role)) {
       bad(table, "bad-keep-twice", { key });
@@ -185,6 +185,13 @@ function keptOf(table, keep) {
     found.push({ piece, role, number });
   }
   return found;
+}
+
+/** That a piece cannot stand in a role, and in which it can. @param {Table} table @param {string} key @param {string} letter @param {string} roles
+ * @returns {[key: string, filled: Record<string, string>]} */
+function notAs(table, key, letter, roles) {
+  const words = [...roles].map((own) => roleWord(table, own).toLowerCase());
+  return ROLES.includes(letter) && roles ? ["bad-keep-role", { key, role: roleWord(table, letter).toLowerCase(), roles: listed(table, words, "or") }] : ["bad-keep", { key }];
 }
 
 /** What is kept may stand, whatever stands beside it. @param {Table} table @param {Wishes} wishes */
