@@ -18,7 +18,14 @@ from composing_world import asked, piece, size, sized
 
 from almanac.arithmetic import composing_costs as points
 from almanac.arithmetic.composing_asked import Asked, Sized
-from almanac.arithmetic.composing_costs import idle_cost, own_cost, pair_cost, served, skill_cost
+from almanac.arithmetic.composing_costs import (
+    held_cost,
+    idle_cost,
+    own_cost,
+    pair_cost,
+    served,
+    skill_cost,
+)
 from almanac.arithmetic.composing_shape import (
     again_and_again,
     are_legs_first,
@@ -284,6 +291,19 @@ def test_two_main_sets_are_better_not_both_fast_nor_under_water_nor_for_one_goal
     one: dict[str, Any], other: dict[str, Any], cost: int
 ) -> None:
     assert pair_cost(asked(), sized(**one), sized(**other)) == cost
+
+
+@pytest.mark.parametrize(
+    ("metres", "mains", "cost"),
+    [(100, (3,), 150), (99, (3,), 0), (200, (4, 3), 300), (200, (2,), 0), (200, (), 0)],
+)
+def test_main_sets_beside_a_fast_part_that_is_held_are_not_fast(
+    metres: int, mains: tuple[int, ...], cost: int
+) -> None:
+    order = [("2", sized(own=size(fast=metres))), ("s", sized(hardest=4))]
+    order += [(role, sized(hardest=own)) for role, own in zip("mn", mains, strict=False)]
+    assert held_cost(asked(), order) == cost
+    assert held_cost(asked(), order[1:]) == 0
 
 
 def test_each_permille_outside_costs_two_points() -> None:

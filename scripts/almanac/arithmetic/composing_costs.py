@@ -8,7 +8,7 @@ from collections.abc import Mapping, Sequence
 
 from almanac.arithmetic.composing_asked import Asked, Sized
 from almanac.arithmetic.composing_pieces import DRILL, MAIN, PART, SET, SKILL, UNKNOWN
-from almanac.arithmetic.composing_wishes import SECOND
+from almanac.arithmetic.composing_wishes import SECOND, is_held
 
 _WHOLE = 1000
 # A goal: missed (the first weighs more), and how it is served.
@@ -40,6 +40,7 @@ FORGOTTEN, A_DAY, AGAIN, AGAIN_DAYS = 28, 4, 25, 2
 ASIDE = 60
 # Fast after fast, under water after under water, and twice for the same.
 BOTH_FAST, BOTH_UNDER, SAME_GOAL = 150, 150, 30
+FAST_WORK = 100  # metres from which a part that is held is fast, as a test is
 
 
 def own_cost(asked: Asked, own: Sized, role: str) -> int:
@@ -125,6 +126,14 @@ def uses(asked: Asked, skill: Sized, main: Sized) -> bool:
     """
     used = set(main.piece.drills) | set(main.piece.asks)
     return not used.isdisjoint(set(skill.piece.drills) - asked.table.strokes_swum)
+
+
+def held_cost(asked: Asked, order: Sequence[tuple[str, Sized]]) -> int:
+    """What it costs that main sets are fast where a part that is held is: a test, or stations."""
+    if not any(is_held(role) and own.size.fast >= FAST_WORK for role, own in order):
+        return 0
+    mains = [own for role, own in order if role in (MAIN, SECOND)]
+    return BOTH_FAST * sum(own.piece.hardest >= asked.table.fast for own in mains)
 
 
 def pair_cost(asked: Asked, one: Sized, other: Sized) -> int:

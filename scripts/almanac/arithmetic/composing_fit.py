@@ -10,7 +10,14 @@ from itertools import combinations, product
 
 from almanac.arithmetic.composing_around import A_POINT, SPARE
 from almanac.arithmetic.composing_asked import Asked, Sized
-from almanac.arithmetic.composing_costs import idle_cost, own_cost, pair_cost, served, skill_cost
+from almanac.arithmetic.composing_costs import (
+    held_cost,
+    idle_cost,
+    own_cost,
+    pair_cost,
+    served,
+    skill_cost,
+)
 from almanac.arithmetic.composing_lists import some
 from almanac.arithmetic.composing_order import SLACK_MOST, Stood, laid, unsafe, whole
 from almanac.arithmetic.composing_pieces import COOL_DOWN, EASY, MAIN, SKILL, TENTHS, WARM_UP
@@ -109,13 +116,13 @@ def held(slot: RoleSlot) -> RoleSlot:
 
 def cost_of(asked: Asked, order: Sequence[tuple[str, Sized]]) -> int:
     """What a practice costs in whatever order it stands: as it is reckoned where it is composed.
-    What is held costs nothing, for it is no choice; nor does what is not there of a practice that
-    is written.
+    What is held costs nothing, for it is no choice, but that other work is as fast; nor does what
+    is not there of a practice that is written.
     """
     chosen = [(role, own) for role, own in order if not is_held(role)]
     heart = [(role, own) for role, own in chosen if role in (SKILL, MAIN, SECOND)]
     by_role = dict(chosen)
-    cost: int = sum(own_cost(asked, own, role) for role, own in chosen)
+    cost: int = sum(own_cost(asked, own, role) for role, own in chosen) + held_cost(asked, order)
     if heart:
         work = [own for _, own in heart]
         cost += _heart_cost(asked, heart) + relief_cost(asked, by_role.get(EASY), work)

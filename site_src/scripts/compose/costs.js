@@ -1,6 +1,6 @@
 // What a coach would rather not have in a practice, in points: fewer are better. Pure. Of composing_costs.py, number by number.
 
-import { MAIN, SECOND, SKILL, UNKNOWN } from "./pieces.js";
+import { isHeld, MAIN, SECOND, SKILL, UNKNOWN } from "./pieces.js";
 
 /** @typedef {import("./wishes.js").Asked} Asked */
 /** @typedef {import("./wishes.js").Sized} Sized */
@@ -23,6 +23,7 @@ const GEAR_PIECE = 15;
 const FORGOTTEN = 28, A_DAY = 4, AGAIN = 25, AGAIN_DAYS = 2;
 const ASIDE = 60;
 const ANY = "any"; // the stroke of what is swum as one likes
+const FAST_WORK = 100; // metres from which a part that is held is fast, as a test is
 const BOTH_FAST = 150, BOTH_UNDER = 150, SAME_GOAL = 30;
 
 /** What a piece costs in a role by itself. @param {Asked} asked @param {Sized} own @param {Role} role */
@@ -91,6 +92,12 @@ export const skillCost = (asked, skill, main) => (uses(asked, skill, main) ? 0 :
 /** Whether a main set does a drill of the skill, or needs one first; a whole stroke is no skill. @param {Asked} asked @param {Sized} skill @param {Sized} main */
 export function uses({ table }, { piece }, main) {
   return piece.drills.some((drill) => !table.strokesSwum.includes(drill) && (main.piece.drills.includes(drill) || main.piece.asks.includes(drill)));
+}
+
+/** What it costs that main sets are fast where a part that is held is: a test, or stations. @param {Asked} asked @param {import("./order.js").Standing[]} order */
+export function heldCost({ table }, order) {
+  const isFast = order.some(([role, own]) => isHeld(role) && own.size.fast >= FAST_WORK);
+  return isFast ? BOTH_FAST * order.filter(([role, own]) => (role === MAIN || role === SECOND) && own.piece.hardest >= table.fast).length : 0;
 }
 
 /** What two main sets in one evening cost. @param {Asked} asked @param {Sized} one @param {Sized} other */

@@ -2,7 +2,7 @@
 // Of composing_fit.py.
 
 import { A_POINT, SPARE } from "./around.js";
-import { againCost, idleCost, ownCost, pairCost, served, skillCost } from "./costs.js";
+import { againCost, heldCost, idleCost, ownCost, pairCost, served, skillCost } from "./costs.js";
 import { some } from "./lists.js";
 import { laid, SLACK_MOST, unsafe, whole } from "./order.js";
 import { COOL_DOWN, EASY, isHeld, MAIN, SECOND, SKILL, TENTHS, WARM_UP } from "./pieces.js";
@@ -102,15 +102,15 @@ const product = (each) =>
   each.reduce((/** @type {Sized[][]} */ found, sizes) => found.flatMap((before) => sizes.map((own) => [...before, own])), [[]]);
 
 /**
- * What a practice costs in whatever order it stands: as it is reckoned where it is composed. What is held costs nothing, for it is no choice; nor does
- * what is not there of a practice that is written.
+ * What a practice costs in whatever order it stands: as it is reckoned where it is composed. What is held costs nothing, for it is no choice, but that
+ * other work is as fast; nor does what is not there of a practice that is written.
  * @param {Asked} asked
  * @param {Standing[]} order
  */
 export function costOf(asked, order) {
   const own = order.filter(([role]) => !isHeld(role)), heart = own.filter(([role]) => role === SKILL || role === MAIN || role === SECOND);
   const roles = new Map(own), [warmUp, relief, coolDown] = [WARM_UP, EASY, COOL_DOWN].map((role) => roles.get(/** @type {import("./types.js").Role} */ (role)) ?? null);
-  let cost = own.reduce((sum, [role, sized]) => sum + ownCost(asked, sized, role), 0);
+  let cost = own.reduce((sum, [role, sized]) => sum + ownCost(asked, sized, role), 0) + heldCost(asked, order);
   if (heart.length) {
     const work = workOf(asked, heart.map(([, sized]) => sized));
     cost += heartCost(asked, heart) + (warmUp ? warmUpCost(asked, warmUp, work) : 0) + reliefCost(asked, relief ?? null, work);
