@@ -77,12 +77,13 @@ const ask = (id, problem = "", field = "") => inTurn(async (isStill) => {
  * @param {() => boolean} isStill whether they are what is shown */
 function ahead(known, isStill) {
   let wait = 0;
+  const soon = () => isStill() && tell("make-soon", { data: known.data, request: requestOf(known) });
   return () => {
-    clearTimeout(wait);
-    wait = setTimeout(() => {
-      const tellIt = () => isStill() && tell("make-soon", { data: known.data, request: requestOf(known) });
-      proposals().then(tellIt).catch(() => { /* asked for again when it is needed */ });
-    }, SOON_MS);
+    const later = () => {
+      clearTimeout(wait);
+      wait = setTimeout(soon, SOON_MS);
+    };
+    proposals().then(later).catch(() => { /* asked for again when it is needed */ });
   };
 }
 
