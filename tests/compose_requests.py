@@ -72,7 +72,7 @@ BAD: tuple[tuple[dict[str, object], str], ...] = (
     ({"adults": 1, "heads": {"heron-1": 100}}, "1 adult: for "),
     (
         {"keep": [("set/kick-and-go", "c", -1)]},
-        "set/kick-and-go cannot stand as cool-down, but as main set",
+        "set/kick-and-go cannot stand as cool-down, but as skill or main set",
     ),
     ({"keep": [("set/socks-and-speed", "m", -1)], "gear": {"drag-socks": 1}}, " are here"),
     (
