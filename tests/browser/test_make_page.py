@@ -354,6 +354,24 @@ def test_where_the_sheets_cannot_be_laid_out_print_says_so_and_tries_again(
     assert troubles == []
 
 
+def test_what_could_not_be_fetched_is_run_by_taps_and_named_with_its_dangers(
+    context: BrowserContext, server: Server
+) -> None:
+    phone = context.new_page()
+    phone.goto(f"{server.address}make.html{ASKED}")
+    expect(phone.locator(".make-sheet")).to_have_count(2)
+    expect(phone.locator("[data-tapped]")).to_be_hidden()
+    dangers = phone.locator("[data-danger] strong").all_inner_texts()
+    phone.route("**/data/v1/compose/runs/**", lambda route: route.abort())
+    phone.reload()
+    told = phone.locator("[data-tapped]")
+    expect(told).to_contain_text("could not be fetched: make the practice again with a signal")
+    known = titles(phone)
+    named = told.inner_text().partition(": ")[2].partition(". ")[0]
+    assert named and all(any(own in title for title in known) for own in named.split(", ")[:1])
+    assert phone.locator("[data-danger] strong").all_inner_texts() == dangers
+
+
 def test_a_run_of_it_is_passed_on_to_a_phone_that_has_not_made_it(
     kept_phone: Page, server: Server
 ) -> None:
