@@ -25,6 +25,7 @@ from almanac.report.compose_laid import Laid, Layer
 from almanac.report.compose_run_items import items_told, on_items
 from almanac.report.compose_table import Made
 from almanac.report.differences import difference
+from almanac.report.reps_packed import packed
 from almanac.report.run_blocks_json import BlocksOfCrew, ItemsOfPart
 from almanac.report.run_json import hazards_json
 from almanac.report.run_parts import ends_of_reps
@@ -72,10 +73,11 @@ def _told(old: Run, new: Run, groups: Collection[str]) -> dict[str, Any]:
     ``each`` that does something of it.
     """
     items = items_told(old["items"], new["items"])
-    before = {group: own["blocks"] for group, own in old["crews"].items()}
-    each = {
-        group: difference(before.get(group), own["blocks"]) for group, own in new["crews"].items()
-    }
+    before, after = (
+        {group: [*map(packed, own["blocks"])] for group, own in run["crews"].items()}
+        for run in (old, new)
+    )
+    each = {group: difference(before.get(group), blocks) for group, blocks in after.items()}
     told = {"items": items} if items else {}
     differences = list(each.values())
     if set(each) != groups or any(own != differences[0] for own in differences):

@@ -5,6 +5,7 @@
 
 import { applied } from "./apply.js";
 import { counted, each } from "./often.js";
+import { packed, unpacked } from "./packed.js";
 import { courseOf, fileOf, keyOf } from "./places.js";
 
 /** What differs in this pool, and of a size from the first there; undefined where it is none of the piece's sizes, or nothing of this pool is here.
@@ -71,7 +72,7 @@ function changed({ items, crews }, { items: others = {}, all = {}, each: own }, 
   const differences = own ?? Object.fromEntries(squad.groups.flatMap(([id]) => (crews[id] ? [[id, all]] : [])));
   return {
     items: applied(items, others).map((/** @type {Item & {n?: number}} */ { n, ...item }) => (n ? counted(item, n) : item)),
-    crews: Object.fromEntries(Object.entries(differences).map(([id, difference]) => [id, { blocks: applied(crews[id]?.blocks, difference) }])),
+    crews: Object.fromEntries(Object.entries(differences).map(([id, difference]) => [id, { blocks: each(applied(crews[id] && each(crews[id].blocks, packed), difference), unpacked) }])),
   };
 }
 
