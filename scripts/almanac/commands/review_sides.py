@@ -43,8 +43,10 @@ class Sides:
             return self._side(Path(folder), before, odd)
 
     def here(self, before: Side | None = None) -> Side:
-        """The files as they stand."""
-        return self._side(self._root, before)
+        """The files as they stand. What was read of them is kept for the next command too."""
+        side = self._side(self._root, before)
+        self._store.save()
+        return side
 
     def keep(self) -> None:
         """Let what was kept longest go where the store is full."""
