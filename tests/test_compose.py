@@ -27,6 +27,7 @@ from almanac.arithmetic.composing_unmet import (
     GOAL,
     HARDER,
     MINUTES,
+    NO_RELIEF,
     NO_SKILL,
     TAUGHT,
     Unmet,
@@ -357,6 +358,7 @@ def test_of_a_single_goal_nobody_is_told_to_leave_one_out() -> None:
     table = compose_table(Analysis(catalogue, DAY), "heron").table
     for own in (
         Unmet(NO_SKILL, UNKNOWN, MINUTES),
+        Unmet(NO_RELIEF, UNKNOWN, MINUTES),
         Unmet(EFFORT, 0, "goals"),
         Unmet(EFFORT, 0, HARDER),
         Unmet(GOAL, 0, MINUTES),

@@ -53,7 +53,9 @@ SENTENCES: Mapping[str, str] = {
     " goal is: drop the effort.",
     "unmet-skill": "There is no skill in it: leave out a goal, or take more minutes.",
     "unmet-skill-one": "There is no skill in it: take more minutes.",
-    "unmet-relief": "Nothing easy carries tired legs into the stroke: take more minutes.",
+    "unmet-relief": "Nothing easy carries tired legs into the stroke: take more minutes, or drop a"
+    " goal.",
+    "unmet-relief-one": "Nothing easy carries tired legs into the stroke: take more minutes.",
     "unmet-skill-time-left": "There is no skill in it.",
     "unmet-relief-time-left": "Nothing easy carries tired legs into the stroke.",
     "unmet-slot-time-left": "{time} of the slot is not filled: swap a piece for a longer one.",
