@@ -152,17 +152,12 @@ def _under_people(document: Document, path: DataPath) -> Iterator[_Edit]:
 
 def _from_still(document: Document, path: DataPath) -> Iterator[_Edit]:
     """A drawing's speeds without the first, and that it begins at rest."""
-    key, value, _ = _field(document, path[:-1])
+    key, value, above = _field(document, path[:-1])
     assert isinstance(value, yaml.SequenceNode)
     start = span(document.text, key)[0]
-    yield start, start, f"{FROM_STILL}: true{_next_field(document, path[:-1])}"
+    apart = ", " if above.flow_style else _next_line(document, key)
+    yield start, start, f"{FROM_STILL}: true{apart}"
     yield span(document.text, value.value[0])[0], span(document.text, value.value[1])[0], ""
-
-
-def _next_field(document: Document, path: DataPath) -> str:
-    """What parts a field from the one before it."""
-    key, _, above = _field(document, path)
-    return ", " if above.flow_style else _next_line(document, key)
 
 
 def _field(document: Document, path: DataPath) -> tuple[yaml.Node, yaml.Node, yaml.MappingNode]:
