@@ -830,6 +830,11 @@ def test_what_few_practices_serve_is_composed_for_and_such_as_needs_nothing(
     assert [request.taught for request in untaught] == 2 * taught
     assert [request.goals for request in untaught] == [["legs"], ["walls"]][: 2 * len(taught)]
     assert [request.goals for request in found if not request.taught] == lacking
+    # Of two that are alike the first stays: a light one, without which a week stays heavy.
+    planning.wishes.is_light = lambda _: True
+    catalogue.efforts = {"easy": None}
+    minutes = [own.minutes for own in planning_composed._requests(planning, kind, [0])]
+    assert minutes[len(untaught) :] == [40, 40, 30, 30] + [60] * len(lacking)
 
 
 def test_of_practices_that_say_the_same_the_earliest_stand(monkeypatch) -> None:

@@ -100,16 +100,16 @@ def _requests(planning: Planning, kind: _Kind, slots: Sequence[int]) -> Iterator
         untaught = dict.fromkeys(planning.analysis.catalogue.progressions, 0)
         for goal in goals:
             yield Request(kind.pool, minutes, [goal], lanes=lanes, taught=untaught)
-    for goal in lacking:
-        beside = next((other for other in goals if other != goal), None)
-        for asked in ([goal], [goal, beside] if beside else []):
-            if asked:
-                yield Request(kind.pool, minutes, asked, lanes=lanes)
     efforts = [*planning.analysis.catalogue.efforts][:2]
     for taught in _light_lacking(planning, slots, fit):
         for share, goal, effort in product(LIGHT_SHARES, goals, efforts):
             short = max(MINUTES_LEAST, minutes * share // 100 // _STEP * _STEP)
             yield Request(kind.pool, short, [goal], lanes=lanes, effort=effort, taught=taught)
+    for goal in lacking:
+        beside = next((other for other in goals if other != goal), None)
+        for asked in ([goal], [goal, beside] if beside else []):
+            if asked:
+                yield Request(kind.pool, minutes, asked, lanes=lanes)
 
 
 def _light_lacking(
