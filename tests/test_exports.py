@@ -5,14 +5,17 @@ version.
 from __future__ import annotations
 
 import csv
+import html
 import io
 import json
+import re
 import zipfile
+from functools import cache
 from pathlib import Path
 from typing import Any
 
 import pytest
-from shared import CATALOGUE, DAY, copied
+from shared import CATALOGUE, DAY, built_once, copied
 
 from almanac.analysis.analysis import Analysis
 from almanac.commands.main import main
@@ -167,3 +170,39 @@ def test_every_answer_for_programs_says_its_version(
     """So do those of ``sum``, ``compose`` and ``review``, told beside what else these say."""
     told: dict[str, Any] = json.loads(said(capsys, *words.split()))
     assert told["version"] == 1
+
+
+def test_what_a_spreadsheet_opens_stands_on_the_page(
+    tmp_path_factory: pytest.TempPathFactory, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """Distances of sets and the clock of a practice's parts, as a reader of the site sees them."""
+    site = built_once(tmp_path_factory, "small", CATALOGUE) / "site"
+    out = tmp_path / "all.zip"
+    there = ["--root", str(CATALOGUE), "--today", DAY.isoformat(), "--out", str(out)]
+    assert main(["export", *there]) == 0
+    with zipfile.ZipFile(out) as archive:
+        tables = {
+            name: rows(archive.read(name).decode("utf-8-sig"))
+            for name in ("set-totals.csv", "run-sheets.csv")
+        }
+    compared = 0
+    for row in tables["set-totals.csv"]:
+        told = f"{int(float(row['distance'])):,} {row['unit']}"
+        if float(row["distance"]):
+            assert told in seen(site / f"sets/{row['id']}.html"), row
+            compared += 1
+    for row in tables["run-sheets.csv"]:
+        for field in ("starts", "go", "target"):
+            if row[field]:
+                assert row[field] in seen(site / f"practices/{row['practice']}.html"), row
+                compared += 1
+    assert compared >= 20
+
+
+@cache
+def seen(page: Path) -> str:
+    """What of a page is text, each blank as one."""
+    text = re.sub(
+        r"<(script|style)\b.*?</\1>|<[^>]+>", " ", page.read_text("utf-8"), flags=re.DOTALL
+    )
+    return " ".join(html.unescape(text).split())
