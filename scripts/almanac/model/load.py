@@ -87,7 +87,7 @@ def load(
         renamed=Renamed(root, {document.file: document.text for document in documents.values()}),
     )
     own = sum(not one.lent for one in files)
-    findings = placed_by_content(root, findings)
+    findings = placed_by_content(root, findings, documents.values())
     if newer := newer_form(documents.get(CLUB)):  # the cause of whatever else would be told
         return Loaded(None, [newer], names, own, documents)
     findings += moved_in_circles(stubs, documents)

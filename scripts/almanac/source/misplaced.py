@@ -6,6 +6,7 @@ from __future__ import annotations
 
 import os
 import re
+import unicodedata
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import replace
 from functools import cache
@@ -24,12 +25,18 @@ _ENDING = re.compile(
     r"\.y+a*m+l\b|\.ym\b|\.lym\b|\.(?:docx?|odt|rtf|txt|pages|pdf|md)$", re.IGNORECASE
 )
 _COPY_MARK = re.compile(r"(?i)[ _-]*(\([0-9]+\)|copy)$")
+_WITH_E = str.maketrans({"ä": "ae", "ö": "oe", "ü": "ue", "Ä": "Ae", "Ö": "Oe", "Ü": "Ue"})
 _MOST_LACKING = 2
 _MOST_READ = 20  # files that are read only to say where they belong
 
 
-def placed_by_content(root: Path, findings: Iterable[Finding]) -> list[Finding]:
-    """The same findings; those on entries that stand beside the folders say where they belong."""
+def placed_by_content(
+    root: Path, findings: Iterable[Finding], documents: Iterable[Document]
+) -> list[Finding]:
+    """The same findings; those on entries that stand beside the folders say where they belong,
+    those on names that are no ids by which id the other entries name them.
+    """
+    texts = [document.text for document in documents]
     read_already = 0
     found = []
     for finding in findings:
@@ -39,9 +46,21 @@ def placed_by_content(root: Path, findings: Iterable[Finding]) -> list[Finding]:
             read_already += 1
             hint = _hint(root / finding.place.file, finding.hint)
             found.append(replace(finding, hint=hint))
+        elif finding.code == "bad-id" and finding.hint.endswith(".yml"):
+            found.append(_as_named(finding, name, texts))
         else:
             found.append(finding)
     return found
+
+
+def _as_named(finding: Finding, name: str, texts: Iterable[str]) -> Finding:
+    """A name that is no id, with the id by which other entries name it, and in how many places."""
+    for id in ids_meant(name):
+        whole = re.compile(rf"(?<![\w-]){re.escape(id)}(?![\w-])")
+        if many := sum(len(whole.findall(text)) for text in texts if id in text):
+            places = "1 place names" if many == 1 else f"{many} places name"
+            return replace(finding, hint=f"rename the file {id}.yml, as {places} it")
+    return finding
 
 
 def _hint(path: Path, otherwise: str) -> str:
@@ -61,11 +80,11 @@ def _move(kind: Kind) -> str:
 
 def ids_of(root: Path, findings: Iterable[Finding]) -> set[str]:
     """The ids of entries that stand where nothing reads them, or under names that are no ids."""
-    found = set()
+    found = set[str]()
     for finding in findings:
         path = finding.place.file
         if finding.code in _CODES:
-            found.add(id_meant(path.rpartition("/")[2]))
+            found.update(ids_meant(path.rpartition("/")[2]))
         elif finding.code == "stray-folder":
             found.update(id_meant(name) for name in _names_in(root / path))
     return found - {""}
@@ -77,6 +96,14 @@ def _names_in(folder: Path) -> Iterator[str]:
             yield from (item.name for item in listing if _ENDING.search(item.name))
     except OSError:
         return
+
+
+def ids_meant(name: str) -> tuple[str, ...]:
+    """The ids that the name of a file may say, the likeliest first: letters with two dots are also
+    written with an e behind them.
+    """
+    spelt_out = unicodedata.normalize("NFC", name).translate(_WITH_E)
+    return tuple(own for own in dict.fromkeys((id_meant(name), id_meant(spelt_out))) if own)
 
 
 def id_meant(name: str) -> str:
