@@ -18,6 +18,7 @@ _MONTH_FIRST = re.compile(
     r"([A-Za-z]{3,9})\.? ([0-3]?[0-9])(?:st|nd|rd|th)?,? ((?:19|20)[0-9]{2})", re.ASCII
 )
 _IN_ONE = re.compile(r"((?:19|20)[0-9]{2})([01][0-9])([0-3][0-9])", re.ASCII)
+_DASHES = dict.fromkeys(map(ord, "‐‑‒–—−"), "-")
 _AT_MIDNIGHT = re.compile(r"[T ]00:00(?::00(?:\.0+)?)?Z?$")  # as programs write a day
 _WEEK = re.compile(r"((?:19|20)[0-9]{2})-?W([0-9]{1,2})", re.ASCII)  # of ISO 8601
 _NOW = {"today", "now", "tomorrow", "yesterday", "tonight", "soon", "later", "?", "tbd"}
@@ -44,7 +45,7 @@ def day_meant(text: str) -> str:
 
 
 def _in_order(text: str) -> str:
-    text = _AT_MIDNIGHT.sub("", text)
+    text = _AT_MIDNIGHT.sub("", text.translate(_DASHES))
     if found := _MONTH_FIRST.fullmatch(text.strip()):
         text = f"{found[2]} {found[1]} {found[3]}"
     if found := _IN_ONE.fullmatch(text.strip()):
@@ -109,6 +110,12 @@ def no_day(text: str) -> str:
     if text.strip().lower() in _NOW:
         return "write the day itself, as YYYY-MM-DD"
     found = _FROM_YEAR.fullmatch(text.strip())
+    if (
+        found
+        and int(found[2]) > len(_MONTHS)
+        and (day := _in_order("-".join(found.group(1, 3, 2))))
+    ):
+        return f"the month stands last: write {day}"
     if not found or not 1 <= int(found[2]) <= len(_MONTHS):
         return ""
     year, month = int(found[1]), int(found[2])

@@ -36,7 +36,10 @@ def choice(failure: Failure) -> Iterator[Finding]:
     so_long = [own for own in COURSES if re.fullmatch(rf"{re.escape(said)}[a-z]+", own)]
     near = near or (so_long[0] if len(so_long) == 1 else None)
     hint = f"did you mean '{near}'?" if near else f"write {listed(so_long or choices)}"
-    if sure := _surely(said, choices):
+    before, mark, _ = said.partition("//")
+    if mark and before.strip() in choices:
+        hint = f"write {before.strip()}; a comment begins with '#' and stands behind a blank"
+    elif sure := _surely(said, choices):
         hint = f"write {sure}"
     elif {*COURSES} <= {*choices} and re.search(r"\d", said) and not near and not so_long:
         hint += f"; {OTHER_LENGTHS}"

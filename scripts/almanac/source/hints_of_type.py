@@ -21,6 +21,7 @@ from almanac.source.put_together import (
     without_dashes,
 )
 from almanac.source.scalars import scalar
+from almanac.source.stands_for import turns_meant
 from almanac.source.suggest import listed
 from almanac.source.syntax_slips import excerpt
 from almanac.source.times_meant import of_day_meant
@@ -52,6 +53,8 @@ def type_hint(failure: Failure) -> str:
         last = failure.siblings.get("on") if failure.path[-1:] == ("again",) else None
         offered = year_on(last) if last else ""
         return "write a day that exists, as YYYY-MM-DD" + (f"; {offered}" if offered else "")
+    if isinstance(failure.value, list) and (turns := turns_meant(failure)):
+        return turns
     if wanted in _BY_TYPE and (hint := _BY_TYPE[wanted](failure)):
         return hint
     if failure.path and failure.path[-1] == "effort" and not isinstance(failure.value, list | dict):
@@ -70,6 +73,8 @@ def type_hint(failure: Failure) -> str:
 
 def _boolean(failure: Failure) -> str:
     said = failure.value
+    if said in (0, 1) and isinstance(said, int):
+        return f"write {'true' if said else 'false'}"
     if not isinstance(said, str):
         return ""
     if said in {"true", "false"}:

@@ -11,6 +11,7 @@ from typing import Any
 from almanac.source.failure import Failure, quote
 from almanac.source.put_together import is_free_text, taken
 from almanac.source.scalars import in_quotes, scalar
+from almanac.source.stands_for import stands_for
 from almanac.source.suggest import fold, one_letter_off
 from almanac.source.syntax_slips import excerpt, field_names
 from almanac.source.weekdays_said import weekday_said
@@ -59,7 +60,7 @@ def _with_or_without_s(said: str, by_fold: Mapping[str, str]) -> str:
 
 def put_together(failure: Failure) -> tuple[str, str, str] | None:
     """A key into which a colon made what is none: it, what is wrong, the mend."""
-    if sure_keys(failure):
+    if sure_keys(failure) or any(isinstance(failure.value[it], int) for it in stands_for(failure)):
         return None
     if meant := by_key(failure) or reps_by_key(failure):
         return meant[0], f"there is no field {quote(meant[0])} here", meant[1]

@@ -137,3 +137,14 @@ def loose_in_round(failure: Failure) -> tuple[str, str, str] | None:
         f"{listed(row[1:], 6).replace(' or ', ' and ') or 'the others'} lined up behind it"
     )
     return loose[0], message, hint
+
+
+def turns_meant(failure: Failure) -> str:
+    """For a list of efforts where one plan of them belongs: what it may be; "" elsewhere."""
+    words = failure.names.of("vocabulary", "efforts")
+    value = failure.value
+    if failure.path[-1:] != ("effort",) or len(value) < 2 or any(it not in words for it in value):
+        return ""
+    row = f"[{', '.join(value)}]"
+    two = f"; within each rep {{build: {row}}}, from rep to rep {{descend: {row}}}"
+    return f"by turns {{rotate: {row}}}" + (two if len(value) == 2 else "")

@@ -125,10 +125,12 @@ def _second_colon(at: Position, line: str, lines: list[str]) -> tuple[Position, 
 def _nothing_there(at: Position, lines: list[str]) -> tuple[Position, str, str]:
     """A bracket whose file ends before a value comes, or a value left out between commas."""
     if "".join(lines[at[0] : at[0] + 1])[at[1] :].strip():
+        is_comma = lines[at[0]][at[1] : at[1] + 1] == ","
+        mend = "write it, or put the text in quotes"
         return (
             at,
             "a value is missing before this",
-            "write it, or put the text in quotes",
+            "take one of the two commas out, or write what belongs between" if is_comma else mend,
         )
     opened = [
         (number, line.rindex(char))

@@ -167,4 +167,22 @@ def _of_item(number: int, lines: Sequence[str]) -> Recognised | None:
     return (number, _indent(line)), message, f"line it up with '{dashed[2]}'"
 
 
-_LOOKS = (_colon_in_row, _first_dash, _too_far_in, _list_too_far_out, _too_far_out, _of_item)
+def _too_deep(number: int, lines: Sequence[str]) -> Recognised | None:
+    """A field further in than the one above, which has its value already."""
+    line = _line(number, lines)
+    key, above = _KEY.fullmatch(line.rstrip()), next(_above(number, lines), None)
+    if not key or above is None or key[1] not in field_names():
+        return None
+    beside, dashed = _KEY.fullmatch(lines[above].rstrip()), _DASHED.fullmatch(lines[above].rstrip())
+    name = beside[1] if beside and beside[2] else dashed[2] if dashed else ""
+    is_open = lines[above].rstrip().endswith((":", ">-", ">", "|", "|-"))
+    start = _indent(lines[above]) + 2 * bool(dashed)
+    if not name or is_open or start >= _indent(line):
+        return None
+    message = f"'{key[1]}' begins further in than the field above it"
+    return (number, _indent(line)), message, f"line it up with '{name}'"
+
+
+_LOOKS = (
+    _colon_in_row, _first_dash, _too_far_in, _list_too_far_out, _too_far_out, _of_item, _too_deep,
+)  # fmt: skip

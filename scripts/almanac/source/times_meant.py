@@ -78,7 +78,7 @@ def _said_plainly(text: str) -> str:
         return f"{half[1] or 0}:30"
     if below := re.fullmatch(r"[-–−] ?([0-9]{1,2}:[0-5][0-9])", text):
         return below[1]
-    if twice := re.fullmatch(r"([0-9]{1,2})(?:::|;;|\.\.|: ?\.)([0-5][0-9])", text):
+    if twice := re.fullmatch(r"([0-9]{1,2})(?:::|;;|\.\.|: ?\.| )([0-5][0-9])", text):
         return f"{twice[1]}:{twice[2]}"
     return "0:30" if text.lower() in {"half a minute", "half minute"} else ""
 
