@@ -2,9 +2,12 @@
 
 import { BadWish } from "../compose/request.js";
 import { answerSoon } from "./answer.js";
+import { fromAddress, toAddress } from "./asked.js";
 import { readRuns } from "./deeds.js";
 
+/** @import {Asked} from "./asked.js" */
 /** @import {Told} from "./between.js" */
+/** @import {Data, File} from "./types.js" */
 
 /** Work out what may be asked next, and read what its first proposal is run by; without a goal any will do, since what a browser does for the first
  * time it does at a third of the speed.
@@ -20,6 +23,16 @@ async function work({ data, request }) {
 /** The same; what goes wrong is told where it is asked for.
  * @param {Told["make-soon"]} own */
 export const ahead = (own) => { work(own).catch(() => { /* told then */ }); };
+
+/** What Others shows of a practice that is opened, as its address will ask for it.
+ * @param {Data} data of the squad, without what is opened
+ * @param {{asked: Asked, file: File | null} | null} shown */
+export function beforeOthers(data, shown) {
+  const others = shown?.file && fromAddress(toAddress({ ...shown.asked, number: 1, practice: null }));
+  if (others) {
+    answerSoon(data, others.request).catch(() => { /* told then */ });
+  }
+}
 
 /** Once a frame has been drawn. */
 export const drawnNow = () => new Promise((resolve) => { requestAnimationFrame(() => { setTimeout(resolve); }); });

@@ -15,11 +15,13 @@
  *   "make-lay": {data: Data, request: Request, proposal: Proposal, told: Parameters<typeof import("./lay.js").laid>[3], sources: Sources, here: PoolRuns | null,
  *     made: Made | null},
  *   "make-made": {box: HTMLElement, made: Made, proposal: Proposal},
- *   "make-save": ReturnType<typeof import("../compose/chosen.js").stoodOf> & {start: string, changed: Omit<import("./saved.js").Changed, "composed"> | null, text: string, gone: string},
+ *   "make-keep": {run: Run, made: string, isKept: boolean},
+ *   "make-hand": {title: string, link: string, told: HTMLElement},
+ *   "make-save": ReturnType<typeof import("../compose/chosen.js").stoodOf> & {name: string, start: string, changed: Omit<import("./saved.js").Changed, "composed"> | null, text: string, gone: string},
  *   "make-sheets": {data: Data, proposal: Proposal, written: (import("./types.js").WrittenPart | null)[], run: Run, told: Omit<import("./paper.js").Told, "gear" | "titles">, sheets: HTMLElement[]},
  * }} Told `make-soon`: what may be asked next; `make-try`: whether a request can be, `problem` is the answer, `field` the question that it is of; `make-show`: what an address asks for, with the practice that it opens; null where something else is
  *   shown; `make-ask`: the questions as a request answers them, and what of it can't be; `make-lay`: a proposal to be laid,
- *   `made` is the answer; `make-made`: rows to be filled; `make-save`: an entry, composed or changed, `text`
+ *   `made` is the answer; `make-made`: rows to be filled; `make-keep`: a run to be kept for its page, `isKept` is the answer; `make-hand`: a link to be handed on, `told` says what came of it; `make-save`: an entry, composed or changed, `text`
  *   and `gone` are the answer, its file and what that does not have; `make-sheets`: `sheets` is the answer */
 
 /**

@@ -7,7 +7,6 @@ import { today } from "../lib/today.js";
 import { toAddress } from "./asked.js";
 import { tell } from "./between.js";
 import { fetchScript } from "./fetch-script.js";
-import { handOn, keepRun, saveFile } from "./hand.js";
 import { fetched, here, NO_SIGNAL } from "./here.js";
 import { noteRun } from "./lately.js";
 import { changedTitle, idOf } from "./names.js";
@@ -88,7 +87,9 @@ export async function run(own, code) {
     return true;
   }
   const made = await asRun(own);
-  if (!keepRun(made.run, address(own))) {
+  const kept = { run: made.run, made: address(own), isKept: false };
+  tell("make-keep", kept);
+  if (!kept.isKept) {
     return false;
   }
   noteRun(own.asked.on || today, own.stand.proposal.parts.map(({ piece }) => piece));
@@ -104,12 +105,11 @@ export function save(own) {
   const changed = file && {
     file, places: placesOf(data, file, practice), chosen: practice.parts, data, from: fromWords(file, asked), adults: adultsOf(data, asked.request, file, own.stand), title: titleNow(own),
   };
-  const saved = { ...stoodOf(data, asked.request, practice), start: asked.start, changed, text: "", gone: "" };
+  const saved = { ...stoodOf(data, asked.request, practice), start: asked.start, changed, name, text: "", gone: "" };
   tell("make-save", saved);
   if (!saved.text) {
     return [make("p", { role: "alert" }, NO_SIGNAL)];
   }
-  saveFile(name, saved.text);
   return [make("p", { role: "status" }, `Saved as ${name}.`), ...(saved.gone ? [make("p", { class: "hint" }, saved.gone)] : [])];
 }
 
@@ -125,6 +125,6 @@ export function hand(own) {
   const { asked, stand: { practice } } = own, link = new URL(`make.html#${toAddress({ ...asked, practice, code: "" })}`, root).href;
   const [field, told] = [make("input", { id: "make-link", readonly: "", value: link }), make("p", { role: "status" })];
   field.addEventListener("focus", () => field.select());
-  handOn(titleNow(own), link).then((words) => { told.textContent = words; });
+  tell("make-hand", { title: titleNow(own), link, told });
   return [make("p", { class: "make-field" }, make("label", { for: "make-link" }, "A link that makes this practice on another phone"), field), told];
 }

@@ -5,7 +5,7 @@ import { change } from "../compose/change.js";
 import { BadWish } from "../compose/request.js";
 import { make, one } from "../lib/dom.js";
 import { inWords, today } from "../lib/today.js";
-import { ahead, drawnNow } from "./ahead.js";
+import { ahead, beforeOthers, drawnNow } from "./ahead.js";
 import { answerOf, answerTo, standOf } from "./answer.js";
 import { toAddress } from "./asked.js";
 import { hear, tell as tellOther } from "./between.js";
@@ -71,6 +71,7 @@ async function arriveAt(squadData, wanted, known) {
   if (!await draw()) {
     return;
   }
+  beforeOthers(squadData, shown);
   if (asked.code && shown?.stand) {
     await begin(asked.code);
   }
