@@ -265,14 +265,14 @@ def test_a_skill_that_the_main_set_only_does_again_costs() -> None:
     own = Asked(known, own.wishes)
     skill = sized(drills=(0, 1))
     same = [sized(drills=(1, 0)), sized(drills=(0, 1, 2), strokes=(2,))]
-    assert [skill_cost(own, skill, [main]) for main in same] == [300, 300]
+    assert [skill_cost(own, skill, [main]) for main in same] == [900, 900]
     more = [sized(drills=(0, 1, 2), strokes=(0,)), sized(drills=(1,))]
     assert [skill_cost(own, skill, [main]) for main in more] == [0, 0]
-    assert skill_cost(own, skill, [more[0], same[0]]) == 300
+    assert skill_cost(own, skill, [more[0], same[0]]) == 900
     # Two swims of one stroke are told apart by their pace.
     swum = sized(drills=(2,), strokes=(0,))
     assert skill_cost(own, swum, [swum]) == 40
-    assert pair_cost(own, skill, same[1]) == 30 + 300 and pair_cost(own, skill, more[0]) == 30
+    assert pair_cost(own, skill, same[1]) == 30 + 900 and pair_cost(own, skill, more[0]) == 30
 
 
 @pytest.mark.parametrize(

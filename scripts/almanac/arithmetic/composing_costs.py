@@ -19,7 +19,7 @@ LITTLE = 10
 # A piece that serves no goal that is wished for.
 IDLE_MAIN, IDLE_SECOND, IDLE_SKILL = 640, 260, 220
 # A skill that the main set does not use, and work that is the same work again.
-UNUSED_SKILL, NO_SKILL, SKILL_FROM, SAME_WORK = 40, 200, 24000, 300
+UNUSED_SKILL, NO_SKILL, SKILL_FROM, SAME_WORK = 40, 200, 24000, 900
 # Learning is not hard: for each word of effort beyond gentle; nor is a set that serves no goal.
 HARD_SKILL, FAST_BEFORE_FAST, HARD_IDLE = 40, 100, 30
 # What may stand as relief is no main set where neither rest nor a gentle effort is wished for.

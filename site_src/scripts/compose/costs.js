@@ -12,7 +12,7 @@ const WHOLE = 1000, LITTLE = 10; // permille that do not serve a goal: so many c
 const IDLE_MAIN = 640, IDLE_SECOND = 260, IDLE_SKILL = 220;
 const HARD_SKILL = 40, FAST_BEFORE_FAST = 100, HARD_IDLE = 30; // the first and the last for each word of effort beyond gentle
 const NO_MAIN = 200; // of what may stand as relief, where neither rest nor a gentle effort is wished for
-const UNUSED_SKILL = 40, SAME_WORK = 300;
+const UNUSED_SKILL = 40, SAME_WORK = 900;
 export const NO_SKILL = 200, SKILL_FROM = 24000;
 const EFFORT_BELOW = 90, EFFORT_ABOVE = 160, SKILL_ABOVE = 80;
 const STEP_OF_SET = 25, STEP_OF_WORK = 8, STEP_OF_EASY = 4;
