@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import random
+import re
 import subprocess
 import sys
 from collections.abc import Callable, Iterator
@@ -119,6 +120,43 @@ def test_two_clubs_share_a_store_and_no_finding(home: Path, root: Path, tmp_path
     for _ in range(2):
         assert told(root) == anew(root)
         assert told(other) == anew(other) != told(root)
+
+
+def test_what_the_last_commit_called_a_file_is_not_said_after_the_next(
+    home: Path, root: Path
+) -> None:
+    """A file of another name and title is known for what it was while that is in the last commit
+    alone, and ``--fix`` with it.
+    """
+
+    def git(*words: str) -> None:
+        who = ("-c", "user.name=a", "-c", "user.email=a@example.org")
+        subprocess.run(["git", *who, *words], cwd=root, check=True, capture_output=True)
+
+    git("init")
+    git("add", ".")
+    git("commit", "-m", "before")
+    fins = root / "drills/gear/fins.yml"
+    text = re.sub("^title: .*", "title: Blades", fins.read_text("utf-8"))
+    fins.with_name("blades.yml").write_text(text, "utf-8")
+    fins.unlink()
+    assert "write blades (drills/gear/blades.yml)" in told(root) == anew(root)
+    git("add", ".")
+    git("commit", "-m", "after")
+    assert "almanac new gear fins" in told(root) == anew(root)
+
+
+def test_what_lies_in_a_folder_that_belongs_nowhere_is_looked_at_again(
+    home: Path, root: Path
+) -> None:
+    entry = root / "drills/skills/kicking/back-float.yml"
+    stray = entry.parent / "old" / entry.name
+    stray.parent.mkdir()
+    entry.rename(stray)
+    before = told(root)
+    assert "stray-folder" in before and "unknown-reference" not in before
+    stray.rename(stray.with_name("other.yml"))
+    assert "no drill 'back-float'" in told(root) == anew(root)
 
 
 def cut(path: Path) -> None:

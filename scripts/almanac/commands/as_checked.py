@@ -10,7 +10,6 @@ from almanac.commands.found_before import FoundBefore
 from almanac.commands.outcome import root_of
 from almanac.commands.rubbish import rubbish_left
 from almanac.commands.shared import CheckedCatalogue, load_and_check
-from almanac.findings import Findings
 from almanac.model.load import load
 from almanac.source.document_store import DocumentStore
 from almanac.source.snapshot import snapshot
@@ -26,7 +25,7 @@ def load_as_checked(root: Path, today: date) -> CheckedCatalogue:
     found = before.on(seen)
     if found is None:
         everything = load_and_check(root, today, store, seen)
-        before.keep(seen, Findings(everything.findings, everything.loaded.count))
+        before.keep(seen, everything)
     else:
         loaded = load(root, store, seen.contents)
         analysis = Analysis(loaded.catalogue, today) if loaded.catalogue else None

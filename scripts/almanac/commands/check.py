@@ -56,14 +56,11 @@ def check_root(root: Path, today: date) -> Findings:
     """
     before, seen = FoundBefore(root, today), snapshot(root)
     findings = before.on(seen)
-    if findings is None:
-        findings = _check(root, today, seen)
-        before.keep(seen, findings)
-    return findings
+    return _check(root, today, seen, before) if findings is None else findings
 
 
 @rubbish_left()  # until all that was worked out has gone again
-def _check(root: Path, today: date, seen: Snapshot) -> Findings:
+def _check(root: Path, today: date, seen: Snapshot, before: FoundBefore) -> Findings:
     # What works out a catalogue takes longer to import than a catalogue without a change to check.
     from almanac.source.document_store import DocumentStore
     from almanac.source.read_ahead import begin_reading
@@ -75,7 +72,7 @@ def _check(root: Path, today: date, seen: Snapshot) -> Findings:
     with shown_on(sys.stderr) as told:
         checked = load_and_check(root, today, store, seen, told=told, ahead=ahead)
     store.save()
-    return Findings(checked.findings, checked.loaded.count)
+    return before.keep(seen, checked)
 
 
 def mend(root: Path, today: date) -> list[str]:

@@ -6,11 +6,15 @@ from __future__ import annotations
 
 from datetime import date
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from almanac.cache import Cache
 from almanac.findings import Findings
 from almanac.source.lent import digest_of_lent
 from almanac.source.snapshot import Snapshot, snapshot
+
+if TYPE_CHECKING:  # which takes longer to import than what was found to read
+    from almanac.commands.shared import CheckedCatalogue
 
 _STORE = "findings"
 
@@ -27,8 +31,12 @@ class FoundBefore:
         stored = self._cache.get(seen.digest)
         return None if stored is None else Findings.unpacked(stored)
 
-    def keep(self, seen: Snapshot, findings: Findings) -> None:
-        """Keep what was found on these bytes, unless something was saved meanwhile."""
-        if snapshot(self._root).digest == seen.digest:
-            self._cache.put(seen.digest, findings.packed())
+    def keep(self, seen: Snapshot, everything: CheckedCatalogue) -> Findings:
+        """What was found on these bytes, kept unless something was saved meanwhile or it hangs on
+        more than these bytes.
+        """
+        found = Findings(everything.findings, everything.loaded.count)
+        if not everything.loaded.looked_back and snapshot(self._root).digest == seen.digest:
+            self._cache.put(seen.digest, found.packed())
             self._cache.trim()
+        return found

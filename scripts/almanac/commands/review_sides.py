@@ -66,7 +66,8 @@ class Sides:
         side = Side(loaded.documents, analysis, worst_first([*found, *odd]), figures)
         if stored is None:
             side = side.figured(before)
-            self._cache.put(key, _packed(found, side.figures))
+            if not loaded.looked_back:
+                self._cache.put(key, _packed(found, side.figures))
         return side
 
 

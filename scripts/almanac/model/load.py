@@ -52,6 +52,14 @@ class Loaded:
     meant: Mapping[Key, Rewrites] = field(default_factory=dict)
     values: Mapping[Key, Mapping[DataPath, str]] = field(default_factory=dict)
 
+    @property
+    def looked_back(self) -> bool:
+        """Whether findings hang on the last commit too, where files were looked for that are gone:
+        the same files may give others after the next.
+        """
+        renamed = self.names.renamed
+        return isinstance(renamed, Renamed) and renamed.was_asked
+
 
 def load(
     root: Path,

@@ -41,6 +41,11 @@ class Renamed:
         ]
         return near[0] if len(near) == 1 else ""
 
+    @property
+    def was_asked(self) -> bool:
+        """Whether the last commit was looked at: what is said then hangs on it too."""
+        return "_committed" in vars(self)
+
     @cached_property
     def _committed(self) -> dict[str, str]:
         """Objects of the last commit by path; none where there is no repository."""

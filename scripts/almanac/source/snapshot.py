@@ -1,7 +1,7 @@
 """All that a run reads of a folder, taken at once: names, kinds and bytes, and one digest of them.
 
 Two snapshots with one digest give the same findings on the same day, since nothing else below the
-root is looked at.
+root is looked at; but for those that hang on the last commit (``Loaded.looked_back``).
 """
 
 from __future__ import annotations
@@ -16,7 +16,7 @@ from almanac.cache import digest
 from almanac.kinds import TOP_FOLDERS
 
 MOST_BYTES = 64 * 1024  # of one entry
-_DEEPEST = 3  # drills/skills/FAMILY/entry.yml: no folder below is opened
+_DEEPEST = 4  # drills/skills/FAMILY/STRAY/entry.yml: no folder below is opened
 _ENTRY = ".yml"
 
 
