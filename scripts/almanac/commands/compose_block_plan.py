@@ -141,17 +141,15 @@ def _sound(
 ) -> list[Choice]:
     """The composed practices of which no check has anything to say, however many of them stand."""
     unwritten = [Unwritten("practice", draft.id, draft.text) for draft in found]
-    while unwritten:
-        there, findings = tried(everything, unwritten, today)
-        # Two that are alike are a finding of one of them, whichever goes.
-        bad = {finding.place.file for finding in findings if finding.code != _ALIKE}
-        good = [own for own in unwritten if own.file not in bad]
-        if there.analysis is not None:
-            gone = [own.id for own in unwritten if own not in good]
-            apart = frozenset(unlike(there.analysis, [own.id for own in good], gone))
-            return [own for own in choices_of(there.analysis, squad, apart) if own.composed]
-        unwritten = good
-    return []
+    there, findings = tried(everything, unwritten, today)
+    if there.analysis is None:
+        return []
+    # Two that are alike are a finding of one of them, whichever goes.
+    bad = {finding.place.file for finding in findings if finding.code != _ALIKE}
+    good = [own.id for own in unwritten if own.file not in bad]
+    gone = [own.id for own in unwritten if own.file in bad]
+    apart = frozenset(unlike(there.analysis, good, gone))
+    return [own for own in choices_of(there.analysis, squad, apart) if own.composed]
 
 
 def _neighbours(
