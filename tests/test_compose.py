@@ -407,6 +407,7 @@ def test_of_a_single_goal_nobody_is_told_to_leave_one_out() -> None:
         ),
         ((*WISHES, "--change", "swap=m,out=e"), "one change each, --change swap=m --change out=e"),
         ((*WISHES, "--proposal", "0"), "there is no proposal 0"),
+        ((*WISHES, "--save", ""), "almanac: --save: its value has to follow it"),
         ((*WISHES, "--minutes", "sixty"), "almanac: --minutes: 'sixty' is no whole number"),
         ((*WISHES, "--start", "25:99"), "almanac: --start: '25:99' is no time of day"),
         ((*WISHES, "--until", "2026-13-01"), "almanac: --until: '2026-13-01' is no day"),

@@ -386,6 +386,9 @@ def test_a_practice_counts_in_a_plan_as_its_own_figures_say() -> None:
          "more")),
         (["--slot", "mon=7"],
          "--slot mon=7: write DAY=HH:MM+MINUTES@POOL, of 1 to 240 minutes, say mon=17:30+75@home"),
+        *((["--slot", slot], f"--slot {slot}: write DAY=HH:MM+MINUTES@POOL")
+          for slot in ("mon= 7:30+75", "mon=1\u0667:30+75", "mon=24:00+75", "mon=17:30+7_5",
+                       "mon=17:30+241", "mon=17:30+0", "17:30+75")),
         (["--slot", "mon=17:30+75@sea"], "there is no pool 'sea'"),
         (["--slot", "mon=23:30+75"], "--slot mon=23:30+75: it ends after midnight"),
         (["--slot", "mon=17:30+75", "--slot", "Monday=18:00+60"],
@@ -612,7 +615,7 @@ def test_what_a_half_made_block_may_not_hold_is_told(
 
 def test_closures_are_left_out_and_told(capsys) -> None:
     # the pool is shut in the last week of October, and the year begins in September
-    argv = [*WISHES, "--starts", "2026-10-19", "--weeks", "2", "--judge", ""]
+    argv = [*WISHES, "--starts", "2026-10-19", "--weeks", "2"]
     assert run(CATALOGUE, *argv) == 0
     said = capsys.readouterr().out
     assert "left out: Mon 2026-10-26 to Fri 2026-10-30, 3 slots, Baths cleaned" in said

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import argparse
 from collections.abc import Sequence
+from itertools import pairwise
 from typing import NoReturn
 
 from almanac.commands import compose_block, compose_practice
@@ -16,6 +17,7 @@ from almanac.commands.outcome import UsageError
 from almanac.source.suggest import nearest
 
 NAME = "compose"
+_FOLLOWS = "its value has to follow it"
 
 
 class _Wishes(argparse.ArgumentParser):
@@ -24,16 +26,19 @@ class _Wishes(argparse.ArgumentParser):
     """
 
     def error(self, message: str) -> NoReturn:
-        message = message.replace("expected one argument", "its value has to follow it")
+        message = message.replace("expected one argument", _FOLLOWS)
         about, _, problem = message.partition("argument ")
         raise UsageError(problem if not about and problem else message)
 
     def parse_known_args(  # type: ignore[override]
         self, args: Sequence[str] | None = None, namespace: argparse.Namespace | None = None
     ) -> tuple[argparse.Namespace, list[str]]:
-        """The same; what is no option, or stands alone, is told here, where the options are
-        known.
+        """The same; what is no option, stands alone or has an empty value is told here, where the
+        options are known.
         """
+        for option, value in pairwise(args or ()):
+            if option in self._option_string_actions and not value:
+                raise UsageError(f"{option}: {_FOLLOWS}")
         found, others = super().parse_known_args(args, namespace)
         if others:
             raise UsageError(self._no_option(others[0].partition("=")[0]))

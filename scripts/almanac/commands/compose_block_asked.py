@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import argparse
 import re
-from collections.abc import Mapping
 from datetime import date
 from itertools import pairwise
 
@@ -18,9 +17,15 @@ from almanac.model.block import Block
 from almanac.model.catalogue import Catalogue
 from almanac.report.planning_request import BlockRequest
 from almanac.report.planning_slots import Weekly
+from almanac.rounding import seconds_of_day
 
 STEPS_MOST = 1_000_000
-_DAY_MINUTES = 24 * 60
+_DAY = 24 * 3600  # seconds
+_LONGEST = 240  # minutes of a slot
+_SLOT = re.compile(
+    r"(?P<day>[^=]*)=(?P<begins>([01]\d|2[0-3]):[0-5]\d)\+(?P<long>\d{1,3})(@(?P<pool>.*))?",
+    re.ASCII,
+)
 _SHARES = {
     "kick": "kick_share",
     "on_back": "supine_share",
@@ -180,10 +185,8 @@ def _apart(slots: list[Weekly]) -> list[Weekly]:
     """The slots. Raises UsageError for two that overlap: a squad is in one place at a time."""
     ordered = sorted(slots, key=lambda own: (own.day, own.begins))
     for one, other in pairwise(ordered):
-        begins, next_begins = (
-            int(own.begins[:2]) * 60 + int(own.begins[3:]) for own in (one, other)
-        )
-        if one.day == other.day and next_begins < begins + one.minutes:
+        ends = seconds_of_day(one.begins) + 60 * one.minutes
+        if one.day == other.day and seconds_of_day(other.begins) < ends:
             raise UsageError(
                 f"--slot: two overlap on {one.day}, from {one.begins} and from {other.begins}: a "
                 "squad is in one place at a time"
@@ -193,22 +196,14 @@ def _apart(slots: list[Weekly]) -> list[Weekly]:
 
 def _weekly(analysis: Analysis, text: str) -> Weekly:
     """A slot as it is given: mon=17:30+75, with @POOL where the club has several."""
-    day, _, rest = text.partition("=")
-    times, _, pool = rest.partition("@")
-    begins, _, minutes = times.partition("+")
-    hours: Mapping[str, int] = {}
-    try:
-        hours = {"at": int(begins[:2]), "to": int(begins[3:]), "long": int(minutes)}
-    except ValueError:
-        hours = {}
-    sound = hours and len(begins) == 5 and begins[2] == ":" and 0 <= hours["at"] < 24
-    if not sound or not 0 <= hours["to"] < 60 or not 0 < hours["long"] <= 240:
+    found = _SLOT.fullmatch(text)
+    if not found or not 0 < int(found["long"]) <= _LONGEST:
         raise UsageError(
-            f"--slot {text}: write DAY=HH:MM+MINUTES@POOL, of 1 to 240 minutes, say "
+            f"--slot {text}: write DAY=HH:MM+MINUTES@POOL, of 1 to {_LONGEST} minutes, say "
             "mon=17:30+75@home"
         )
-    pools = analysis.catalogue.club.pools
-    pool = entries("pool", pools).id_of(pool) if pool else next(iter(pools))
-    if 60 * hours["at"] + hours["to"] + hours["long"] > _DAY_MINUTES:
+    begins, minutes, pools = found["begins"], int(found["long"]), analysis.catalogue.club.pools
+    pool = entries("pool", pools).id_of(found["pool"]) if found["pool"] else next(iter(pools))
+    if seconds_of_day(begins) + 60 * minutes > _DAY:
         raise UsageError(f"--slot {text}: it ends after midnight, and a slot lies in one day")
-    return Weekly(day_named(day), pool, begins, int(minutes))
+    return Weekly(day_named(found["day"]), pool, begins, minutes)
