@@ -33,7 +33,7 @@ def said_hinders(
     if full:
         yield full[0], _full_words(full)
     if near and near.instead is not None:
-        (first, *_) = compose(table, near.instead)
+        (first,) = compose(table, near.instead, most=1)
         called = said("nearest", title=title(Asked(table, near.instead), first))
         yield near, hinders_words(table, wishes, near).removesuffix(".") + called
     for own in found:

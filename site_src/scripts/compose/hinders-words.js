@@ -37,7 +37,7 @@ function fullWords(table, full) {
 
 /** What would do, with what it would be called. @param {Table} table @param {Wishes} wishes @param {InTheWay} near */
 function nearestWords(table, wishes, near) {
-  const words = hindersWords(table, wishes, near), other = near.instead ?? wishes, [first] = compose(table, other);
+  const words = hindersWords(table, wishes, near), other = near.instead ?? wishes, [first] = compose(table, other, 1);
   return first ? words.replace(/\.$/, "") + said(table, "nearest", { title: titled(new Asked(table, other), first.order) }) : words;
 }
 
