@@ -203,10 +203,13 @@ def test_a_start_that_was_killed_stands_in_no_ones_way(
         patched.setattr(start.shutil, "rmtree", lambda *_, **__: None)
         assert main(["start", str(own)]) == 130
     (left,) = own.iterdir()
-    other = tmp_path / ".almanac-start-another-x"
-    other.mkdir()
     assert main(["start", str(own)]) == 0
     assert not left.exists() and (own / "plans/club.yml").is_file()
+    left, other = (tmp_path / f".almanac-start-{name}-a_b1c2d3" for name in ("new", "new-2"))
+    left.mkdir()
+    other.mkdir()
+    assert main(["start", str(tmp_path / "new")]) == 0
+    assert not left.exists()
     assert other.is_dir(), "somebody else's, who may be at it"
 
 

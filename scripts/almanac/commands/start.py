@@ -10,6 +10,7 @@ from __future__ import annotations
 
 import argparse
 import contextlib
+import re
 import shutil
 import tempfile
 from collections.abc import Iterator, Mapping
@@ -43,6 +44,7 @@ _SQUAD_HELP = (
     f"squad (default: '{SQUAD}')"
 )
 _MOST_ROUNDS = 8  # of making room: with waves a practice takes longer
+_MADE_UP = r"\w{8}"  # how mkdtemp ends a name
 _OF_GIT = {".git"}  # a repository with nothing in it yet is empty
 
 
@@ -113,9 +115,16 @@ def _sweep(folder: Path) -> None:
     """
     beside, begins = _scratch(folder)
     with _alone(folder):
-        for left in beside.iterdir() if beside.is_dir() else ():
-            if left.name.startswith(begins):
+        for left in _in(beside):
+            if re.fullmatch(re.escape(begins) + _MADE_UP, left.name):
                 shutil.rmtree(left, ignore_errors=True)
+
+
+def _in(folder: Path) -> list[Path]:
+    try:
+        return [*folder.iterdir()]
+    except OSError:  # it is not there, or may be entered and not looked through
+        return []
 
 
 def _write(
