@@ -14,7 +14,7 @@ from almanac.commands.shared import load_and_check
 from almanac.model.load import load
 from almanac.resources import HOME
 from almanac.source.document_store import DocumentStore
-from almanac.source.lent import lent
+from almanac.source.lent import digest_of_lent, lent
 
 LISTS = "drills/vocabulary"
 
@@ -95,6 +95,23 @@ def test_a_check_is_not_remembered_when_what_is_lent_changes(
         "title: Goals\nabout: None is left.\nwords: {a: {title: A, means: Nothing.}}\n", "utf-8"
     )
     assert main(words) == 1
+
+
+def test_what_a_clubs_own_list_is_held_against_is_part_of_what_is_remembered(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Lent limits of an effort follow the program's efforts, though the club has its own."""
+    home = tmp_path / "home"
+    shutil.copytree(HOME / LISTS, home / LISTS)
+    monkeypatch.setattr("almanac.source.lent.HOME", home)
+    root = copied(BASE, tmp_path / "club")
+    (root / f"{LISTS}/goals.yml").unlink()
+    before = digest_of_lent(root)
+    assert digest_of_lent(root) == before
+    efforts = home / f"{LISTS}/efforts.yml"
+    efforts.write_text(efforts.read_text("utf-8").replace("to: 3", "to: 4"), "utf-8")
+    assert lent(root) == [f"{LISTS}/goals.yml"]
+    assert digest_of_lent(root) != before
 
 
 def test_a_folder_without_a_club_is_told_so(tmp_path: Path) -> None:

@@ -66,7 +66,8 @@ class Sides:
         side = Side(loaded.documents, analysis, worst_first([*found, *odd]), figures)
         if stored is None:
             side = side.figured(before)
-            if not loaded.looked_back:
+            # Nothing was saved meanwhile, and nothing but these bytes was looked at.
+            if not loaded.looked_back and snapshot(folder).digest == seen.digest:
                 self._cache.put(key, _packed(found, side.figures))
         return side
 

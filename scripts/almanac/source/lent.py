@@ -42,6 +42,10 @@ def lent_words(list_of: str) -> frozenset[str]:
 
 
 def digest_of_lent(root: Path) -> str:
-    """A digest of all that a folder takes from the program."""
+    """A digest of all that a folder takes from the program, and of the lists that its own words are
+    then held against.
+    """
     files = lent(root)
-    return digest(*files, *((HOME / file).read_bytes() for file in files)).hex()
+    theirs = sorted((HOME / _FOLDER).glob("*.yml")) if files else []
+    held = {*theirs, *(HOME / file for file in files)}
+    return digest(*files, b"", *(own.read_bytes() for own in sorted(held))).hex()
