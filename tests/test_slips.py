@@ -204,6 +204,8 @@ def test_of_all_slips_a_few_are_read_as_meant_and_hardly_any_is_told_twice() -> 
         "wrote an hour clock in a send-off",
         "ended a title with a comma",
         "ended a text in one quotation mark",
+        "ended what is said in a comma",
+        "ended a length in inches in a comma",
     }
     assert {slip for slip, errors, _ in told if errors > 1} == {
         "renamed the file but not what names it",  # each place that names it is mended

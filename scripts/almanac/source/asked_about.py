@@ -68,7 +68,8 @@ def _comma(document: Document, path: DataPath) -> tuple[Finding, DataPath, str]:
     text = document.node(path).value
     sign = text[-1]
     message = f"this text ends in '{sign}': what follows is missing, or the '{sign}' is too many"
-    told = scalar(text.rstrip("".join(_ENDS) + ' "'))
+    bare = text.rstrip("".join(_ENDS) + " ")
+    told = scalar(bare[:-1].rstrip() if _has_one_quote(bare) else bare)
     is_one_line = _is_on_one_line(document, path) and excerpt(told) == told
     hint = f"write {told}" if is_one_line else f"take the '{sign}' away"
     finding = warning("stray-mark", document.place(path), message, hint)

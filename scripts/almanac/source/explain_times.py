@@ -17,6 +17,7 @@ from almanac.source.times_meant import (
     tenths_meant,
     time_meant,
     times_between,
+    with_or_without_colon,
 )
 
 _GROUP_AND_TIME = re.compile(r"\s*([\w-]+)\s*[ :=@]\s*([0-9]{0,2}:[0-5][0-9])\s*")
@@ -55,7 +56,7 @@ def clock(failure: Failure) -> Iterator[Finding]:
         hint = f"for none, leave '{failure.path[-1]}' out"
     elif said and not hint and (meant := tenths_meant(said, failure.wanted == "whole")):
         hint = meant
-    elif said and (meant := times_between(said)):
+    elif said and (meant := times_between(said) or with_or_without_colon(said)):
         hint = f"write one time: {meant}"
     elif (
         said

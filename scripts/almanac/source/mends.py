@@ -25,7 +25,9 @@ _NUMBER = re.compile(r"write ([0-9]+(?:\.[0-9]+)?) in digits alone, without quot
 _UNITS = {"distance": r"m|met(?:re|er)s?", "minutes": r"m|mins?|minutes"}
 """The unit that a number of a field may have behind it, and is still surely that number."""
 _BY_END = {"_m": r"m|met(?:re|er)s?", "_s": r"s|secs?|seconds?"}
-_COMMA = re.compile(r"[0-9]+[,;'′’-][0-9]")
+_UNSURE = re.compile(r"[0-9]+[,;'′’-][0-9]|[0-9]+ ?['′’]|[-–−].*")
+"""Times that may be others: 1,5 a minute and a half, 15' seconds with half of their sign, -0:05 so
+much less."""
 _OPEN = ("...", " or ", ";", "note:")  # something is left to say, or to choose
 _CODES = (
     "unknown-key", "unknown-word", "bad-time", "bad-date", "bad-form", "wrong-type", "wrong-value",
@@ -54,10 +56,9 @@ def value_meant(failure: Failure, finding: Finding) -> str:
     # One depth of a pool may be that of either end, and a comma may belong to the text.
     is_depth = isinstance(failure.value, int | float) and str(failure.path[-1]).endswith("_m")
     is_row = said[1] and "," in said[2] and " " in said[2].replace(", ", ",")
-    # 1,5 may be a minute and a half.
-    is_comma = finding.code == "bad-time" and _COMMA.fullmatch(str(failure.value))
+    is_unsure = finding.code == "bad-time" and _UNSURE.fullmatch(str(failure.value))
     is_spoken = "call: " in said[2] and re.search("[A-Za-z]", str(failure.value))
-    return "" if is_depth or is_spoken or is_comma or (is_row and "{" not in said[2]) else said[2]
+    return "" if is_depth or is_spoken or is_unsure or (is_row and "{" not in said[2]) else said[2]
 
 
 def _is_sure(failure: Failure, number: str) -> bool:

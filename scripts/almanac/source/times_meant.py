@@ -83,6 +83,17 @@ def _said_plainly(text: str) -> str:
     return "0:30" if text.lower() in {"half a minute", "half minute"} else ""
 
 
+def with_or_without_colon(text: str) -> str:
+    """Both times that three digits in quotes may be, ``130``: so many seconds, or minutes and
+    seconds whose colon is left out; "" for none.
+    """
+    found = re.fullmatch(r"([1-9])([0-5][0-9])", text.strip())
+    if not found:
+        return ""
+    minutes, seconds = divmod(int(found[0]), 60)
+    return f"{minutes}:{seconds:02} for {found[0]} seconds, or {found[1]}:{found[2]}"
+
+
 def tenths_meant(text: str, is_whole: bool) -> str:
     """How to write a time with tenths or hundredths that has a comma, or no colon, ``3.20,4``; ""
     where it is none.

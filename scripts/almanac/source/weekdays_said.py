@@ -4,15 +4,16 @@ from __future__ import annotations
 
 from almanac.source.suggest import fold
 
-# English, German, French, Spanish and Italian, as calendars shorten them; none stands for two.
+# English, German, French, Spanish and Italian, as calendars shorten them. None stands for two: di
+# is dimanche as well as Dienstag, do is domingo and domenica as well as Donnerstag.
 _SAID = {
     "mon": "monday mo montag lun lu lundi lunes lunedi",
-    "tue": "tuesday tues di die dienstag mar ma mardi martes martedi",
-    "wed": "wednesday weds mi mit mittwoch mer me mercredi mie miercoles mercoledi",
-    "thu": "thursday thur thurs do don donnerstag jeu je jeudi jue jueves gio giovedi",
+    "tue": "tuesday tues tu die dienstag mar ma mardi martes martedi",
+    "wed": "wednesday weds we mi mit mittwoch mer me mercredi mie miercoles mercoledi",
+    "thu": "thursday thur thurs th don donnerstag jeu je jeudi jue jueves gio giovedi",
     "fri": "friday fr fre freitag ven ve vendredi vie viernes venerdi",
     "sat": "saturday sa sam samstag sonnabend samedi sab sabado sabato",
-    "sun": "sunday so son sonntag dim dimanche dom domingo domenica",
+    "sun": "sunday su so son sonntag dim dimanche dom domingo domenica",
 }
 _BY_WORD = {word: day for day, words in _SAID.items() for word in (day, *words.split())}
 _PLAIN = str.maketrans("áéíóúàèìòùâêîôû", "aeiouaeiouaeiou")
