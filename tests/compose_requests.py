@@ -18,7 +18,13 @@ from almanac.arithmetic.composing_changes import (
     Deed,
     change,
 )
-from almanac.arithmetic.composing_chosen import ChosenPractice, practice_of, standing
+from almanac.arithmetic.composing_chosen import (
+    ChosenPractice,
+    ordered,
+    practice_of,
+    standing,
+)
+from almanac.arithmetic.composing_minutes import asked_in, in_minutes
 from almanac.arithmetic.composing_request import BadWish, Request
 from almanac.arithmetic.composing_table import ComposeTable
 from almanac.commands.compose_save import lanes_of
@@ -28,6 +34,7 @@ from almanac.report.compose_json import table_json
 from almanac.report.compose_table import Made
 from almanac.report.compose_words import change_words
 
+MORE = (-60, -40, -30, -20, -15, -10, 10, 15, 25)
 OWN_TALK_S = 37  # of no piece
 MINUTES = (20, 25, 30, 40, 45, 50, 60, 60, 75, 75, 90, 90, 105, 120)
 
@@ -103,9 +110,12 @@ def vectors(
     by.
     """
     told = [
-        {"squad": squad, "request": asdict(request), "answer": answer, "steps": [*steps]}
+        {"squad": squad, "request": asdict(request), "answer": answer}
+        | {name: [step for step in all_steps if ("minutes" in step) == (name == "timed")]
+           for name in ("steps", "timed")}
         for squad, request, answer, steps in cases
-    ]
+        for all_steps in [[*steps]]
+    ]  # fmt: skip
     data = {squad: table_json(analysis, own) for squad, own in made.items()}
     path.write_text(json.dumps({"data": data, "cases": told}), "utf-8")
     return {"VECTORS": str(path)}
@@ -136,6 +146,21 @@ def walked(answer: Proposals, chance: random.Random, deeds: int) -> Iterator[dic
         if chance.random() < 0.3:  # as of a written practice, which has a talk of its own
             own, *others = practice.parts
             practice = replace(practice, parts=(replace(own, talk_s=OWN_TALK_S), *others))
+        yield timed(answer, practice, asked.wishes.minutes + chance.choice([-5, 5, *MORE]))
+
+
+def timed(answer: Proposals, practice: ChosenPractice, minutes: int) -> dict[str, Any]:
+    """A practice given other minutes, with what comes of it."""
+    step: dict[str, Any] = {"practice": chosen(practice), "minutes": minutes}
+    try:
+        asked = asked_in(answer.asked, minutes)
+        after = in_minutes(asked, practice)
+    except BadWish as problem:
+        return step | {"changed": {"refused": str(problem)}}
+    now = standing(asked, after)
+    proposal = proposal_json(replace(answer, asked=asked), Proposal(now.order, now.cost))
+    words = [*change_words(asked, ordered(asked, practice), now.order)]
+    return step | {"changed": {"practice": chosen(after), "proposal": proposal, "words": words}}
 
 
 def chosen(practice: ChosenPractice) -> dict[str, Any]:

@@ -15,8 +15,7 @@ from almanac.arithmetic import composing_hinders as hinders
 from almanac.arithmetic import composing_order as order
 from almanac.arithmetic import composing_unmet as unmet
 from almanac.arithmetic import composing_why as of
-from almanac.arithmetic.composing_sentences import SENTENCES, role_word, said
-from almanac.report.compose_words import listed
+from almanac.arithmetic.composing_sentences import SENTENCES, role_word, said, words_in_a_row
 
 PROGRAM = Path(__file__).parents[1] / "scripts" / "almanac"
 
@@ -84,7 +83,7 @@ def test_blanks_are_filled() -> None:
     assert [role_word(role) for role in "wsmnec"] == [
         "Warm-up", "Skill", "Main set", "Main set", "Relief", "Cool-down",
     ]  # fmt: skip
-    assert [listed(own) for own in (["a"], ["a", "b"], ["a", "b", "c"])] == [
+    assert [words_in_a_row(own) for own in (["a"], ["a", "b"], ["a", "b", "c"])] == [
         "a",
         "a and b",
         "a, b and c",

@@ -158,6 +158,59 @@ def test_a_change_is_taken_back_and_another_proposal_is_one_button_away(
     expect(phone.get_by_label("Kick into stroke")).to_be_checked()
 
 
+def test_it_is_made_shorter_and_longer_and_keeps_its_pieces(
+    kept_phone: Page, server: Server
+) -> None:
+    phone = kept_phone
+    phone.goto(f"{server.address}make.html{ASKED}")
+    expect(phone.locator(".make-rows b").nth(2)).to_be_visible()
+    before, told = titles(phone), phone.locator(".make-told")
+    less, total = phone.get_by_role("button", name="Five minutes less"), ".make-total"
+    row = phone.locator(".make-slot").bounding_box()
+    assert row and row["height"] < 60, "one line"
+    less.click()
+    expect(phone.locator(total)).to_contain_text("of 55 min")
+    expect(told).to_contain_text("shorter")
+    expect(less).to_be_focused()
+    assert titles(phone) == before, "no piece is another"
+    phone.reload()
+    expect(phone.locator(total)).to_contain_text("of 55 min")
+    assert titles(phone) == before, "nor on another phone"
+    phone.locator("#make-end").fill("18:10")
+    phone.get_by_role("button", name="Fit", exact=True).click()
+    expect(told).to_contain_text("In 40 minutes it does not fit: at its shortest it takes")
+    expect(told).to_contain_text("Swap Heron warm-up, the longest, first.")
+    assert titles(phone) == before
+    phone.get_by_role("button", name="Five minutes more").click()
+    expect(phone.locator(total)).to_contain_text("of 60 min")
+    expect(told).to_contain_text("longer")
+    phone.goto(phone.url.replace("minutes=60", "minutes=55"))
+    phone.reload()
+    expect(told).to_contain_text("Made to fit 55 minutes")
+    assert titles(phone) == before, "an address with fewer minutes cuts it"
+
+
+def test_what_is_too_long_is_made_so_by_one_tap_and_taken_back(
+    kept_phone: Page, server: Server
+) -> None:
+    phone = kept_phone
+    asked = ASKED.replace("kick-endurance,kick-into-stroke", "last-quarter").replace("60", "90")
+    phone.goto(f"{server.address}make.html{asked}")
+    expect(phone.locator(".make-rows b").nth(2)).to_be_visible()
+    before, told = titles(phone), phone.locator(".make-told")
+    phone.locator("#make-end").fill("18:30")
+    phone.get_by_role("button", name="Fit", exact=True).click()
+    out = re.search(r"Take out (.*) first", told.inner_text())
+    assert out, told.inner_text()
+    told.get_by_role("button", name="Take out").click()
+    expect(phone.locator(".make-total")).to_contain_text("of 60 min")
+    expect(told).to_contain_text("taken out")
+    assert titles(phone) == [own for own in before if own not in out[1]]
+    told.get_by_role("button", name="Take back").click()
+    expect(phone.locator(".make-total")).to_contain_text("of 90 min")
+    assert titles(phone) == before
+
+
 def test_a_row_that_is_opened_shows_its_ways_and_each_word_does_one_thing(
     kept_phone: Page, server: Server
 ) -> None:
@@ -166,7 +219,7 @@ def test_a_row_that_is_opened_shows_its_ways_and_each_word_does_one_thing(
     openers = phone.get_by_role("button", name=re.compile("^Change"))
     expect(openers.nth(2)).to_be_visible()
     assert openers.count() == len(titles(phone)), "Change opens a row and nothing else"
-    above, rows = (phone.locator(way).bounding_box() for way in (".make-total", ".make-rows"))
+    above, rows = (phone.locator(way).bounding_box() for way in (".make-slot", ".make-rows"))
     assert above and rows and rows["y"] - above["y"] - above["height"] < 16, "no empty band"
     foot = "() => document.querySelector('.bar').getBoundingClientRect().top"
     for opener in openers.all():

@@ -6,6 +6,7 @@ import test from "node:test";
 
 import { change, proposalOf } from "../../site_src/scripts/compose/change.js";
 import { practiceOf, stoodOf } from "../../site_src/scripts/compose/chosen.js";
+import { inMinutes } from "../../site_src/scripts/compose/minutes.js";
 import { entryText } from "../../site_src/scripts/compose/entry.js";
 import { titled } from "../../site_src/scripts/compose/named.js";
 import { propose } from "../../site_src/scripts/compose/propose.js";
@@ -52,6 +53,16 @@ test("every change comes out alike", () => {
         assert.deepEqual([again.proposal.takes_s, again.proposal.title], [found.proposal.takes_s, found.proposal.title]);
         assert.ok(entry.startsWith(`title: ${JSON.stringify(titled(asked, order))}\n`));
       }
+    }
+  }
+});
+
+test("in other minutes every practice comes out alike", () => {
+  for (const { squad, request, timed } of cases) {
+    for (const { practice, minutes, changed } of timed) {
+      const before = JSON.stringify(practice), found = answerOf(() => inMinutes(data[squad], { ...request, minutes }, practice));
+      assert.deepEqual("refused" in found ? { refused: found.refused } : found, changed, JSON.stringify({ squad, request, practice, minutes }));
+      assert.equal(JSON.stringify(practice), before);
     }
   }
 });

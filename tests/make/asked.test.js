@@ -4,7 +4,7 @@ import assert from "node:assert/strict";
 import test from "node:test";
 
 import { answersOf, requestOf } from "../../site_src/scripts/make/answers.js";
-import { fromAddress, leftOf, minutesUntil, toAddress, wayPast, without } from "../../site_src/scripts/make/asked.js";
+import { fromAddress, leftOf, minutesUntil, slotUntil, toAddress, wayPast, without } from "../../site_src/scripts/make/asked.js";
 import { versionOf } from "../../site_src/scripts/make/names.js";
 
 const request = {
@@ -92,4 +92,14 @@ test("a version is the same for the same text, and another for another", () => {
   assert.match(versionOf("a"), /^[0-9a-f]{16}$/);
   assert.equal(versionOf("a"), versionOf("a"));
   assert.notEqual(versionOf("ab"), versionOf("ba"));
+});
+
+test("an end is counted from the start of the slot, and from now where it runs", () => {
+  const now = new Date(2026, 10, 27, 18, 1), slot = { start: "17:30", isToday: true, until: "18:15", minutes: 60 };
+  assert.deepEqual(slotUntil(now, slot), { minutes: 14, start: "18:01" });
+  assert.deepEqual(slotUntil(now, { ...slot, isToday: false }), { minutes: 45, start: "17:30" });
+  assert.deepEqual(slotUntil(now, { ...slot, start: "19:00", until: "19:40" }), { minutes: 40, start: "19:00" });
+  assert.deepEqual(slotUntil(now, { ...slot, until: "17:55" }), { minutes: 25, start: "17:30" }, "an end that is past is of the slot");
+  assert.deepEqual(slotUntil(now, { ...slot, start: "" }), { minutes: 14, start: "18:01" });
+  assert.deepEqual(slotUntil(now, { ...slot, until: "" }), { minutes: 60 });
 });

@@ -7,6 +7,7 @@ import test from "node:test";
 
 import { change, proposalOf } from "../../site_src/scripts/compose/change.js";
 import { stoodOf } from "../../site_src/scripts/compose/chosen.js";
+import { inMinutes } from "../../site_src/scripts/compose/minutes.js";
 import { partTexts } from "../../site_src/scripts/compose/entry.js";
 import { toAddress } from "../../site_src/scripts/make/asked.js";
 import { laid } from "../../site_src/scripts/make/lay.js";
@@ -48,6 +49,22 @@ test("every practice opens, and its clock is that of its page", () => {
     [...begins, at].forEach((own, k) => assert.ok(Math.abs(own - [...page, entry.ends_s][k]) < 1, `${file.id} ${own} ${page[k]}`));
     assert.ok(isUnchanged(own.data, file, asked.practice));
   }
+});
+
+test("in fewer minutes it opens too, and keeps its parts, or says what to take out", () => {
+  const kinds = new Set();
+  for (const { data: _, asked, told, ...own } of found) {
+    const request = { ...own.request, minutes: own.request.minutes - 10 }, again = opened(squads[own.run.squad], { ...asked, request, practice: null, roles: own.roles }, own.file);
+    assert.equal(again.told, "", own.file.id);
+    const cut = inMinutes(again.data, again.asked.request, again.asked.practice), keys = ({ parts }) => parts.map(({ piece }) => piece);
+    kinds.add("practice" in cut ? "cut" : "refused");
+    assert.ok("refused" in cut ? cut.refused.startsWith(`In ${request.minutes} minutes it does not fit: at its shortest`) : keys(cut.practice).join() === keys(asked.practice).join(), own.file.id);
+    if (cut.out?.length) {
+      assert.ok("practice" in inMinutes(again.data, again.asked.request, again.asked.practice, cut.out), own.file.id);
+      kinds.add("out");
+    }
+  }
+  assert.ok(kinds.has("out") && kinds.size > 1, [...kinds].join());
 });
 
 /** What is done when, and what is said. */

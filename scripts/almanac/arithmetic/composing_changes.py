@@ -72,7 +72,7 @@ def _swapped(asked: Asked, practice: ChosenPractice, place: int) -> ChosenPracti
             if found and (best is None or found.cost < best.cost):
                 best = found
         if best:
-            return _as_fitted(replace(practice, out=(*practice.out, gone)), best)
+            return as_fitted(replace(practice, out=(*practice.out, gone)), best)
     raise BadWish(said("change-swap", role=role_word(role).lower()))
 
 
@@ -128,10 +128,10 @@ def _fitted_again(asked: Asked, practice: ChosenPractice) -> ChosenPractice:
     if found is None:
         stood = laid(asked, [(slot.role, slot.now) for slot in slots])
         raise BadWish(said(f"broken-{unsafe(asked, stood) or 'minutes'}"))
-    return _as_fitted(practice, found)
+    return as_fitted(practice, found)
 
 
-def _as_fitted(practice: ChosenPractice, found: Fitted) -> ChosenPractice:
+def as_fitted(practice: ChosenPractice, found: Fitted) -> ChosenPractice:
     """A practice with the pieces and sizes that fit; what was kept is kept."""
     before = {own.piece: own for own in practice.parts}
     parts = practice_of(found.order).parts

@@ -55,16 +55,21 @@ def practice_of(order: Sequence[Stood]) -> ChosenPractice:
 
 def standing(asked: Asked, practice: ChosenPractice) -> Fitted:
     """A practice laid out, with its points. Raises BadWish for one that cannot be."""
+    stood = ordered(asked, practice)
+    reason = "minutes" if whole(stood) > asked.slot else unsafe(asked, stood)
+    if reason:
+        raise BadWish(said(f"broken-{reason}"))
+    return Fitted(stood, cost_of(asked, [(one.role, one.own) for one in stood]))
+
+
+def ordered(asked: Asked, practice: ChosenPractice) -> tuple[Stood, ...]:
+    """A practice laid out, however long it is. Raises BadWish for pieces that cannot stand so."""
     _check_roles(practice)
     order = [(own.role, sized_of(asked, own)) for own in practice.parts]
     places = [own.place for _, own in order]
     if len(set(places)) < len(places):
         raise BadWish(said("bad-twice"))
-    stood = laid(asked, order)
-    reason = "minutes" if whole(stood) > asked.slot else unsafe(asked, stood)
-    if reason:
-        raise BadWish(said(f"broken-{reason}"))
-    return Fitted(stood, cost_of(asked, order))
+    return laid(asked, order)
 
 
 def slots_of(asked: Asked, practice: ChosenPractice) -> list[RoleSlot]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from almanac.arithmetic.composing_asked import GEAR, NOT_FOR, Asked
 from almanac.arithmetic.composing_pieces import MAIN, ROLES, UNKNOWN
@@ -87,6 +87,12 @@ def wishes_of(table: ComposeTable, request: Request) -> Wishes:
     _room(table, wishes)
     _may_stand(table, wishes)
     return wishes
+
+
+def with_minutes(table: ComposeTable, wishes: Wishes, minutes: int) -> Wishes:
+    """The same wishes in other minutes. Raises BadWish where these cannot be."""
+    _minutes(table.squad, minutes)
+    return replace(wishes, minutes=minutes)
 
 
 def _places(what: str, wanted: Iterable[str], known: Sequence[str]) -> list[int]:

@@ -4,7 +4,7 @@ chooses by it, so that no sentence is written twice.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
 SENTENCES: Mapping[str, str] = {
     # A piece in a practice.
@@ -155,6 +155,10 @@ SENTENCES: Mapping[str, str] = {
     "change-last": "A practice ends with its cool-down.",
     "change-out": "A practice needs its {role}: swap it for another.",
     "broken-minutes": "It does not fit into the slot so: keep fewer pieces, or take another out.",
+    "too-long": "In {minutes} minutes it does not fit: at its shortest it takes {time}.",
+    "too-long-kept": " Free what is kept first.",
+    "too-long-out": " Take out {titles} first.",
+    "too-long-swap": " Swap {title}, the longest, first.",
     "broken-limit": "So there would be more fast, resisted or underwater metres than the squad may"
     " do in a practice.",
     "broken-dose": "So a drill would be done more often than its dose lets the squad.",
@@ -185,3 +189,9 @@ def said(key: str, /, **filled: object) -> str:
 def role_word(role: str) -> str:
     """What a role is called."""
     return SENTENCES.get(f"role-{role}", SENTENCES["role-held"])
+
+
+def words_in_a_row(words: Sequence[str]) -> str:
+    """Words in a row: ``kick, walls and rotation``."""
+    *others, last = words
+    return said("and").join([", ".join(others), last]) if others else last

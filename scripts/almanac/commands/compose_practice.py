@@ -70,8 +70,8 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     add("--proposal", metavar="N", type=whole, default=1,
         help="which is saved or changed (default: 1)")  # fmt: skip
     add("--change", metavar="DEED=ROLE", action="append", default=[],
-        help="swap, keep, free, up, down or out, and which role; may be given again, and is "
-        "done in that order")  # fmt: skip
+        help="swap, keep, free, up, down or out, and which role, or minutes=45; may be given "
+        "again, and is done in that order")  # fmt: skip
     add("--save", metavar="ID", help="write it as the practice ID (default: nothing is written)")
     add("--start", metavar="HH:MM", type=time_of_day,
         help="when the slot of the practice that is saved begins (default: the squad's usual)",

@@ -8,6 +8,7 @@ from datetime import date
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.composing_changes import DEEDS, Deed
+from almanac.arithmetic.composing_minutes import OtherMinutes
 from almanac.arithmetic.composing_pieces import MAIN, ROLES, UNKNOWN
 from almanac.arithmetic.composing_request import Request
 from almanac.arithmetic.composing_sentences import role_word
@@ -29,7 +30,8 @@ _ROLES = NamesOf(
     | {SECOND: ("second main set", "second main")},
     hint="warm-up, skill, main set, second main set, relief, cool-down",
 )
-_DEEDS = NamesOf("change", dict.fromkeys(DEEDS, ()))
+MINUTES = "minutes"
+_DEEDS = NamesOf("change", dict.fromkeys((*DEEDS, MINUTES), ()))
 _KEYS = (
     "a practice goes by its id, a piece by set/ID, drill/ID or part/PRACTICE/NUMBER, as --json has "
     "them"
@@ -150,12 +152,15 @@ def _lately(
         yield from kept_days(table, logs, day)
 
 
-def deed_of(text: str) -> Deed:
-    """A change as it is given: swap=m. Raises UsageError."""
+def deed_of(text: str) -> Deed | OtherMinutes:
+    """A change as it is given: swap=m, minutes=45. Raises UsageError."""
     given = pairs([text], "change")
     if len(given) != 1:
         raise UsageError(f"--change {text}: one change each, --change swap=m --change out=e")
     ((do, role),) = given.items()
+    if _DEEDS.id_of(do) == MINUTES:
+        (minutes,) = numbers([text], "change").values()
+        return OtherMinutes(minutes)
     return Deed(_DEEDS.id_of(do), _ROLES.id_of(role))
 
 

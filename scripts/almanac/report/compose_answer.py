@@ -14,6 +14,7 @@ from almanac.arithmetic.composing_asked import Asked
 from almanac.arithmetic.composing_changes import Deed, change
 from almanac.arithmetic.composing_chosen import practice_of, standing
 from almanac.arithmetic.composing_hinders import FULL, PIECE, Hinders, hindering
+from almanac.arithmetic.composing_minutes import OtherMinutes, asked_in, in_minutes
 from almanac.arithmetic.composing_order import Stood, whole
 from almanac.arithmetic.composing_pieces import ROLES, TENTHS, UNKNOWN
 from almanac.arithmetic.composing_request import Request, wishes_of
@@ -66,7 +67,7 @@ def answered(analysis: Analysis, made: Made, request: Request) -> Proposals:
     return Proposals(analysis, made, Asked(made.table, wishes), found, hinders)
 
 
-def changed(answer: Proposals, number: int, deeds: Sequence[Deed]) -> Proposals:
+def changed(answer: Proposals, number: int, deeds: Sequence[Deed | OtherMinutes]) -> Proposals:
     """The proposal of a number after deeds, one after the other. Raises BadWish for one that cannot
     be done.
     """
@@ -74,11 +75,14 @@ def changed(answer: Proposals, number: int, deeds: Sequence[Deed]) -> Proposals:
     practice = practice_of(answer.proposals[number - 1].order)
     now, words = standing(asked, practice), []
     for deed in deeds:
-        practice = change(asked, practice, deed)
+        own = deed if isinstance(deed, Deed) else None
+        if isinstance(deed, OtherMinutes):
+            asked = asked_in(asked, deed.minutes)
+        practice = change(asked, practice, own) if own else in_minutes(asked, practice)
         before, now = now, standing(asked, practice)
-        words.append(tuple(change_words(asked, before.order, now.order, deed)))
+        words.append(tuple(change_words(asked, before.order, now.order, own)))
     proposal = Proposal(now.order, now.cost)
-    return replace(answer, proposals=(proposal,), changes=tuple(words))
+    return replace(answer, asked=asked, proposals=(proposal,), changes=tuple(words))
 
 
 def answer_json(answer: Proposals) -> dict[str, Any]:

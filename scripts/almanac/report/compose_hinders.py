@@ -8,12 +8,11 @@ from almanac.arithmetic.composing import compose
 from almanac.arithmetic.composing_asked import GEAR, Asked
 from almanac.arithmetic.composing_hinders import FULL, PIECE, TOGETHER, Hinders
 from almanac.arithmetic.composing_pieces import ROLES, UNKNOWN
-from almanac.arithmetic.composing_sentences import role_word, said
+from almanac.arithmetic.composing_sentences import role_word, said, words_in_a_row
 from almanac.arithmetic.composing_table import ComposeTable
 from almanac.arithmetic.composing_unmet import GOAL, MINUTES
 from almanac.arithmetic.composing_wishes import Wishes
 from almanac.report.compose_named import title
-from almanac.report.compose_words import listed
 
 _NEAR = 10  # minutes more or fewer that are nearer than any other wish
 
@@ -59,11 +58,11 @@ def hinders_words(table: ComposeTable, wishes: Wishes, own: Hinders) -> str:
         drops = [said(f"together-{wish}") for wish in own.drops]
         minutes = [said("together-minutes", minutes=own.which)]
         drops += minutes if own.which != wishes.minutes else []
-        return said("hinders-together", drops=listed(drops))
+        return said("hinders-together", drops=words_in_a_row(drops))
     if own.heads:
         groups = table.squad.groups
         each = [said("heads", heads=heads, group=groups[group].title) for group, heads in own.heads]
-        return said("hinders-fewer", heads=listed(each), most=own.which)
+        return said("hinders-fewer", heads=words_in_a_row(each), most=own.which)
     if own.wish == MINUTES:
         return said("hinders-minutes", minutes=own.which)
     return said(f"hinders-{own.wish}")

@@ -8,7 +8,12 @@ from almanac.arithmetic.composing_asked import NOT_FOR, Asked
 from almanac.arithmetic.composing_changes import DOWN, FREE, KEEP, UP, Deed
 from almanac.arithmetic.composing_order import SLACK_MOST, Stood, whole
 from almanac.arithmetic.composing_pieces import MAIN, TENTHS, UNKNOWN, PracticePiece
-from almanac.arithmetic.composing_sentences import SENTENCES, role_word, said
+from almanac.arithmetic.composing_sentences import (
+    SENTENCES,
+    role_word,
+    said,
+    words_in_a_row,
+)
 from almanac.arithmetic.composing_table import ComposeTable
 from almanac.arithmetic.composing_unmet import EFFORT, GOAL, HARDER, MINUTES, TIME_LEFT, Unmet
 from almanac.arithmetic.composing_why import CARRIES, NO_OTHER, STANDS, TRAINS, WARMS, Note, Why
@@ -40,13 +45,7 @@ def _serves_words(table: ComposeTable, piece: PracticePiece, goals: Sequence[int
         key = "serves-some" if key == "serves-by" and share < _SOME else key
         alike.setdefault((key, show), []).append(table.goals[goal].title.lower())
     for (key, show), titles in alike.items():
-        yield said(key, goal=listed(titles), show=show)
-
-
-def listed(words: Sequence[str]) -> str:
-    """Words in a row: ``kick, walls and rotation``."""
-    *others, last = words
-    return said("and").join([", ".join(others), last]) if others else last
+        yield said(key, goal=words_in_a_row(titles), show=show)
 
 
 def _note_words(table: ComposeTable, one: Stood, note: Note) -> str:
@@ -55,13 +54,13 @@ def _note_words(table: ComposeTable, one: Stood, note: Note) -> str:
         return said("stands-held" if is_held(one.role) else f"stands-{one.role}")
     if note.does in (WARMS, CARRIES):
         strokes = [table.strokes[stroke].title.lower() for stroke in note.which]
-        return said(note.does, strokes=listed(strokes))
+        return said(note.does, strokes=words_in_a_row(strokes))
     if note.does == TRAINS:
         (goal,), show = note.which, one.own.piece.shows[0]
         title = table.goals[goal].title.lower()
         return said("trains-by" if show else "trains", goal=title, show=show)
     if note.does == NO_OTHER:
-        goals = listed([table.goals[goal].title.lower() for goal in note.which])
+        goals = words_in_a_row([table.goals[goal].title.lower() for goal in note.which])
         key = {NOT_FOR: "no-other", MINUTES: "no-other-fits"}.get(note.because, "no-other-because")
         return said(key, goal=goals, because=SENTENCES[f"because-{note.because}"])
     efforts = [table.efforts[effort].title.lower() for effort in note.which]
@@ -90,18 +89,20 @@ def _of_goals(key: str, goals: int) -> str:
 
 
 def change_words(
-    asked: Asked, before: Sequence[Stood], after: Sequence[Stood], deed: Deed
+    asked: Asked, before: Sequence[Stood], after: Sequence[Stood], deed: Deed | None = None
 ) -> Iterator[str]:
-    """What moved with a change, and by how much, in short phrases."""
+    """What moved with a change, and by how much, in short phrases; ``deed`` None where the practice
+    was given other minutes.
+    """
     yield said("now", time=show_time(-(-whole(after) // TENTHS)))
     left = asked.slot - whole(after)
     if left > SLACK_MOST:
         yield said("left", time=show_time(left // TENTHS))
     roles = [one.role for one in after]
-    if deed.do in (KEEP, FREE):
+    if deed and deed.do in (KEEP, FREE):
         what = _named(after, after[roles.index(deed.role)])
         yield said("kept" if deed.do == KEEP else "free", what=what)
-    if deed.do in (UP, DOWN):
+    if deed and deed.do in (UP, DOWN):
         place = roles.index(deed.role)
         beside = after[place + 1 if deed.do == UP else place - 1]
         pair = {"what": _named(after, after[place]), "next": _named(after, beside)}

@@ -56,7 +56,7 @@ export function change(data, request, practice, deed) {
 }
 
 /** @template T @param {() => T} make @returns {T | Refused} */
-function orRefused(make) {
+export function orRefused(make) {
   try {
     return make();
   } catch (problem) {
@@ -125,7 +125,13 @@ function moved(asked, practice, place, to) {
   return fittedAgain(asked, { ...practice, parts });
 }
 
-/** Without a piece; a second main set is then the first. @param {Asked} asked @param {Practice} practice @param {Chosen} gone */
+/** What is left without a piece; a second main set is then the first. @param {Practice} practice @param {Chosen} gone @returns {Practice} */
+export function piecesWithout({ parts, out }, gone) {
+  const others = parts.filter((own) => own !== gone);
+  return { parts: gone.role === MAIN ? others.map((own) => (own.role === SECOND ? { ...own, role: MAIN } : own)) : others, out: [...out, gone.piece] };
+}
+
+/** @param {Asked} asked @param {Practice} practice @param {Chosen} gone */
 function without(asked, practice, gone) {
   const hasSecond = practice.parts.some((own) => own.role === SECOND);
   if (isHeld(gone.role) && [practice.parts[0], practice.parts.at(-1)].includes(gone)) {
@@ -134,9 +140,7 @@ function without(asked, practice, gone) {
   if (gone.role === WARM_UP || gone.role === COOL_DOWN || (gone.role === MAIN && !hasSecond)) {
     refuse(asked, "change-out", { role: roleWord(asked.table, gone.role).toLowerCase() });
   }
-  const others = practice.parts.filter((own) => own !== gone);
-  const parts = gone.role === MAIN ? others.map((own) => (own.role === SECOND ? { ...own, role: MAIN } : own)) : others;
-  return fittedAgain(asked, { parts, out: [...practice.out, gone.piece] });
+  return fittedAgain(asked, piecesWithout(practice, gone));
 }
 
 /** @param {Asked} asked @param {Practice} practice */
@@ -149,7 +153,7 @@ function fittedAgain(asked, practice) {
 }
 
 /** A practice with the pieces and sizes that fit; what was kept is kept, with its own talk. @param {Practice} practice @param {Found} found @returns {Practice} */
-const asFitted = (practice, { order }) => ({
+export const asFitted = (practice, { order }) => ({
   ...practice,
   parts: order.map(({ role, own: { piece: { key }, number } }) => ({ kept: false, ...practice.parts.find((part) => part.piece === key), role, piece: key, number })),
 });

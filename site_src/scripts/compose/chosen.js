@@ -30,16 +30,21 @@ export function refuse({ table }, key, filled = {}) {
 
 /** A practice laid out, with its points. @param {Asked} asked @param {Practice} practice @returns {Found} */
 export function standing(asked, practice) {
+  const order = ordered(asked, practice), reason = whole(order) > asked.slot ? "minutes" : unsafe(asked, order);
+  if (reason) {
+    refuse(asked, `broken-${reason}`);
+  }
+  return { order, cost: costOf(asked, order.map(({ role, own }) => [role, own])) };
+}
+
+/** A practice laid out, however long it is. @param {Asked} asked @param {Practice} practice */
+export function ordered(asked, practice) {
   checkRoles(asked, practice);
   const order = practice.parts.map((own) => /** @type {import("./order.js").Standing} */ ([own.role, sizedOf(asked, own)]));
   if (new Set(order.map(([, own]) => own.place)).size < order.length) {
     refuse(asked, "bad-twice");
   }
-  const stood = laid(asked, order), reason = whole(stood) > asked.slot ? "minutes" : unsafe(asked, stood);
-  if (reason) {
-    refuse(asked, `broken-${reason}`);
-  }
-  return { order: stood, cost: costOf(asked, order) };
+  return laid(asked, order);
 }
 
 /** A practice as its wishes have it, piece by piece. Throws BadWish for a request or a practice that cannot be.

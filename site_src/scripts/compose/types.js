@@ -36,6 +36,6 @@
  *   elsewhere, until `free`; `out`: taken out, and the others lengthened */
 /** @typedef {{practice: Practice, proposal: Proposal, words: string[]}} Changed
  *   `words`: what moved and by how much: "now 58:40", "main set 6:00 shorter" */
-/** @typedef {{refused: string}} Refused a sentence: why it cannot be */
+/** @typedef {{refused: string, out?: Role[]}} Refused a sentence: why it cannot be; `out`: without the pieces in these roles it could */
 
 export {};

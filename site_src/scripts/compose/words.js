@@ -83,13 +83,13 @@ export function unmetWords(table, { wish, which, because }, goals) {
 }
 
 /**
- * What moved with a change, and by how much, in short phrases.
+ * What moved with a change, and by how much, in short phrases; of no deed where the practice was given other minutes.
  * @param {import("./wishes.js").Asked} asked
  * @param {Stood[]} before
  * @param {Stood[]} after
- * @param {import("./types.js").Deed} deed
+ * @param {Partial<import("./types.js").Deed>} [deed]
  */
-export function changeWords({ table, slot }, before, after, { do: what, role }) {
+export function changeWords({ table, slot }, before, after, { do: what, role } = {}) {
   const left = slot - whole(after), place = after.findIndex((one) => one.role === role);
   const name = (/** @type {Stood | undefined} */ one) => (one ? named(table, after, one) : "");
   const found = [said(table, "now", { time: showTime(Math.ceil(whole(after) / TENTHS)) })];

@@ -2,7 +2,6 @@
 
 import { BadWish } from "../compose/request.js";
 import { answerSoon } from "./answer.js";
-import { fromAddress, toAddress } from "./asked.js";
 import { readRuns } from "./deeds.js";
 
 /** @import {Asked} from "./asked.js" */
@@ -28,9 +27,8 @@ export const ahead = (own) => { work(own).catch(() => { /* told then */ }); };
  * @param {Data} data of the squad, without what is opened
  * @param {{asked: Asked, file: File | null} | null} shown */
 export function beforeOthers(data, shown) {
-  const others = shown?.file && fromAddress(toAddress({ ...shown.asked, number: 1, practice: null }));
-  if (others) {
-    answerSoon(data, others.request).catch(() => { /* told then */ });
+  if (shown?.file) {
+    answerSoon(data, shown.asked.request).catch(() => { /* told then */ });
   }
 }
 

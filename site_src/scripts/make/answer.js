@@ -2,18 +2,20 @@
 
 import { proposalOf } from "../compose/change.js";
 import { practiceOf } from "../compose/chosen.js";
+import { inMinutes } from "../compose/minutes.js";
 import { proposing } from "../compose/propose.js";
 import { BadWish } from "../compose/request.js";
 import { atOnce, inSlices } from "../lib/slices.js";
 
 /** @import {Asked} from "./asked.js" */
 /** @import {Stand} from "./proposal.js" */
-/** @import {Data, Practice, Proposal, Request} from "./types.js" */
+/** @import {Data, Proposal, Request} from "./types.js" */
 /** @import {Answer} from "../compose/types.js" */
 
 /** @typedef {{of: string, steps: ReturnType<typeof proposing> | null, isLong: boolean, answer: Answer | BadWish}} Work `steps`: those that are left; null once there is an
  *   answer; `isLong`: whether the next would keep whoever types waiting */
 
+const EMPTY = /^(""|\[]|\{}|-1)$/; // as if it was left out
 /** @type {Work} */
 const NONE = { of: "", steps: null, isLong: false, answer: new BadWish("") };
 let last = NONE;
@@ -25,7 +27,8 @@ export const sentence = (text) => (text ? `${text.charAt(0).toUpperCase()}${text
  * @param {Data} data
  * @param {Request} request */
 function workOn(data, request) {
-  const of = JSON.stringify([data.squad.id, ...Object.entries(request).sort()]); // an address has the same in another order
+  const told = Object.entries(request).filter(([, own]) => !EMPTY.test(JSON.stringify(own))); // an address has it in another order
+  const of = JSON.stringify([data.squad.id, ...told.sort()]);
   if (last.of !== of) {
     last = { of, steps: proposing(data, request), isLong: false, answer: NONE.answer };
   }
@@ -81,14 +84,20 @@ export const answerOf = ({ squad, pools }, { pool, minutes, goals, groups = [] }
   proposals: [], hinders: [],
 });
 
-/** A proposal as it stands in an address, and why not where it can't be followed.
+/** A proposal as it stands in an address, cut to its minutes where it is longer; and what was, or why it can’t be followed.
  * @param {Data} data
  * @param {Asked} asked
  * @param {Proposal | undefined} own as it was proposed
- * @returns {[stand: Stand | null, told: string]} */
+ * @returns {[stand: Stand | null, told: string, isFollowed: boolean]} */
 export function standOf(data, { request, practice }, own) {
   const found = practice && proposalOf(data, request, practice);
-  const proposed = own ? { practice: practiceOf(own), proposal: own } : null;
-  return found && "proposal" in found ? [{ practice: /** @type {Practice} */ (practice), proposal: found.proposal }, ""]
-    : [proposed, found ? `What was changed can’t be followed here: ${found.refused}` : ""];
+  if (!practice || !found) {
+    return [own ? { practice: practiceOf(own), proposal: own } : null, "", false];
+  }
+  if ("proposal" in found) {
+    return [{ practice, proposal: found.proposal }, "", true];
+  }
+  const cut = inMinutes(data, request, practice);
+  return "refused" in cut ? [own ? { practice: practiceOf(own), proposal: own } : null, `What was changed can’t be followed here: ${cut.refused}`, false]
+    : [cut, `Made to fit ${request.minutes} minutes: ${sentence(cut.words.join("; "))}`, true];
 }

@@ -157,3 +157,13 @@ export function minutesUntil(now, until) {
   const left = Math.floor((then - now.getTime()) / MINUTE_MS);
   return Number.isNaN(left) ? 0 : left < 0 ? left + DAY_MINUTES : left;
 }
+
+/** A slot that ends at a time of day: from its start on, or from now on where it runs; as long as it is where no end is told.
+ * @param {Date} now
+ * @param {{start: string, isToday: boolean, until: string, minutes: number}} slot
+ * @returns {{minutes: number, start?: string}} */
+export function slotUntil(now, { start, isToday, until, minutes }) {
+  const time = now.toTimeString().slice(0, "HH:MM".length), from = !start || (isToday && start < time && time < until) ? time : start;
+  const [hours, past] = from.split(":").map(Number), begins = new Date(new Date(now).setHours(hours, past, 0, 0));
+  return until ? { minutes: minutesUntil(begins, until), start: from } : { minutes };
+}

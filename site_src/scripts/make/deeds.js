@@ -78,23 +78,24 @@ export async function asRun(own) {
   return /** @type {import("./between.js").Made} */ (/** @type {unknown} */ (lay.made));
 }
 
-/** Go to the run of it; false where the browser keeps nothing.
+/** Go to the run of it; gives what is in the way, "" where nothing is.
  * @param {Own} own
- * @param {string} code of another phone that passes it on, or "" */
+ * @param {string} code of another phone that passes it on, or ""
+ * @returns {Promise<string>} */
 export async function run(own, code) {
   if (!code && isUnchanged(own.data, own.file, own.stand.practice)) {
     location.assign(new URL(`run.html#practice=${own.file?.id}`, root)); // with all that may be changed of it on the deck
-    return true;
+    return "";
   }
   const made = await asRun(own);
-  const kept = { run: made.run, made: address(own), isKept: false };
+  const kept = { run: made.run, made: address(own), problem: "" };
   tell("make-keep", kept);
-  if (!kept.isKept) {
-    return false;
+  if (kept.problem) {
+    return kept.problem;
   }
   noteRun(own.asked.on || today, own.stand.proposal.parts.map(({ piece }) => piece));
   location.assign(new URL(`run.html#practice=${made.run.id}${code ? `&code=${code}` : ""}`, root));
-  return true;
+  return "";
 }
 
 /** Offer the entry as a file.
@@ -105,12 +106,9 @@ export function save(own) {
   const changed = file && {
     file, places: placesOf(data, file, practice), chosen: practice.parts, data, from: fromWords(file, asked), adults: adultsOf(data, asked.request, file, own.stand), title: titleNow(own),
   };
-  const saved = { ...stoodOf(data, asked.request, practice), start: asked.start, changed, name, text: "", gone: "" };
+  const saved = { ...stoodOf(data, asked.request, practice), start: asked.start, changed, name, nodes: [make("p", { role: "alert" }, NO_SIGNAL)] };
   tell("make-save", saved);
-  if (!saved.text) {
-    return [make("p", { role: "alert" }, NO_SIGNAL)];
-  }
-  return [make("p", { role: "status" }, `Saved as ${name}.`), ...(saved.gone ? [make("p", { class: "hint" }, saved.gone)] : [])];
+  return saved.nodes;
 }
 
 /** The words of an address that opens what it was made from.
@@ -122,9 +120,7 @@ export const fromWords = ({ id }, asked) => `${toAddress({ ...asked, on: "", pra
  * @param {Own} own
  * @returns {Node[]} what to say of it */
 export function hand(own) {
-  const { asked, stand: { practice } } = own, link = new URL(`make.html#${toAddress({ ...asked, practice, code: "" })}`, root).href;
-  const [field, told] = [make("input", { id: "make-link", readonly: "", value: link }), make("p", { role: "status" })];
-  field.addEventListener("focus", () => field.select());
-  tell("make-hand", { title: titleNow(own), link, told });
-  return [make("p", { class: "make-field" }, make("label", { for: "make-link" }, "A link that makes this practice on another phone"), field), told];
+  const { asked, stand: { practice } } = own, handed = { title: titleNow(own), link: new URL(`make.html#${toAddress({ ...asked, practice, code: "" })}`, root).href, nodes: [] };
+  tell("make-hand", handed);
+  return handed.nodes;
 }

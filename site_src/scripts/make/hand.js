@@ -1,5 +1,6 @@
 // A composed practice handed on: to the run of this phone, as a file, and as a link.
 
+import { make } from "../lib/dom.js";
 import { write } from "../lib/storage.js";
 import { versionOf } from "./names.js";
 
@@ -31,7 +32,7 @@ export function saveFile(name, text) {
 /** Share a link, or copy it; gives what came of it.
  * @param {string} title
  * @param {string} url */
-export async function handOn(title, url) {
+async function handOn(title, url) {
   try {
     if ("share" in navigator) {
       await navigator.share({ title, url });
@@ -42,4 +43,14 @@ export async function handOn(title, url) {
   } catch {
     return "Copy the link above.";
   }
+}
+
+/** Hand a link on; it stands there in any case, with what came of it.
+ * @param {string} title
+ * @param {string} link */
+export function handed(title, link) {
+  const [field, told] = [make("input", { id: "make-link", readonly: "", value: link }), make("p", { role: "status" })];
+  field.addEventListener("focus", () => field.select());
+  handOn(title, link).then((words) => { told.textContent = words; });
+  return [make("p", { class: "make-field" }, make("label", { for: "make-link" }, "A link that makes this practice on another phone"), field), told];
 }

@@ -3,6 +3,7 @@
 
 import { askedOf, sizedOf, standing } from "../compose/chosen.js";
 import { BadWish } from "../compose/request.js";
+import { MINUTES_MOST } from "../compose/wishes.js";
 import { pieceOf } from "./places.js";
 
 /** @import {Asked} from "./asked.js" */
@@ -126,7 +127,7 @@ function refusal(work) {
  * @param {string} [roles] that they had, where it was composed
  * @returns {{practice: Practice} | {refused: string}} */
 export function asWritten(data, request, file, roles = "") {
-  const asked = askedOf(data, request), all = file.parts.map((_, k) => chosen(data, file, k, "")), may = rolesOf(data, file, roles);
+  const asked = askedOf(data, { ...request, minutes: Math.max(request.minutes, Math.min(data.squad.minutes, MINUTES_MOST)) }), all = file.parts.map((_, k) => chosen(data, file, k, "")), may = rolesOf(data, file, roles);
   const why = refusal(() => standing(asked, { parts: all, out: [] }));
   if (why) {
     return { refused: why };

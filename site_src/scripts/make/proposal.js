@@ -1,8 +1,10 @@
 // What was proposed, as it is shown: what is in the way before all else, then the rows, the dangers, and what may be done with it.
 
 import { all, make, tool } from "../lib/dom.js";
+import { today } from "../lib/today.js";
 import { sentence } from "./answer.js";
-import { wayPast, without } from "./asked.js";
+import { slotUntil, wayPast, without } from "./asked.js";
+import { at } from "./goes.js";
 import { whose } from "./names.js";
 import { titleNow } from "./deeds.js";
 import { rows, total } from "./rows.js";
@@ -12,17 +14,19 @@ import { adultsOf, isEntry, placesOf } from "./opened.js";
 /** @import {Data, File, Practice, Proposal, Request} from "./types.js" */
 /** @import {Answer, Deed} from "../compose/types.js" */
 
+/** @typedef {{minutes: number, start?: string}} Slot */
 /** @typedef {{practice: Practice, proposal: Proposal}} Stand a proposal as it stands after changes */
-/** @typedef {{said: string, besides: string, way: "" | "back" | "ok", before?: Proposal}} Told what the last change moved, or why it could not be; `besides`: what of it
- *   the row shows as well; `way`: of a change the way back, of what could not be none but to have read it; `before`: the proposal before it */
+/** @typedef {{said: string, besides: string, way: "" | "back" | "ok", before?: Proposal, out?: () => void}} Told what the last change moved, or why it could not be; `besides`: what of it
+ *   the row shows as well; `way`: of a change the way back, of what could not be none but to have read it; `before`: the proposal before it; `out`: to take out what is too long */
 /** @typedef {{data: Data, asked: Asked, answer: Answer, stand: Stand | null, file: File | null, told: Told, open: string, isOwn: boolean, unopened: string}} Shown
  *   `open`: the role whose ways stand open; `isOwn`: whether it came changed; `file`: the practice that
  *   was opened; `unopened`: why an entry is not what is shown */
-/** @typedef {{ask: (request: Request) => void, show: (number: number) => void, change: (deed: Deed) => void, takeBack: () => void, read: () => void, onOpen: (role: string) => void,
+/** @typedef {{ask: (request: Request) => void, show: (number: number) => void, change: (deed: Deed) => void, fit: (slot: Slot) => void, takeBack: () => void, read: () => void, onOpen: (role: string) => void,
  *   again: () => void, run: () => void, print: () => void, save: () => void, hand: () => void}} Deeds */
 
 /** @type {Map<string, string>} the wish that is no longer met where a role is taken out */
 const GONE = new Map([["s", "skill"], ["e", "relief"]]);
+const MINUTE_S = 60, MINUTE_STEP = 5;
 const LONG = 70; // letters of what moved that stand beside Take back in two lines of a phone
 
 /** @param {Data} data */
@@ -46,13 +50,13 @@ const keyOf = ({ wish, which }) => `${wish} ${which}`;
  * @param {Data} data
  * @param {Proposal} before
  * @param {import("../compose/types.js").Changed} changed
- * @param {Deed} deed
+ * @param {Partial<Deed>} [deed] none where it was given other minutes
  * @returns {Told} */
-export function movedWords(data, before, { proposal, words }, { do: deed, role }) {
+export function movedWords(data, before, { proposal, words }, { do: deed, role } = {}) {
   const another = `${proposal.parts.find(({ as }) => as === role)?.role.toLowerCase()} now `;
   const told = words.filter((own) => deed !== "swap" || !own.startsWith(another));
   const known = before.unmet.map(keyOf);
-  const gone = deed === "out" ? GONE.get(role) : ""; // told as taken out
+  const gone = deed === "out" ? GONE.get(role ?? "") : ""; // told as taken out
   const missed = shortUnmet(data, proposal.unmet.filter((own) => own.wish !== "slot" && own.wish !== gone && !known.includes(keyOf(own))));
   const whole = [...told, ...(missed ? [`not met now: ${missed}`] : [])];
   const short = whole.join("; ").length > LONG ? whole.filter((own) => !/ (longer|shorter)$/.test(own)) : whole;
@@ -86,10 +90,20 @@ function hinders({ data, asked, stand, unopened }, deeds) {
 
 /** @param {Shown} shown
  * @param {Deeds} deeds */
-function moved({ told: { said, besides: more, way } }, deeds) {
+function moved({ told: { said, besides: more, way, out } }, deeds) {
   const words = make("p", { class: "make-moved", role: "status" }, said, ...(more ? [make("span", { class: "unseen" }, ` ${more}`)] : []));
-  const button = way === "back" ? [tool("Take back", deeds.takeBack, { "data-back": "" })] : way === "ok" ? [tool("OK", deeds.read, { "data-back": "" })] : [];
+  const button = way === "back" ? [tool("Take back", deeds.takeBack, { "data-back": "" })] : way === "ok" ? [...(out ? [tool("Take out", out)] : []), tool("OK", deeds.read, { "data-back": "" })] : [];
   return make("div", { class: said ? "make-told is-told" : "make-told" }, words, ...button);
+}
+
+/** Shorter or longer, by minutes or until a time of day.
+ * @param {Asked} asked
+ * @param {Deeds} deeds */
+function slot({ request: { minutes }, on, start }, deeds) {
+  const until = make("input", { type: "time", id: "make-end", autocomplete: "off", value: start && at(start, MINUTE_S * minutes) });
+  const by = (/** @type {string} */ title, /** @type {number} */ more, /** @type {string} */ words) => tool(title, () => deeds.fit({ minutes: minutes + more }), { "data-do": title, "aria-label": words });
+  return make("p", { class: "make-field make-slot", "data-role": "slot" }, by("−5", -MINUTE_STEP, "Five minutes less"), by("+5", MINUTE_STEP, "Five minutes more"),
+    make("label", { for: "make-end" }, "until"), until, tool("Fit", () => deeds.fit(slotUntil(new Date(), { start, isToday: on === today, until: until.value, minutes })), { "data-do": "fit" }));
 }
 
 /** What is not met, in a word each, where it is run, printed or saved: the sentences are above the rows and out of view by then.
@@ -101,16 +115,12 @@ function notMet({ data, asked, stand }) {
 
 /** @param {Shown} shown
  * @param {Deeds} deeds */
-function besides({ data, asked, answer, stand, file }, deeds) {
-  const has = file ? `The head coach’s repository has “${file.title}” as it was, and nothing that is changed here. The file is a new entry, with what was not changed word for word,`
-    : "The head coach’s repository does not have this practice yet. The file is an entry";
-  const isPartly = answer.groups.length < data.squad.groups.length;
+function besides({ data, asked, stand, file }, deeds) {
   const named = stand ? [make("p", { class: "make-named" }, "Saved, it is called ", make("b", {}, titleNow({ data, asked, stand, file })), ". Every lane hears: ", make("b", {}, file?.focus ?? stand.proposal.focus))] : [];
   return [
     ...named, make("div", { class: "tools" }, tool("Run", deeds.run, { class: "tool is-main", "data-run": "" }), tool("Print", deeds.print), tool("Save as a file", deeds.save), tool("Hand on", deeds.hand)),
     make("div", { "data-handed": "" }),
-    make("p", { class: "hint" }, `${has} for plans/practices: who looks after the repository puts it there${
-      isPartly ? `; it was made for ${whose(data, { ...asked, start: "" }).split(" · ")[0]} alone, and check says whether it suits the others of ${data.squad.title}` : ""}.`),
+    make("p", { class: "hint", "data-saved": "" }),
   ];
 }
 
@@ -136,7 +146,7 @@ export function page(shown, deeds) {
     make("div", { class: "make-head" }, make("h2", { tabindex: "-1" }, own || (count > 1 ? `${asked.number} of ${count}` : "The one that fits")),
       make("span", { class: "make-turn" }, tool("Questions", deeds.again), ...(own ? [tool("Others", () => deeds.show(1))] : [...turn("Previous", asked.number - 1), ...turn("Next", asked.number + 1)]))),
     make("p", { class: "make-total" }, total(data, asked, { ...stand.proposal, adults: adultsOf(data, asked.request, file, stand) }, answer.unit)),
-    rows(data, stand.proposal, stand.practice.parts, { own, written: writtenOf({ data, file, stand }), open: shown.open, before: shown.told.before ?? null, act: deeds.change, onOpen: deeds.onOpen }), moved(shown, deeds),
+    slot(asked, deeds), rows(data, stand.proposal, stand.practice.parts, { own, written: writtenOf({ data, file, stand }), open: shown.open, before: shown.told.before ?? null, act: deeds.change, onOpen: deeds.onOpen }), moved(shown, deeds),
     make("p", { class: "hint", "data-tapped": "", hidden: "" }), make("div", { "data-danger": "" }), ...notMet(shown), ...besides(shown, deeds),
   ];
 }

@@ -2,21 +2,21 @@
 // stands in the address, so that a reload, a way back and another phone come to the same.
 
 import { change } from "../compose/change.js";
+import { inMinutes } from "../compose/minutes.js";
 import { BadWish } from "../compose/request.js";
 import { make, one } from "../lib/dom.js";
-import { inWords, today } from "../lib/today.js";
 import { ahead, beforeOthers, drawnNow } from "./ahead.js";
-import { answerOf, answerTo, standOf } from "./answer.js";
+import { answerOf, answerTo, sentence, standOf } from "./answer.js";
 import { toAddress } from "./asked.js";
 import { hear, tell as tellOther } from "./between.js";
 import { asRun, hand, laying, run, save } from "./deeds.js";
 import { whyNot } from "./here.js";
-import { whose } from "./names.js";
 import { bringOpen, focusOf, movedWords, page, writtenOf } from "./proposal.js";
 import { adultsOf, isEntry, opened } from "./opened.js";
 
 /** @import {Asked} from "./asked.js" */
-/** @import {Shown, Stand, Told} from "./proposal.js" */
+/** @import {Shown, Slot, Stand, Told} from "./proposal.js" */
+/** @import {Role} from "../compose/types.js" */
 /** @import {Data, File} from "./types.js" */
 
 const SOON_MS = 100;
@@ -25,7 +25,7 @@ const NO_SHEETS = "No signal, and what lays the sheets out is not kept on this p
 const GONE = "The practice that this link opens is no longer here.";
 const box = one("[data-make]");
 const paper = one("[data-make-paper]");
-/** @type {{stand: Stand, told: Told}[]} what was before each change, and what it moved */
+/** @type {{stand: Stand, told: Told, asked: Asked}[]} what was before each change, and what it moved */
 let before = [];
 /** @type {Shown | null} */
 let shown = null;
@@ -86,8 +86,8 @@ async function arriveAt(squadData, wanted, known) {
  * @param {string} unopened
  * @returns {Shown} */
 function arrived(data, asked, answer, known, unopened) {
-  const number = Math.min(asked.number, answer.proposals.length || 1), [stand, told] = standOf(data, asked, answer.proposals[number - 1]);
-  const practice = stand && !told ? asked.practice : null, file = practice ? known : null;
+  const number = Math.min(asked.number, answer.proposals.length || 1), [stand, told, isFollowed] = standOf(data, asked, answer.proposals[number - 1]);
+  const practice = stand && isFollowed ? stand.practice : null, file = practice ? known : null;
   return { data, asked: { ...asked, number, practice }, answer, stand, file, unopened, told: unread(told), open: "", isOwn: Boolean(practice) };
 }
 
@@ -103,7 +103,7 @@ async function draw() {
   if (shown !== own) {
     return false;
   }
-  say(...page(own, { ask: (request) => go({ ...own.asked, request, number: 1, practice: isEntry(own.asked) ? own.asked.practice : null }), show, change: act, takeBack, read: () => tell(lastTold()), onOpen: (role) => { own.open = role; bringOpen(box); }, again: () => again(own), run: () => begin(""), print: printed, save: () => handed(save), hand: () => handed(hand) }));
+  say(...page(own, { ask: (request) => go({ ...own.asked, request, number: 1, practice: isEntry(own.asked) ? own.asked.practice : null }), show, change: act, fit: (slot) => fit(slot), takeBack, read: () => tell(lastTold()), onOpen: (role) => { own.open = role; bringOpen(box); }, again: () => again(own), run: () => begin(""), print: printed, save: () => handed(save), hand: () => handed(hand) }));
   refocus();
   bringOpen(box);
   if (own.stand && making) {
@@ -119,16 +119,13 @@ async function fill(own, making) {
   const number = drawn;
   const made = await making;
   if (made && number === drawn) {
-    tellOther("make-made", { box, made, proposal: own.stand.proposal });
+    tellOther("make-made", { ...own, box, made, proposal: own.stand.proposal });
     bringOpen(box);
     await drawnNow();
   }
   if (made && number === drawn) {
-    const { parts } = own.stand.proposal;
     /** @type {import("./between.js").Told["make-sheets"]} */
-    const paged = { run: made.run, sheets: [], data: own.data, proposal: own.stand.proposal, written: writtenOf(own), told: { focus: own.file?.focus ?? own.stand.proposal.focus, where: whose(own.data, { ...own.asked, start: "" }).split(" · ")[1] ?? "", day: inWords(own.asked.on || today), adults: adultsOf(own.data, own.asked.request, own.file, own.stand),
-      unit: own.answer.unit, isKnown: (part) => own.answer.unit === "m" || !made.tapped.includes(parts[part]),
-      printed: `${own.file ? `Made from “${own.file.title}”` : "Composed"}; not in the club’s repository. Printed ${inWords(today)}.` } };
+    const paged = { ...own, proposal: own.stand.proposal, written: writtenOf(own), made, adults: adultsOf(own.data, own.asked.request, own.file, own.stand), unit: own.answer.unit, sheets: [] };
     tellOther("make-sheets", paged);
     paper.replaceChildren(...paged.sheets);
   }
@@ -191,8 +188,33 @@ function act(deed) {
   if ("refused" in found) {
     tell(unread(found.refused));
   } else {
-    before.push({ stand, told: movedWords(data, stand.proposal, found, deed) });
+    before.push({ stand, asked, told: movedWords(data, stand.proposal, found, deed) });
     settle(found, lastTold());
+  }
+}
+
+/** In other minutes, or from another moment on, perhaps without some of its pieces.
+ * @param {Slot} slot
+ * @param {Role[]} [out] the roles of what is taken out */
+function fit(slot, out = []) {
+  if (!shown?.stand) {
+    return;
+  }
+  const { data, asked, stand } = shown, request = { ...asked.request, minutes: slot.minutes };
+  try {
+    const found = inMinutes(data, request, stand.practice, out);
+    if ("refused" in found) {
+      tell({ ...unread(found.refused), ...(found.out?.length ? { out: () => fit(slot, found.out) } : {}) });
+    } else {
+      before.push({ stand, asked, told: movedWords(data, stand.proposal, found) });
+      shown.asked = { ...asked, ...slot, request };
+      settle(found, lastTold());
+    }
+  } catch (problem) {
+    if (!(problem instanceof BadWish)) {
+      throw problem;
+    }
+    tell(unread(sentence(problem.message)));
   }
 }
 
@@ -200,6 +222,7 @@ function takeBack() {
   const last = before.pop();
   if (last) {
     const told = lastTold();
+    /** @type {Shown} */ (shown).asked = last.asked;
     settle(last.stand, { ...told, said: told.said ? `Taken back. ${told.said}` : "Taken back." });
   }
 }
@@ -217,8 +240,9 @@ function settle({ practice, proposal }, told) {
  * @param {string} code of another phone, or "" */
 async function begin(code) {
   try {
-    if (shown?.stand && !await run({ ...shown, stand: shown.stand }, code)) {
-      tell(unread("This browser keeps nothing, so that a run of it can’t be begun. Print it, or open its pieces one by one."));
+    const problem = shown?.stand && await run({ ...shown, stand: shown.stand }, code);
+    if (problem) {
+      tell(unread(problem));
     }
   } catch (problem) {
     tell(unread(whyNot(problem)));

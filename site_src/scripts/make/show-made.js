@@ -2,6 +2,7 @@
 
 import { all, make, one } from "../lib/dom.js";
 import { many } from "../run/words.js";
+import { whose as forWhom } from "./names.js";
 import { swimOfPart } from "./swim.js";
 
 /** @import {Hazard, Proposal, RunData} from "./types.js" */
@@ -44,11 +45,19 @@ function tappedWords({ tapped, isRead }) {
   return tapped.length ? `Run by taps, without times: ${tapped.map(({ title }) => title).join(", ")}. ${why}` : "";
 }
 
+/** Where it is not yet, what the file is, and for whom it was made where that is not the whole squad.
+ * @param {Pick<import("./between.js").Told["make-made"], "data" | "asked" | "file">} own */
+function savedWords({ data, asked, file }) {
+  const has = file ? `The head coach’s repository has “${file.title}” as it was, and nothing that is changed here. The file is a new entry, with what was not changed word for word,`
+    : "The head coach’s repository does not have this practice yet. The file is an entry", { groups = [] } = asked.request, isPartly = groups.length > 0 && groups.length < data.squad.groups.length;
+  return `${has} for plans/practices: who looks after the repository puts it there${
+    isPartly ? `; it was made for ${forWhom(data, { ...asked, start: "" }).split(" · ")[0]} alone, and check says whether it suits the others of ${data.squad.title}` : ""}.`;
+}
+
 /** Show it.
- * @param {HTMLElement} box
- * @param {import("./between.js").Made} made
- * @param {Proposal} proposal */
-export function showMade(box, made, proposal) {
+ * @param {import("./between.js").Told["make-made"]} own */
+export function showMade({ box, made, proposal, ...own }) {
+  one("[data-saved]", box).textContent = savedWords(own);
   const { run, tapped } = made;
   showSwims(box, run, proposal);
   one("[data-danger]", box).replaceChildren(...dangers(run.hazards ?? []));
