@@ -461,6 +461,9 @@ def test_a_bad_wish_gets_one_sentence(capsys, argv: tuple[str, ...], sentence: s
         (("--without", "drag sock"), ("--without", "drag-socks")),
         (("--squad", "Heron"), ("--squad", "heron")),
         (("--pool", "Quillwater Baths"), ("--pool", "home")),
+        # A comma parts names in a list, and so is left out of a title.
+        (("--groups", "heron lanes 1 to 3"), ("--groups", "heron-1")),
+        (("--lanes", "Heron lanes 1 to 3=2"), ("--lanes", "heron-1=2")),
         (("--effort", "Strong"), ("--effort", "strong")),
         (("--done", "Kick and go=3"), ("--done", "set/kick-and-go=3")),
         (("--leave-out", "kick-and-go"), ("--leave-out", "set/kick-and-go")),

@@ -45,7 +45,7 @@ def squad_of(analysis: Analysis, named: str | None, groups: list[str]) -> str:
     if named and "," in named:
         both = " and one for ".join(every.ids_of(listed(named)))
         raise UsageError(f"a practice is for one squad: compose one for {both}")
-    groups = NamesOf("lane group", dict.fromkeys(known, ())).ids_of(groups)
+    groups = entries("lane group", known).ids_of(groups)
     found = {every.id_of(named)} if named else {known[own].squad for own in groups} or set(squads)
     if len(found) > 1:
         raise UsageError(f"say whose it is: --squad {' or '.join(sorted(map(str, found)))}")
@@ -100,7 +100,7 @@ def request_of(
 ) -> Request:
     """The request of arguments whose ``names_meant`` are known. Raises UsageError."""
     group = NamesOf(
-        f"lane group of {table.squad.title}", {own.id: () for own in table.squad.groups}
+        f"lane group of {table.squad.title}", {own.id: (own.title,) for own in table.squad.groups}
     )
     pieces = _pieces(table)
     done = [*_done(table, catalogue, numbers(arguments.done, "done"))]

@@ -144,5 +144,7 @@ def _holds(text: str, wanted: Sequence[str]) -> bool:
 
 
 def same_key(word: str) -> str:
-    """A word as it is compared where it is surely meant: without case, hyphens and plurals."""
-    return "-".join(piece.removesuffix("s") for piece in fold(word).split("-"))
+    """A word as it is compared where it is surely meant: without case, plurals, and what stands
+    between its pieces.
+    """
+    return "-".join(piece.removesuffix("s") for piece in re.findall(r"\w+", fold(word)))
