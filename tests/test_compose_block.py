@@ -8,7 +8,7 @@ import json
 import re
 import shutil
 import tempfile
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from functools import cache
 from pathlib import Path
@@ -21,6 +21,7 @@ from shared import CATALOGUE, DAY
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.balance import balance_of
+from almanac.arithmetic.block_days import DAYS
 from almanac.arithmetic.block_wishes import loads_of
 from almanac.arithmetic.planning_choices import (
     FAST,
@@ -30,8 +31,10 @@ from almanac.arithmetic.planning_choices import (
     NOTHING,
     RESISTED,
     WORN,
+    Choice,
     DaySlot,
 )
+from almanac.arithmetic.planning_model import PlanProblem, PlanRule
 from almanac.checks import check
 from almanac.commands import compose_block
 from almanac.commands.compose_block_tried import UNSAVED, how
@@ -43,6 +46,7 @@ from almanac.report import planning_composed, planning_unlike
 from almanac.report.block_again import again_words
 from almanac.report.block_answer import _without_tests
 from almanac.report.block_judged import Again, again_in
+from almanac.report.block_short import short_words
 from almanac.report.planning_composed import Draft, _light_lacking
 from almanac.report.planning_practices import choices_of
 from almanac.report.planning_request import BlockRequest
@@ -503,8 +507,42 @@ def test_a_day_without_a_slot_and_a_practice_much_shorter_than_its_slot_are_told
     assert said.count(none) == 1
     short = r"shorter than the slot in week (\d): mon \d+ of 120 minutes, as (.*)"
     told = dict(re.findall(short, said))
-    assert told["1"].endswith("is to weigh 80 % of a full one")
-    assert told["2"] == told["3"] == "nothing longer suits what is wished as well"
+    assert {*told.values()} == {"no practice that may stand there is longer"}
+
+
+@pytest.mark.parametrize(
+    ("about", "which", "why"),
+    [
+        ("goal short", "legs", "longer ones serve strong legs less"),
+        ("goal long gone", "legs 3", "longer ones serve strong legs less"),
+        ("load over", "1", "the week, a test week, is to weigh 80 % of a full one"),
+        ("same again", "long 2027-01-04", "longer ones would come again too soon or too often"),
+        ("kick_share over", "kick_share", "with longer ones the share is missed of what is kick"),
+        ("limit", "", "a limit or the order of teaching keeps longer ones out"),
+    ],
+)
+def test_of_a_practice_much_shorter_than_its_slot_the_wish_is_told_that_a_longer_one_misses(
+    about: str, which: str, why: str
+) -> None:
+    short, long = (replace(choice(id), minutes=own) for id, own in (("short", 40), ("long", 75)))
+    slots = (DaySlot(DAY, 0, "home", "18:00", 75),)
+    points = 0 if about == "limit" else 30
+    rules = (
+        PlanRule("other", "", {0: {2: 1}}, 0, 10),
+        PlanRule(about, which, {0: {2: 1}}, 0, points),
+    )
+    problem = PlanProblem(slots, (NOTHING, short, long), ((0, 1, 2),), ({0: 500},), rules)
+    words = {"legs": SimpleNamespace(title="Strong legs")}
+    catalogue = SimpleNamespace(words=lambda _: words)
+    planning: Any = SimpleNamespace(problem=problem, slots=slots,
+                                    grid=SimpleNamespace(choices=problem.choices),
+                                    analysis=SimpleNamespace(catalogue=catalogue))  # fmt: skip
+    week = SimpleNamespace(number=1, wished=80, kind="test")
+    judged: Any = SimpleNamespace(weeks=[week])
+    day = DAYS[DAY.weekday()]
+    expected = f"shorter than the slot in week 1: {day} 40 of 75 minutes, as {why}"
+    assert [*short_words(judged, planning, (1,))] == [expected]
+    assert not [*short_words(judged, planning, (2,))]
 
 
 def test_goals_without_a_wish_are_goals_of_the_block_and_count_what_serves_them(
@@ -837,7 +875,8 @@ def test_what_few_practices_serve_is_composed_for_and_such_as_needs_nothing(
     planning.wishes.is_light = lambda _: True
     catalogue.efforts = {"easy": None}
     minutes = [own.minutes for own in planning_composed._requests(planning, kind, [0])]
-    assert minutes[len(untaught) :] == [40, 40, 30, 30] + [60] * len(lacking)
+    # Easier work in the whole slot comes first, one goal and two, and then less of the slot.
+    assert minutes[len(untaught) :] == [60, 60, 60, 60, 40, 40] + [60] * len(lacking)
 
 
 def test_of_practices_that_say_the_same_the_earliest_stand(monkeypatch) -> None:
@@ -851,6 +890,44 @@ def test_of_practices_that_say_the_same_the_earliest_stand(monkeypatch) -> None:
     assert unlike(analysis, drafts) == ["far", "one", "like that"]
     assert unlike(analysis, [*reversed(drafts)]) == ["like that", "one", "far"]
     assert unlike(analysis, ["like one", "like that"], ["one"]) == ["like one"]
+    # However many are tried, those that are alike are: only of those that stay it is counted how
+    # many say something.
+    many = {f"d{n:02}": "a b c d e f g h i" for n in range(60)}
+    monkeypatch.setattr(planning_unlike, "texts_of", lambda *_: many)
+    assert unlike(analysis, [*many]) == ["d00"]
+
+
+def test_of_composed_practices_that_are_alike_that_stands_with_which_a_plan_is_cheapest(
+    monkeypatch,
+) -> None:
+    """'heavy' comes first and is too much, 'wide' keeps 'narrow' out, with which alone the second
+    slot is not empty: a plan costs the least with 'light' and 'narrow'.
+    """
+    texts = {"heavy": "a b c d", "light": "a b c d", "wide": "k l m n", "narrow": "k l m n"}
+    costs = {"heavy": (300, 9999), "light": (10, 9999), "wide": (0, 9999), "narrow": (99, 0)}
+    monkeypatch.setattr(planning_unlike, "texts_of", lambda *_: texts)
+    policy = SimpleNamespace(limit=lambda _: 0.2)
+    analysis: Any = SimpleNamespace(catalogue=SimpleNamespace(policy=policy, practices=texts))
+
+    @dataclass(frozen=True)
+    class Planned:
+        choices: tuple[Choice, ...]
+
+        @property
+        def problem(self) -> PlanProblem:
+            every = (NOTHING, *self.choices)
+            slots = (DaySlot(DAY, 0, "home", "18:00", 60), DaySlot(DAY, 0, "away", "19:00", 60))
+            may = tuple(range(len(every)))
+            own = tuple(
+                {0: 500, **{n: costs[one.id][slot] for n, one in enumerate(every) if n}}
+                for slot in range(2)
+            )
+            return PlanProblem(slots, every, (may, may), own, ())
+
+    each = tuple(replace(choice(id, {LOAD: 100 - n}), composed=True) for n, id in enumerate(texts))
+    planning: Any = Planned(each)
+    kept = planning_unlike.best_apart(planning, analysis, (), 200).choices
+    assert {own.id for own in kept} == {"light", "narrow"}
 
 
 def test_what_a_test_of_a_later_week_needs_asks_for_nothing_before_the_first() -> None:

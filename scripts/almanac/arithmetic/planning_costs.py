@@ -8,8 +8,10 @@ EMPTY = 5000
 """A slot in which nothing stands."""
 SERVES_NOTHING, COMPOSED = 60, 40
 """A practice that serves no goal that is wished for; one that is not in the catalogue yet."""
-SPARE, SPARE_WHERE_LIGHT, SPARE_FROM, SPARE_STEP = 8, 1, 5, 5
-"""Minutes of the slot that a practice leaves, by steps; in weeks that are to be light."""
+SPARE, SPARE_IN_TAPER, SPARE_FROM, SPARE_STEP = 12, 1, 5, 5
+"""Minutes of the slot that a practice leaves, by steps; in a taper, which is shorter by intent. A
+week that is to be light is so by easier work.
+"""
 UNTESTED = 3000
 """A benchmark that is not run in a week in which it is wished for."""
 GOAL_SHORT, GOAL_LONG_GONE, GOAL_NEVER = 70, 35, 400

@@ -62,11 +62,15 @@ class BlockWishes:
         """Which week a day lies in, from 0."""
         return (on - self.first).days // 7
 
+    def is_tapered(self, on: date) -> bool:
+        """Whether a day lies in a taper."""
+        return self.taper is not None and self.taper.first <= on <= self.taper.last
+
     def is_light(self, on: date) -> bool:
         """Whether a day lies in a taper, or in a week that is to be light."""
         week = self.week_of(on)
-        tapered = self.taper is not None and self.taper.first <= on <= self.taper.last
-        return tapered or (0 <= week < len(self.weeks) and self.weeks[week].load <= LIGHT_LOAD)
+        light = 0 <= week < len(self.weeks) and self.weeks[week].load <= LIGHT_LOAD
+        return light or self.is_tapered(on)
 
     def is_loading(self, week: int) -> bool:
         """Whether a week is one that a taper is held against."""

@@ -26,11 +26,13 @@ from almanac.report.planning_problem import Planning
 from almanac.report.planning_refused import refuse_unfit
 from almanac.report.planning_request import BlockRequest, last_of, slots_for
 from almanac.report.planning_slots import Left, weeks_without
-from almanac.report.planning_unlike import unlike
+from almanac.report.planning_unlike import best_apart
 from almanac.report.planning_usual import wishes_for, with_holidays
 
 _WEEK = timedelta(days=7)
 _ALIKE = "near-duplicate"
+_TRIED = 8_000
+"""Exchanges that tell which of the composed practices that are alike are wanted."""
 
 
 @dataclass(frozen=True)
@@ -100,8 +102,10 @@ def planned(
     if can_compose(analysis, asked.squad):
         found = [draft for draft in drafts(planning, broken) if draft.id not in but]
     if found:
-        choices = _sound(everything, found, asked.squad, today)
+        choices, there, gone = _sound(everything, found, asked.squad, today)
         planning = replace(planning, choices=(*own, *choices, *beside))
+        if there is not None:
+            planning = best_apart(planning, there, gone, min(effort.steps, _TRIED))
     refuse_unfit(planning)
     every = (*slots, *(own.slot for own in left))
     bare = weeks_without(analysis.catalogue, asked.squad, asked.first, asked.weeks, every, named)
@@ -138,18 +142,20 @@ def _chosen(
 
 def _sound(
     everything: CheckedCatalogue, found: Sequence[Draft], squad: str, today: date
-) -> list[Choice]:
-    """The composed practices of which no check has anything to say, however many of them stand."""
+) -> tuple[list[Choice], Analysis | None, list[str]]:
+    """The composed practices of which no check has anything to say but that they are alike, with
+    the catalogue in which they stand; and the ids of the others in it.
+    """
     unwritten = [Unwritten("practice", draft.id, draft.text) for draft in found]
     there, findings = tried(everything, unwritten, today)
     if there.analysis is None:
-        return []
+        return [], None, []
     # Two that are alike are a finding of one of them, whichever goes.
     bad = {finding.place.file for finding in findings if finding.code != _ALIKE}
     good = [own.id for own in unwritten if own.file not in bad]
     gone = [own.id for own in unwritten if own.file in bad]
-    apart = frozenset(unlike(there.analysis, good, gone))
-    return [own for own in choices_of(there.analysis, squad, apart) if own.composed]
+    choices = {own.id: own for own in choices_of(there.analysis, squad, frozenset(good))}
+    return [choices[id] for id in good if id in choices], there.analysis, gone
 
 
 def _neighbours(

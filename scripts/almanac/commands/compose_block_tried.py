@@ -107,15 +107,9 @@ def _answer(
         for number, (slot, place) in slots
         if not place
     ]
-    planning = plan.planning
-    placed = [
-        (slot, planning.grid.choices[place])
-        for slot, place in zip(planning.slots, plan.plan, strict=True)
-        if place and not slot.only
-    ]
-    every = (*planning.slots, *(own.slot for own in plan.left))
+    every = (*plan.planning.slots, *(own.slot for own in plan.left))
     left = [*no_slot_words(plan.asked, every), *_left_out(plan.left)]
-    left += short_words(found, placed)
+    left += short_words(found, plan.planning, plan.plan)
     left += [f"left out: week {number + 1}, {why}" for number, why in plan.bare]
     names = tuple(draft.id for draft in plan.drafts)
     return BlockAnswer(

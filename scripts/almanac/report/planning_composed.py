@@ -26,9 +26,9 @@ from almanac.source.scalars import in_quotes
 FEW = 4
 """With fewer practices that fit, others are composed for each goal."""
 LIGHT_SHARE = 70
-"""A week that is to be light has practices of so much of a usual one, in hundredths."""
-LIGHT_SHARES = LIGHT_SHARE, 55
-"""And of so much of the slot are those that are composed for it."""
+"""A week that is to be light has practices of so much of a usual one, in hundredths; where easier
+work in the whole slot is not enough, as much of the slot.
+"""
 _NUMBER = 4  # letters of ", 12" after a title that another has
 _STEP = 5  # minutes that a slot is cut by are in such steps
 
@@ -100,16 +100,35 @@ def _requests(planning: Planning, kind: _Kind, slots: Sequence[int]) -> Iterator
         untaught = dict.fromkeys(planning.analysis.catalogue.progressions, 0)
         for goal in goals:
             yield Request(kind.pool, minutes, [goal], lanes=lanes, taught=untaught)
-    efforts = [*planning.analysis.catalogue.efforts][:2]
     for taught in _light_lacking(planning, slots, fit):
-        for share, goal, effort in product(LIGHT_SHARES, goals, efforts):
-            short = max(MINUTES_LEAST, minutes * share // 100 // _STEP * _STEP)
-            yield Request(kind.pool, short, [goal], lanes=lanes, effort=effort, taught=taught)
+        yield from _light(planning, kind, goals, lanes, taught)
     for goal in lacking:
-        beside = next((other for other in goals if other != goal), None)
-        for asked in ([goal], [goal, beside] if beside else []):
-            if asked:
-                yield Request(kind.pool, minutes, asked, lanes=lanes)
+        for asked in _beside(goal, goals):
+            yield Request(kind.pool, minutes, asked, lanes=lanes)
+
+
+def _light(
+    planning: Planning,
+    kind: _Kind,
+    goals: Sequence[str],
+    lanes: Mapping[str, int],
+    taught: Mapping[str, int],
+) -> Iterator[Request]:
+    """What is asked for light days: easier work in the whole slot, then a shorter practice."""
+    minutes = min(kind.minutes, MINUTES_MOST)
+    short = max(MINUTES_LEAST, minutes * LIGHT_SHARE // 100 // _STEP * _STEP)
+    efforts = [*planning.analysis.catalogue.efforts][:2]
+    for effort, goal in product(efforts, goals):
+        for asked in _beside(goal, goals) if effort == efforts[0] else [[goal]]:
+            yield Request(kind.pool, minutes, asked, lanes=lanes, effort=effort, taught=taught)
+    for effort, goal in product(efforts[:1], goals):
+        yield Request(kind.pool, short, [goal], lanes=lanes, effort=effort, taught=taught)
+
+
+def _beside(goal: str, goals: Sequence[str]) -> Iterator[list[str]]:
+    """A goal by itself, and beside another."""
+    yield [goal]
+    yield from ([goal, other] for other in [own for own in goals if own != goal][:1])
 
 
 def _light_lacking(

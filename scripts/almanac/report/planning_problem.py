@@ -20,8 +20,8 @@ from almanac.arithmetic.planning_costs import (
     SERVES_NOTHING,
     SPARE,
     SPARE_FROM,
+    SPARE_IN_TAPER,
     SPARE_STEP,
-    SPARE_WHERE_LIGHT,
 )
 from almanac.arithmetic.planning_model import PlanProblem
 from almanac.arithmetic.planning_rules import Grid, limit_rules
@@ -114,7 +114,7 @@ class Planning:
         serves = choice.is_test or any(goal in choice.goals for goal in self.wishes.goals)
         spare = max(0, slot.minutes - choice.minutes - SPARE_FROM)
         cost = 0 if serves else SERVES_NOTHING
-        each = SPARE_WHERE_LIGHT if self.wishes.is_light(slot.on) else SPARE
+        each = SPARE_IN_TAPER if self.wishes.is_tapered(slot.on) else SPARE
         return cost + COMPOSED * choice.composed + each * -(-spare // SPARE_STEP)
 
     def why_not(self, number: int, choice: Choice) -> str:
