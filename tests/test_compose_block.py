@@ -56,6 +56,7 @@ from almanac.report.planning_usual import wishes_of_begun
 from almanac.resources import SITE_SOURCE
 from almanac.site.block_page import block_page
 from almanac.site.templates import Templates
+from almanac.source.paths import MOST_ID, is_id
 from almanac.units import show_number
 
 WISHES = (
@@ -801,6 +802,29 @@ def test_the_same_parts_in_another_pool_or_a_shorter_slot_are_another_practice(m
     planning = SimpleNamespace(slots=slots, analysis=there, squad="heron")
     found = [own.id for own in planning_composed.drafts(planning, frozenset())]
     assert found == ["home 18:00 60", "away 18:00 60", "home 18:00 45"]
+
+
+def test_a_composed_practice_goes_by_its_squads_id_and_by_its_title(monkeypatch) -> None:
+    called = [
+        ("Heron", "Heron: walls – kick and go"), ("Heron", "Heron: walls – kick and go"),
+        ("Цапля №1", "Цапля №1: walls – kick"), ("Цапля №1", "Цапля №1: Ноги"),
+        ("Heron", f"Heron: {'walls ' * 9}"),
+    ]  # fmt: skip
+    names, found = planning_composed._Names({"heron"}, set()), []
+    monkeypatch.setattr(planning_composed, "wishes_of", lambda *_: None)
+    monkeypatch.setattr(planning_composed, "Asked", lambda *_: None)
+    for squad, text in called:
+        made: Any = SimpleNamespace(
+            table=SimpleNamespace(squad=SimpleNamespace(id="heron", title=squad))
+        )
+        monkeypatch.setattr(planning_composed, "title", lambda *_, own=text: own)
+        nothing: Any = None
+        found.append(names.found(made, nothing, nothing)[0])
+    assert found == [
+        "heron-walls-kick-and-go", "heron-walls-kick-and-go-2", "heron-walls-kick", "heron-2",
+        f"heron-{'walls-' * 8}wa",
+    ]  # fmt: skip
+    assert all(map(is_id, found)) and max(map(len, found)) <= MOST_ID - 4
 
 
 @pytest.mark.parametrize(

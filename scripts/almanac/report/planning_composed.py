@@ -20,7 +20,7 @@ from almanac.report.compose_entry import as_yaml, practice_entry
 from almanac.report.compose_named import TITLE_MOST, title
 from almanac.report.compose_table import Made, compose_table
 from almanac.report.planning_problem import Planning
-from almanac.source.paths import plain_id
+from almanac.source.paths import MOST_ID, plain_id
 from almanac.source.scalars import in_quotes
 
 FEW = 4
@@ -199,9 +199,13 @@ class _Names:
     titles: set[str]
 
     def found(self, made: Made, own: Proposal, request: Request) -> tuple[str, str]:
-        """A title with room for a number, and by it an id that no practice has."""
+        """A title with room for a number, and by it an id that no practice has: the squad's own
+        before what the title says behind its name.
+        """
         called = title(Asked(made.table, wishes_of(made.table, request)), own, TITLE_MOST - _NUMBER)
-        id = plain_id(called)[: TITLE_MOST - _NUMBER].strip("-") or plain_id(made.table.squad.id)
+        squad = made.table.squad
+        words = plain_id(called.removeprefix(squad.title))
+        id = f"{squad.id}-{words}"[: MOST_ID - _NUMBER].strip("-")
         return _free(id, "-", self.ids), called
 
 
