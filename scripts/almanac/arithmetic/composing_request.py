@@ -7,7 +7,7 @@ from dataclasses import dataclass, field, replace
 
 from almanac.arithmetic.composing_asked import GEAR, NOT_FOR, Asked
 from almanac.arithmetic.composing_pieces import MAIN, ROLES, UNKNOWN
-from almanac.arithmetic.composing_sentences import role_word, said
+from almanac.arithmetic.composing_sentences import role_word, said, words_in_a_row
 from almanac.arithmetic.composing_table import ComposeTable, TableSquad
 from almanac.arithmetic.composing_wishes import (
     GOALS_MOST,
@@ -192,8 +192,7 @@ def _not_as(key: str, letter: str, roles: str) -> str:
     """That a piece cannot stand in a role, and in which it can."""
     if letter not in ROLES or not roles:
         return said("bad-keep", key=key)
-    words = [role_word(own).lower() for own in roles]
-    can = said("or").join([", ".join(words[:-1]), words[-1]]) if words[1:] else words[0]
+    can = words_in_a_row([role_word(own).lower() for own in roles], "or")
     return said("bad-keep-role", key=key, role=role_word(letter).lower(), roles=can)
 
 

@@ -191,7 +191,7 @@ def role_word(role: str) -> str:
     return SENTENCES.get(f"role-{role}", SENTENCES["role-held"])
 
 
-def words_in_a_row(words: Sequence[str]) -> str:
+def words_in_a_row(words: Sequence[str], before_last: str = "and") -> str:
     """Words in a row: ``kick, walls and rotation``."""
     *others, last = words
-    return said("and").join([", ".join(others), last]) if others else last
+    return said(before_last).join([", ".join(others), last]) if others else last

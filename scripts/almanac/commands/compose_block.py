@@ -16,6 +16,7 @@ from datetime import date
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.composing_request import BadWish
+from almanac.arithmetic.composing_sentences import words_in_a_row
 from almanac.commands import compose_block_asked
 from almanac.commands.as_checked import load_as_checked
 from almanac.commands.compose_block_asked import asked_for, squad_of
@@ -23,7 +24,6 @@ from almanac.commands.compose_block_fill import filled, other_wishes
 from almanac.commands.compose_block_there import block_there, refuse_others
 from almanac.commands.compose_block_tried import UNSAVED, composed_in, sound_plan, tried_block
 from almanac.commands.drafts import Unwritten
-from almanac.commands.given import in_a_row
 from almanac.commands.new_file import refuse_bad_id
 from almanac.commands.outcome import ERRORS, FINE, UsageError, root_of, today
 from almanac.commands.shared import CheckedCatalogue
@@ -88,7 +88,7 @@ def compose(
         if getattr(arguments, name) is None and not (name == "goals" and arguments.like)
     ]
     if lacks:
-        raise UsageError(f"say {in_a_row(lacks)}: almanac compose block {EXAMPLE}")
+        raise UsageError(f"say {words_in_a_row(lacks)}: almanac compose block {EXAMPLE}")
     asked = asked_for(analysis, arguments, squad_of(analysis, arguments), arguments.starts)
     checked_request(analysis, asked)
     not_over(analysis.catalogue, asked)

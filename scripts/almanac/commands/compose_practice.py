@@ -12,6 +12,7 @@ from datetime import date
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.composing_request import BadWish
+from almanac.arithmetic.composing_sentences import words_in_a_row
 from almanac.commands.as_checked import load_as_checked
 from almanac.commands.compose_days import within_sight
 from almanac.commands.compose_practice_asked import (
@@ -22,7 +23,7 @@ from almanac.commands.compose_practice_asked import (
     squad_of,
 )
 from almanac.commands.compose_save import alone_words, refuse_taken, save
-from almanac.commands.given import day_of, in_a_row, listed, time_of_day, whole
+from almanac.commands.given import day_of, listed, time_of_day, whole
 from almanac.commands.outcome import ERRORS, FINE, UsageError, today
 from almanac.commands.shared import CheckedCatalogue
 from almanac.findings import as_text
@@ -110,7 +111,7 @@ def _has_all(arguments: argparse.Namespace) -> None:
     """Raises UsageError for what has to be said."""
     lacks = [f"--{name}" for name in ("minutes", "goals") if getattr(arguments, name) is None]
     if lacks:
-        raise UsageError(f"say {in_a_row(lacks)}: almanac compose practice {EXAMPLE}")
+        raise UsageError(f"say {words_in_a_row(lacks)}: almanac compose practice {EXAMPLE}")
 
 
 def answer_to(

@@ -26,12 +26,6 @@ def listed(text: str | None) -> list[str]:
     return [one.strip() for one in (text or "").split(",") if one.strip()]
 
 
-def in_a_row(words: Sequence[str]) -> str:
-    """Words of a sentence: ``a, b and c``."""
-    *others, last = words
-    return " and ".join(filter(None, [", ".join(others), last]))
-
-
 def once(name: str, ids: Sequence[str]) -> None:
     """Raises UsageError for an id that stands twice in what an argument lists."""
     for place, id in enumerate(ids):

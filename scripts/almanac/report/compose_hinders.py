@@ -41,8 +41,7 @@ def said_hinders(
 
 
 def _full_words(full: Sequence[Hinders]) -> str:
-    *others, last = (role_word(ROLES[own.which]).lower() for own in full)
-    roles = said("or").join([", ".join(others), last]) if others else last
+    roles = words_in_a_row([role_word(ROLES[own.which]).lower() for own in full], "or")
     return said("hinders-room", role=roles, heads=full[0].heads[0][1])
 
 
