@@ -18,8 +18,6 @@ from almanac.source.scalars import in_quotes, scalar
 from almanac.source.suggest import listed
 from almanac.source.syntax_slips import LIST_MARK, excerpt
 
-_THOUSANDS = 3  # digits behind a comma that parts a whole number
-_BEHIND_A_COMMA = re.compile(r"([0-9]+)(?: ?(?:m|met(?:re|er)s?|s|secs?|seconds?))?")
 _ONLY_A_COMMENT = re.compile(r"(?:- )?([a-z_]+):[ \t]+#[ \t]*(\S.*?)[ \t]*")
 
 
@@ -158,21 +156,6 @@ def hashed_out(failure: Failure, key: str) -> Place | None:
         return None
     line = failure.document.text.count("\n", 0, found.start()) + 1
     return Place(failure.document.file, line, 1)
-
-
-def split_number(failure: Failure, key: str) -> str:
-    """For the digits behind a decimal comma, which in brackets read as a field: what to write."""
-    before = list(failure.value)[: list(failure.value).index(key)]
-    behind = _BEHIND_A_COMMA.fullmatch(key)
-    if not behind or failure.value[key] is not None or not before:
-        return ""
-    name, whole, digits = before[-1], str(failure.value[before[-1]]), behind[1]
-    if not re.fullmatch("[0-9]+", whole) or name not in failure.fields:
-        return ""
-    piece = schemas.resolve(failure.fields[name])
-    if len(digits) == _THOUSANDS and piece.get("type") == "integer":
-        return f"write {name}: {whole}{digits}, without a comma"
-    return f"write {name}: {whole}.{digits}, with a point"
 
 
 def cut_by_comma(failure: Failure, key: str) -> str:

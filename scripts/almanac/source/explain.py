@@ -24,7 +24,7 @@ from almanac.source.hints import FIXED, form_hint, reference_hint, word_hint
 from almanac.source.hints_of_type import type_hint
 from almanac.source.names import Names
 from almanac.source.reader import Document
-from almanac.source.told_elsewhere import cut_behind
+from almanac.source.told_elsewhere import cut_behind, loose_below
 
 
 def explain(
@@ -43,7 +43,7 @@ def explain(
 
 
 def _type(failure: Failure) -> Iterator[Finding]:
-    if cut_behind(failure):
+    if cut_behind(failure) or loose_below(failure):
         return
     if failure.value is None and failure.path and ":" in str(failure.path[-1]):
         return  # told at its key, which has taken the value in

@@ -13,6 +13,7 @@ from almanac.source.hints import FIXED
 from almanac.source.hints_of_keys import key_hint
 from almanac.source.named_by_key import put_together, sure_keys
 from almanac.source.stands_for import loose_in_round
+from almanac.source.stands_for import missing as all_missing
 from almanac.source.suggest import listed, nearest
 from almanac.source.told_elsewhere import meant_by_others
 
@@ -88,6 +89,10 @@ def missing_keys(failure: Failure) -> Iterator[Finding]:
         return
     misspelt = meant_by_others(failure)
     missing = [key for key in failure.wanted if key not in failure.value]
+    if failure.path and not failure.value and len(row := all_missing(failure)) > 1:
+        told = ", ".join(f"{name}: ..." for name in row)
+        yield failure.say("missing-key", f"{failure.name} is empty", f"write {{{told}}}")
+        return
     for key in missing:
         if key not in misspelt:
             if place := hashed_out(failure, key):
@@ -109,12 +114,18 @@ def missing_keys(failure: Failure) -> Iterator[Finding]:
 def together(failure: Failure) -> Iterator[Finding]:
     """Two keys that exclude each other."""
     key, other = failure.wanted
-    hint = f"keep '{key}' or '{other}', and take the other out"
+    hint, at = f"keep '{key}' or '{other}', and take the other out", other
+    if {key, other} == {"time", "distance"} and not {"sendoff", "rest"} & {*failure.value}:
+        at, said = "time", failure.document.node((*failure.path, "time")).value
+        hint = (
+            f"write sendoff: {said} where each leaves on it, rest: {said} where they rest so long; "
+            "only reps without a distance have a time"
+        )
     yield failure.say(
         "not-together",
         f"'{key}' and '{other}' exclude each other",
         hint,
-        (*failure.path, other),
+        (*failure.path, at),
         True,
     )
 

@@ -6,7 +6,8 @@ import re
 
 from almanac.kinds import KIND
 from almanac.source import schemas
-from almanac.source.entry_slips import cut_by_comma, cut_word, split_number
+from almanac.source.decimal_commas import split_number
+from almanac.source.entry_slips import cut_by_comma, cut_word
 from almanac.source.failure import Failure
 from almanac.source.further_out import further_out
 from almanac.source.hints import FIXED, SOURCE, TO_A_SOURCE

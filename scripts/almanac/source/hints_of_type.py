@@ -12,6 +12,7 @@ from almanac.source.hints import REPS_BY_DISTANCE
 from almanac.source.ids_meant import counts_meant, lists_meant
 from almanac.source.meant import number_hint
 from almanac.source.put_together import (
+    by_id,
     dashes_meant,
     in_one_line,
     is_free_text,
@@ -91,6 +92,8 @@ def _number(failure: Failure) -> str:
     field = names[-1] if names else ""
     if failure.path[-1:] == ("reps",) and (both := REPS_BY_DISTANCE.fullmatch(str(failure.value))):
         return f"write reps: {both[1]}, distance: {both[2]}"
+    if grouped := re.fullmatch(r"([1-9][0-9]?)\.([0-9]{3})", failure.written):
+        return f"write {grouped[1]}{grouped[2]}: a point begins a decimal part here"
     return _lengths_hint(failure) or number_hint(failure.value, str(failure.wanted), field)
 
 
@@ -170,7 +173,7 @@ def _fields_hint(failure: Failure) -> str:
     if isinstance(value, list):
         if "people" in failure.fields and all(isinstance(own, str) for own in value):
             return f"write {{people: [{', '.join(map(scalar, value))}]}}"
-        return lists_meant(failure) or names_meant(failure) or _of_lists(failure)
+        return lists_meant(failure) or names_meant(failure) or by_id(failure) or _of_lists(failure)
     if not isinstance(value, str):
         return fields_meant(failure) or number_meant_for(failure, failure.written)
     if "rest" in failure.fields and value.lower() in _DAYS_OFF:

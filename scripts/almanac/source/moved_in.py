@@ -1,12 +1,19 @@
 """A field of the entry that blanks before it put among the named things of the field above: what
-stands below it then reads as more of those, and fails in each of its fields.
+stands below it then reads as more of those, and fails in each of its fields. Or a few lines too far
+in or out, which makes all of what is told of them.
 """
 
 from __future__ import annotations
 
-from almanac.findings import Finding, error
+from collections.abc import Iterable
+
+from almanac.findings import Finding, Place, error
 from almanac.source import schemas
+from almanac.source.lined_up import lined_up
 from almanac.source.reader import Document
+
+_SEVERAL = 2  # of one alone its own words say more
+_PLACES_TRIED = 3
 
 
 def moved_in(document: Document, kind: str) -> Finding | None:
@@ -22,4 +29,19 @@ def moved_in(document: Document, kind: str) -> Finding | None:
                 message = f"'{key}' is a field of the entry, and begins too far in"
                 hint = "write it at the margin, without blanks before it"
                 return error("missing-key", place, message, hint)
+    return None
+
+
+def moved_lines(document: Document, found: Iterable[Finding]) -> Finding | None:
+    """The one thing to tell where a move of a few lines mends whatever has not the shape that it
+    should; None where nothing does.
+    """
+    places = sorted({own.place.line or 1 for own in found if own.is_error})
+    if document.lent or not places:
+        return None
+    lines = document.text.split("\n")
+    for line in places[:_PLACES_TRIED]:
+        if moved := lined_up(line - 1, lines, document.file, least=_SEVERAL):
+            place = Place(document.file, moved.at[0] + 1, moved.at[1] + 1)
+            return error("unknown-key", place, moved.message, moved.hint)
     return None

@@ -8,6 +8,7 @@ import re
 from typing import Any
 
 from almanac.source.failure import Failure
+from almanac.source.paths import plain_id
 from almanac.source.scalars import in_quotes, scalar
 from almanac.source.syntax_slips import excerpt
 from almanac.source.words_meant import as_written, word_meant
@@ -106,6 +107,22 @@ def names_meant(failure: Failure) -> str:
     own = failure.resolved(piece.get("additionalProperties") or {})
     behind = "how many" if own.get("type") == "integer" else "..."
     return f"write each with a colon, without a dash or brackets: {excerpt(words[0])}: {behind}"
+
+
+def by_id(failure: Failure) -> str:
+    """For a list of fields where each stands below its id: how it is written; "" elsewhere."""
+    inner = failure.resolved(failure.schema).get("additionalProperties")
+    if not isinstance(inner, dict) or not all(isinstance(own, dict) for own in failure.value):
+        return ""
+    known = {*failure.resolved(inner).get("properties", {})}
+    first = failure.value[0] if failure.value else {}
+    if not {*first} & known:
+        return ""
+    said = next((first[own] for own in ("id", "name", "title") if own in first), "")
+    id = plain_id(said) if isinstance(said, str) else ""
+    return (
+        f"write '{id or 'its-id'}:' without a dash, and its fields below it, two spaces further in"
+    )
 
 
 def without_dashes(failure: Failure) -> str:

@@ -123,17 +123,18 @@ def loose_in_round(failure: Failure) -> tuple[str, str, str] | None:
     is wrong, the mend.
     """
     value = failure.value
-    if not isinstance(value, dict) or _ROUND not in value or "items" in value:
+    if not isinstance(value, dict) or _ROUND not in value or value.get("items") is not None:
         return None
     reps = schemas.resolve({"$ref": f"common.json#/$defs/{_REP}"})["properties"]
     loose = [key for key in value if key in reps and key not in failure.fields]
-    own = [key for key in value if key in failure.fields and key != _ROUND]
+    own = [key for key in value if key in failure.fields and key not in (_ROUND, "items")]
     if not loose or any(key not in reps and key not in failure.fields for key in value):
         return None
     row = [*loose, *(key for key in own if key == "note")]
     message = "what is done in each round stands beside 'rounds', and belongs into its list"
+    begin = "write" if "items" in value else "write 'items:' below 'rounds', and"
     hint = (
-        f"write 'items:' below 'rounds', and two spaces further in a dash before '{row[0]}', with "
+        f"{begin} two spaces further in a dash before '{row[0]}', with "
         f"{listed(row[1:], 6).replace(' or ', ' and ') or 'the others'} lined up behind it"
     )
     return loose[0], message, hint

@@ -12,6 +12,13 @@ from almanac.source.syntax_slips import Position, Recognised, excerpt, field_nam
 
 _RULE = re.compile(r"\s*([-=~*_#]{4,}|```\w*|~~~\w*)\s*")
 _OF_A_MERGE = re.compile(r"={7}|\|{7}( .*)?")
+# What a chat puts before a line: [27.11.26, 18:02] Name: or 27/11/2026, 18:02 - Name:
+_SENT = re.compile(
+    r"\s*(\[?[0-9]{1,4}[./-][0-9]{1,2}[./-][0-9]{1,4},? "
+    r"[0-9]{1,2}:[0-9]{2}[^\]\w]*[^:]{0,40}: )(.*)"
+)
+_TABLE_ROW = re.compile(r"\s*(?:- +)?\|(?:[^|]+\|){2,}\s*")
+_WHOLE_QUOTED = re.compile(r"""\s*(["'])([a-z_]+: ?[^"']+)\1""")
 _ADDED = re.compile(r"\+(?!\+)\s*[\w-].*")
 _FOLD = re.compile(r"\s*(?:- )?([a-z_]+): *[>|][-+0-9]*")
 _DASHES = re.compile(r"\s*(?:- )?([a-z_]+): +- (\S.*)")
@@ -36,6 +43,17 @@ def stray(
         if _RULE.fullmatch(line) and line.strip() != "---":
             where = (number, len(line) - len(line.lstrip()))
             return "yaml-syntax", where, "this line is no part of an entry", "take it out"
+        where = (number, len(line) - len(line.lstrip()))
+        if sent := _SENT.fullmatch(line):
+            message = "the day and the name before this come from a chat"
+            return "yaml-syntax", where, message, f"take them out: {excerpt(sent[2])}"
+        if _TABLE_ROW.fullmatch(line):
+            message = "a row of a table cannot stand here"
+            hint = "write each cell behind its field's name and a colon, a line for each"
+            return "yaml-syntax", where, message, hint
+        if "expected ':'" in said and (whole := _WHOLE_QUOTED.fullmatch(line)):
+            message = "a field stands in quotes with its value"
+            return "yaml-syntax", where, message, f"write {excerpt(whole[2])}"
         if _ADDED.fullmatch(line):
             message = "the '+' before this line comes from a comparison of two versions"
             return "yaml-syntax", (number, 0), message, "take the '+' out"

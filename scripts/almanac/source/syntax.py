@@ -9,9 +9,12 @@ import re
 import yaml
 
 from almanac.findings import Finding, Place, error
+from almanac.source.brackets import nothing_there, open_bracket
+from almanac.source.lined_up import lined_up
+from almanac.source.look_alikes import look_alike
 from almanac.source.scalars import in_quotes
 from almanac.source.stray_lines import stray
-from almanac.source.syntax_levels import levels
+from almanac.source.syntax_levels import levels, too_deep
 from almanac.source.syntax_slips import Position, excerpt, recognised
 from almanac.source.syntax_words import OTHER_CODES, SIMPLE, SINCE
 
@@ -39,7 +42,7 @@ def syntax_finding(problem: yaml.YAMLError, text: str, file: str) -> Finding:
             message,
             "keep one of the two, and delete the marks",
         )
-    told = stray(said, at, since, lines) or _explain(said, at, since, lines)
+    told = stray(said, at, since, lines) or _explain(said, at, since, lines, file)
     code, (line, column), message, hint = told
     hashed = _HASHED.search("\n".join(lines[since[0] : at[0] + 1]))
     if "not closed" in message and hashed:
@@ -56,12 +59,13 @@ def _position(mark: yaml.Mark | None) -> Position | None:
     return (mark.line, mark.column) if mark else None
 
 
-def _explain(said: str, at: Position, since: Position, lines: list[str]) -> _Explained:
+def _explain(said: str, at: Position, since: Position, lines: list[str], file: str) -> _Explained:
     line = lines[at[0]] if at[0] < len(lines) else ""
     char = line[at[1] : at[1] + 1]
     if char == "\t":
         return "tab-indent", at, "a tab stands where a text could begin", "use spaces"
-    found = levels(said, at, lines) or recognised(said, at, since, lines)
+    found = look_alike(at, since, lines) or levels(said, at, lines) or _moved(said, at, lines, file)
+    found = found or recognised(said, at, since, lines)
     if found := found or _begins_no_text(said, at, line):
         return "yaml-syntax", *found
     for sign, message, hint in SIMPLE:
@@ -76,10 +80,19 @@ def _explain(said: str, at: Position, since: Position, lines: list[str]) -> _Exp
     if "mapping values are not allowed" in said:
         return "yaml-syntax", *_second_colon(at, line, lines)
     if "expected node content" in said:
-        return "yaml-syntax", *_nothing_there(at, lines)
+        return "yaml-syntax", *nothing_there(at, lines)
     if "did not find expected ',' or" in said:
-        return "yaml-syntax", *_open_bracket(at, since, line)
+        return "yaml-syntax", *open_bracket(at, since, line, lines[since[0]])
     return "yaml-syntax", at, *_unfitting(said, char, line[: at[1]])
+
+
+def _moved(
+    said: str, at: Position, lines: list[str], file: str
+) -> tuple[Position, str, str] | None:
+    """Lines that stand too far in or out."""
+    if "did not find expected" not in said and "mapping values" not in said:
+        return None
+    return lined_up(at[0], lines, file) or too_deep(at[0], lines)
 
 
 def _begins_no_text(said: str, at: Position, line: str) -> tuple[Position, str, str] | None:
@@ -120,45 +133,6 @@ def _second_colon(at: Position, line: str, lines: list[str]) -> tuple[Position, 
         message,
         "line its indent up with its neighbours, or put text with a colon in quotes",
     )
-
-
-def _nothing_there(at: Position, lines: list[str]) -> tuple[Position, str, str]:
-    """A bracket whose file ends before a value comes, or a value left out between commas."""
-    if "".join(lines[at[0] : at[0] + 1])[at[1] :].strip():
-        is_comma = lines[at[0]][at[1] : at[1] + 1] == ","
-        mend = "write it, or put the text in quotes"
-        return (
-            at,
-            "a value is missing before this",
-            "take one of the two commas out, or write what belongs between" if is_comma else mend,
-        )
-    opened = [
-        (number, line.rindex(char))
-        for number, line in enumerate(lines[: at[0] + 1])
-        for char in "[{"
-        if char in line
-    ]
-    return (
-        max(opened, default=at),
-        "the bracket that opens here is not closed",
-        "add the closing bracket",
-    )
-
-
-def _open_bracket(at: Position, since: Position, line: str) -> tuple[Position, str, str]:
-    """A list or mapping in brackets that goes on where it should not: a comma or the closing
-    bracket is missing.
-    """
-    if at[0] == since[0] and (row := re.search(r"\{[^{}]*;[^{}]*\}", line)):
-        said = excerpt(row[0].replace(";", ","))
-        return (at[0], line.index(";")), "a ';' stands where a comma belongs", f"write {said}"
-    if at[0] == since[0] and line[at[1] :].strip():
-        return (
-            at,
-            "a comma is missing before this, or the bracket is not closed",
-            "add it, or put the text in quotes",
-        )
-    return since, "the bracket that opens here is not closed", "add the closing bracket"
 
 
 def _unfitting(said: str, char: str, before: str) -> tuple[str, str]:

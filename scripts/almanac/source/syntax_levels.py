@@ -167,7 +167,7 @@ def _of_item(number: int, lines: Sequence[str]) -> Recognised | None:
     return (number, _indent(line)), message, f"line it up with '{dashed[2]}'"
 
 
-def _too_deep(number: int, lines: Sequence[str]) -> Recognised | None:
+def too_deep(number: int, lines: Sequence[str]) -> Recognised | None:
     """A field further in than the one above, which has its value already."""
     line = _line(number, lines)
     key, above = _KEY.fullmatch(line.rstrip()), next(_above(number, lines), None)
@@ -184,5 +184,5 @@ def _too_deep(number: int, lines: Sequence[str]) -> Recognised | None:
 
 
 _LOOKS = (
-    _colon_in_row, _first_dash, _too_far_in, _list_too_far_out, _too_far_out, _of_item, _too_deep,
+    _colon_in_row, _first_dash, _too_far_in, _list_too_far_out, _too_far_out, _of_item,
 )  # fmt: skip

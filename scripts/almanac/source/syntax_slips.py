@@ -15,8 +15,7 @@ from almanac.source import schemas
 Position = tuple[int, int]  # line and column from 0
 Recognised = tuple[Position, str, str]  # where, what is wrong, the mend
 
-LIST_MARK = re.compile(r"(?:[-–—*•·▪◦]+|[0-9]{1,2}[.)])\s*(?=\S)")
-NO_BREAK = "\u00a0"
+LIST_MARK = re.compile(r"(?:[-–—−*•·▪◦]+|[0-9]{1,2}(?:[.)]|:(?= )))\s*(?=\S)")
 CURLY = "“”„‘’«»"
 _NO_COLON = re.compile(r"([a-z_]+)\s*(?:[-=]>|[→=;,：]|\s)\s*(\S.*)")
 _NO_SPACE = re.compile(r"(?:- )?([a-z_]+):([^\s:].*)")
@@ -57,8 +56,6 @@ def recognised(said: str, at: Position, since: Position, lines: Sequence[str]) -
         return found
     if "expected ':'" in said and _NUMBERED.match(lines[since[0]]):
         return _without_dash(since[0], lines)
-    if found := _no_break(since[0], lines):
-        return found
     number = since[0] if "expected ':'" in said else at[0]
     if "expected" in said and (found := _in_list(number, lines) or _field(number, lines)):
         return found
@@ -95,16 +92,6 @@ def excerpt(text: str) -> str:
     """A piece of a file for a mend: on one line, not too long."""
     text = "".join(char if char.isprintable() else " " for char in text.strip())
     return text if len(text) <= _LONGEST else text[:_LONGEST] + "…"
-
-
-def _no_break(number: int, lines: Sequence[str]) -> Recognised | None:
-    """A blank that a program for letters has put behind a colon or a dash, which is none here."""
-    line = lines[number] if number < len(lines) else ""
-    if NO_BREAK not in line:
-        return None
-    message = "the blank here is a no-break one, which only looks like a blank"
-    mend = f"write it with the space bar: {excerpt(line.replace(NO_BREAK, ' '))}"
-    return (number, line.index(NO_BREAK)), message, mend
 
 
 def _without_dash(number: int, lines: Sequence[str]) -> Recognised:

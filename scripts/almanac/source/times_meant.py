@@ -13,10 +13,11 @@ _OF_DAY = re.compile(
 _WEEKS = {"weekly": 1, "every week": 1, "fortnightly": 2, "every fortnight": 2, "monthly": 4,
           "every month": 4, "a month": 4, "once a month": 4, "once a week": 1,
           "quarterly": 13, "yearly": 52}  # fmt: skip
-_UNITS_OF_TIME = r"(?:s|secs?|seconds?|\"|″|”|'')"
+# Seconds and minutes begin so in most languages of Europe: Sekunden, segundos, Minuten, minuti.
+_UNITS_OF_TIME = r"(?:s(?:e[ckg]\w{0,7})?\.?|\"|″|”|'')"
 _SECONDS = re.compile(rf"([0-9]{{1,3}}) ?{_UNITS_OF_TIME}", re.IGNORECASE)
 _MINUTES = re.compile(
-    r"([0-9]{1,3}) ?(?:m|mins?|minutes?|['′’;,-])"
+    r"([0-9]{1,3}) ?(?:m(?:in\w{0,5})?\.?|['′’;,-])"
     rf"(?: ?(?:and ?)?([0-5]?[0-9]) ?{_UNITS_OF_TIME}?)?",
     re.IGNORECASE,
 )

@@ -25,6 +25,12 @@ def meant_by_others(failure: Failure) -> set[str | None]:
     return meant
 
 
+def loose_below(failure: Failure) -> bool:
+    """Whether the items of rounds stand below their empty list as fields, where that is told."""
+    is_items = failure.value is None and failure.path[-1:] == ("items",)
+    return is_items and {"rounds", "reps"} <= {*failure.siblings}
+
+
 def cut_behind(failure: Failure) -> bool:
     """Whether a list without its brackets goes on as a field, where that is told."""
     if failure.wanted != "array" or not isinstance(failure.value, str) or not failure.path:

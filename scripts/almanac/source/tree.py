@@ -43,6 +43,16 @@ _DECIMAL = re.compile(r"[-+]?(0|[1-9][0-9]*)\.[0-9]+")
 _IN_CURLY = re.compile(r"[“„‘«]([^“”„‘’«»]*)[”“’»]")
 _WORDS: dict[str, Any] = {"true": True, "false": False, "null": None, "~": None, "": None}
 _LONGEST_NUMBER = 15
+_NAME = re.compile(r"[a-z_-]+")
+
+
+def _seen(text: str) -> str:
+    return "".join(char for char in text if char.isprintable())
+
+
+def _is_behind_comma(node: yaml.MappingNode, key: yaml.ScalarNode, value: yaml.Node) -> bool:
+    is_empty = isinstance(value, yaml.ScalarNode) and not value.value and not value.style
+    return bool(node.flow_style and is_empty and key.value.isdigit())
 
 
 def control_words(char: str) -> str:
@@ -149,7 +159,11 @@ class Builder:
         if node.flow_style and self._may_be_dropped:
             self._dropped(node)
         for key, value in node.value:
-            if not isinstance(key, yaml.ScalarNode) or (
+            if node.flow_style and isinstance(key, yaml.MappingNode):
+                self.is_unsound = True
+                message = "double braces hold no text, and nothing is filled in here"
+                self._say("bad-key", key, message, "write the text itself, without braces")
+            elif not isinstance(key, yaml.ScalarNode) or (
                 not key.style and key.value in {"", "null", "~"}
             ):
                 self._say(
@@ -158,6 +172,10 @@ class Builder:
                     "a key must be a word",
                     "write the field's name before the colon",
                 )
+            elif (seen := _seen(key.value)) != key.value and _NAME.fullmatch(seen):
+                message = "this name has a character that cannot be seen"
+                self._say("bad-key", key, message, f"write {seen} anew")
+                yield seen, self.value(value, depth, indent)
             elif not key.value.isprintable():
                 self._say(
                     "bad-key",
@@ -169,6 +187,8 @@ class Builder:
                 self._say(
                     "merge-key", key, "merge keys ('<<') are not used here", "write the fields out"
                 )
+            elif key.value in first and _is_behind_comma(node, key, value):
+                continue  # of a second decimal comma in brackets: told at the first
             elif key.value in first:
                 line = first[key.value].start_mark.line + 1
                 other = key.start_mark.line + 1

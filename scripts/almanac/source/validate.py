@@ -27,7 +27,7 @@ from almanac.source.explain import explain
 from almanac.source.failure import Failure
 from almanac.source.hints import FIXED
 from almanac.source.mends import value_meant, would_do
-from almanac.source.moved_in import moved_in
+from almanac.source.moved_in import moved_in, moved_lines
 from almanac.source.named_by_key import sure_keys
 from almanac.source.names import Answer, Names, Question
 from almanac.source.reader import DataPath, Document
@@ -155,7 +155,8 @@ class Shapes:
                 new = self.names.moved.get((problem.validator_value, problem.instance))
                 if new:
                     checked.moved[tuple(problem.absolute_path), problem.instance] = new
-        if found and (moved := moved_in(document, kind)):
+        moved = moved_in(document, kind) if found else None
+        if moved := moved or moved_lines(document, found.values()):
             checked.findings, checked.asked = [moved], dict(self._asked)
             return checked
         cut = dict(cut_texts(document, kind))

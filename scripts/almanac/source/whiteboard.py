@@ -31,6 +31,7 @@ _A_DAY = re.compile(
     r"[0-9]{4}-[0-9]{2}-[0-9]{2}|[0-9]{1,2}(?:st|nd|rd|th)?[ ./-]\w{1,9}[ ./-][0-9]{4}"
 )
 _FILLING = {"of", "at", "the", "a", "and", "with", "pace", "effort", "-", "–", "/", "all"}
+_LEAST_CELLS = 3
 _MOST_WORDS = 12  # of what is done, and how hard
 
 
@@ -38,6 +39,7 @@ def rep_meant(failure: Failure, text: str) -> str:
     """Reps as a whiteboard has them, ``6 x 50 back kick easy on 1:45``, in their fields; "" for
     what does not begin so. What is not said stays open.
     """
+    text = _of_cells(text)
     said = _REPS_FIRST.match(text.strip())
     if not said or (not said[1] and int(said[2]) < 10):
         return ""
@@ -67,6 +69,18 @@ def rep_meant(failure: Failure, text: str) -> str:
     if (left := [own for own in words if own.lower() not in _FILLING]) and told["do"] != "...":
         told["note"] = scalar(" ".join(left))
     return as_item(told)
+
+
+def _of_cells(text: str) -> str:
+    """A row of a table, ``6,50,back kick,easy,1:45``, as a whiteboard has it; any other text as it
+    is.
+    """
+    cells = [own.strip() for own in re.split(r"[,;|\t]", text.strip(" |")) if own.strip()]
+    if len(cells) < _LEAST_CELLS or not all(own.isdigit() for own in cells[:2]):
+        return text
+    leaves = re.fullmatch(_TIME, cells[-1]) is not None and ":" in cells[-1]
+    row = [*cells[2:-1], f"on {cells[-1]}"] if leaves else cells[2:]
+    return f"{cells[0]} x {cells[1]} {' '.join(row)}"
 
 
 def as_item(told: Mapping[str, str]) -> str:
