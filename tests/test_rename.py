@@ -291,7 +291,8 @@ def test_a_retired_entry_says_what_took_its_place_and_who_still_names_it(
     arguments = ["retire", OLD, "--for", "back-kick-hands-up", "--root", str(catalogue)]
     before = texts(catalogue)
     assert main([*arguments, "--dry-run"]) == 0 and texts(catalogue) == before
-    assert main([*arguments, "--today", "2026-11-27"]) == 0
+    arguments += ["--anyway", "--today", "2026-11-27"]
+    assert main(arguments) == 0
     assert "plans/sets/ladder-on-back.yml:" in capsys.readouterr().out
     checked = load_and_check(catalogue, DAY)
     told = [it for it in checked.findings if it.code == "moved-reference"]
@@ -309,6 +310,7 @@ def test_what_takes_its_place_is_written_wherever_it_is_named(
 ) -> None:
     other = "back-kick-hands-up"
     arguments = ["retire", OLD, "--to", other, "--root", str(catalogue), "--today", "2026-11-27"]
+    arguments.append("--anyway")
     before = texts(catalogue)
     assert main([*arguments, "--dry-run"]) == 0 and texts(catalogue) == before
     assert main(arguments) == 0
@@ -328,7 +330,7 @@ def test_what_takes_its_place_is_not_told_to_name_itself(
     file = catalogue / f"drills/skills/flutter-on-back/{other}.yml"
     before = file.read_text("utf-8")
     assert f" {OLD}," in before
-    assert main(["retire", OLD, "--for", other, "--root", str(catalogue)]) == 0
+    assert main(["retire", OLD, "--for", other, "--root", str(catalogue), "--anyway"]) == 0
     said = capsys.readouterr().out
     assert f": {other} names {OLD}: it is taken out there\n" in said
     assert OLD not in file.read_text("utf-8"), "one right answer: it is taken out"
@@ -365,9 +367,28 @@ def test_what_would_come_before_itself_takes_no_place(
 def test_what_a_successor_does_to_sets_is_told_at_once(
     catalogue: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    arguments = ["--root", str(catalogue), "--today", DAY.isoformat()]
-    assert main(["retire", OLD, "--for", "back-kick-one-arm-up", *arguments]) == 0
-    said = capsys.readouterr().out.partition("and check finds:\n")[2]
+    before, other = texts(catalogue), "back-kick-one-arm-up"
+    arguments = [
+        "retire",
+        OLD,
+        "--for",
+        other,
+        "--root",
+        str(catalogue),
+        "--today",
+        DAY.isoformat(),
+    ]
+    assert main(arguments) == 1 and texts(catalogue) == before, "with errors no site is built"
+    refused = capsys.readouterr().out
+    assert "nothing was written" in refused and "--anyway" in refused
+    own = sum(not document.lent for document in load(catalogue).documents.values())
+    assert f" in {own:,} entries" in refused, "what the program lends is none of the club's"
+    assert main([*arguments, "--dry-run"]) == 0 and texts(catalogue) == before
+    assert "nothing is written without --anyway" in capsys.readouterr().out
+    assert main([*arguments, "--anyway"]) == 0
+    said = capsys.readouterr().out
+    assert f"--to {other} writes it everywhere" in said
+    said = said.partition("and check finds:\n")[2]
     found = [it for it in load_and_check(catalogue, DAY).findings if it.is_error]
     assert found and all(f"{it.place}: error {it.code}: {it.message}" in said for it in found)
 

@@ -2,7 +2,8 @@
 names it is told, now and by ``check``; or what takes its place is written there.
 
 Nothing is written, and the exit code is 1, where what takes its place could not stand there: it
-would come before itself, or be broken. Other errors that come of it are told.
+would come before itself, or be broken. Where another entry has an error by it, nothing is written
+either, but for --anyway: a club with an error is not built.
 """
 
 from __future__ import annotations
@@ -32,6 +33,9 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     what.add_argument("--for", dest="other", metavar="OTHER", help="the one that takes its place")
     what.add_argument("--to", metavar="OTHER", help="the same, and write it wherever ID is named")
     parser.add_argument("--kind", choices=KINDS_NAMED, help="its kind, where two have the id")
+    parser.add_argument(
+        "--anyway", action="store_true", help="also where check then finds errors, which are told"
+    )
     parser.add_argument("--dry-run", action="store_true", help="say what would change, and no more")
 
 
@@ -49,7 +53,7 @@ def run(arguments: argparse.Namespace) -> int:
         raise UsageError(f"'{other}' cannot take its own place")
     if loaded.catalogue is None:
         errors = [finding for finding in worst_first(loaded.findings) if finding.is_error]
-        print(as_text(errors, len(loaded.documents)))
+        print(as_text(errors, loaded.count))
         print("nothing was written: with these nobody can say what would come of it")
         return ERRORS
     day = arguments.today or today()
@@ -62,15 +66,24 @@ def run(arguments: argparse.Namespace) -> int:
         out.write_everywhere()
     errors = _new_errors(root, loaded, out.texts, day)
     if refused := [own for own in errors if own.place.file in judged or own.code == _CIRCLE]:
-        print(as_text(refused, len(loaded.documents)))
+        print(as_text(refused, loaded.count))
         print(f"nothing was written: {other} cannot take its place as it stands")
+        return ERRORS
+    if errors and not (arguments.anyway or arguments.dry_run):
+        print(as_text(errors, loaded.count))
+        print(
+            f"nothing was written: with {other} in its place check would find these, and no site "
+            f"is built with them; mend them first, take another, or add --anyway"
+        )
         return ERRORS
     if not arguments.dry_run:
         make(root, out.texts, loaded)
     _say(out, kind, arguments.id, other, "would be" if arguments.dry_run else "is")
     if errors:
         print("check then finds:" if arguments.to else _UNTIL.format(other))
-        print(as_text(errors, len(loaded.documents)))
+        if arguments.dry_run and not arguments.anyway:
+            print("(for these, nothing is written without --anyway)")
+        print(as_text(errors, loaded.count))
     return FINE
 
 
@@ -83,7 +96,7 @@ def _say(out: RetiredFiles, kind: str, id: str, other: str, verb: str) -> None:
         print(f"{other} {verb} written in {counted(out.written, 'place')}{left}")
     else:
         named = counted(out.left, "place names", "places name")
-        print(f"{named} it: write {other} there, or another; --to writes it everywhere")
+        print(f"{named} it: write {other} there, or another; --to {other} writes it everywhere")
 
 
 def _new_errors(
