@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import shutil
 from pathlib import Path
 
@@ -193,6 +194,24 @@ def test_a_word_of_the_program_that_a_clubs_own_list_has_not_is_told_with_what_l
     swim_set.write_text(swim_set.read_text("utf-8").replace("easy", "steady"), "utf-8")
     (hint,) = (one.hint for one in load(root).findings if "'steady'" in one.message)
     assert "where one of them stands for steady, write also: [steady] in it" in hint
+
+
+def test_words_of_the_program_without_a_counterpart_are_told_once_at_the_clubs_list(
+    tmp_path: Path,
+) -> None:
+    root = tmp_path / "ours"
+    assert main(["start", str(root), "--today", DAY.isoformat()]) == 0
+    (root / LISTS).mkdir(parents=True)
+    own = root / f"{LISTS}/efforts.yml"
+    own.write_text(re.sub(r", also: \[[a-z, ]*\]", "", EFFORTS) % "", "utf-8")
+    found = [one for one in load(root).findings if one.is_error]
+    assert [str(one.place) for one in found] == [f"{LISTS}/efforts.yml:3:1"]
+    (one,) = found
+    places = re.search(r"named in (\d+) places", one.message)
+    assert places and int(places[1]) > 50 and "stands for easy, " in one.message
+    assert "write also: [easy] in the word that stands for it" in one.hint
+    own.write_text(EFFORTS % ", also: [fast, all-out]", "utf-8")
+    assert main(["check", "--fix", "--root", str(root), "--today", DAY.isoformat()]) == 0
 
 
 @pytest.mark.parametrize("name", ["hazards", "efforts", "levels", "terms", "viewpoints"])

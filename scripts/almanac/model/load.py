@@ -4,7 +4,7 @@ hold.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any
@@ -19,6 +19,7 @@ from almanac.model.naming import moved_in_circles, names_of
 from almanac.model.places import placed
 from almanac.model.reading import EntryReader
 from almanac.model.structure import structure
+from almanac.model.told_of_lists import told_of_lists
 from almanac.source import schemas
 from almanac.source.document_store import DocumentStore
 from almanac.source.files import EntryFile, entry_files
@@ -101,14 +102,7 @@ def load(
     findings += moved_in_circles(stubs, documents)
     shapes = Shapes(names)
     checked = held_to_schemas(documents, reader, shapes)
-    # one place, one mistake: the first told is the cause
-    reported = {finding.place for finding in findings if finding.is_error}
-    findings += [
-        finding
-        for said in checked.values()
-        for finding in said.findings
-        if finding.place not in reported
-    ]
+    findings = _with_shapes(findings, checked.values(), documents)
     findings, is_older = older_told(findings, documents.values(), documents.get(CLUB))
     if is_older:
         return Loaded(None, findings, names, own, documents)
@@ -121,6 +115,18 @@ def load(
     values = {key: said.values for key, said in checked.items() if said.values}
     catalogue = _catalogue(documents, checked, names.moved)
     return Loaded(catalogue, findings, names, own, documents, meant, values)
+
+
+def _with_shapes(
+    findings: list[Finding], checked: Iterable[Validated], documents: Mapping[Key, Document]
+) -> list[Finding]:
+    """The findings with those of entries held to their schemas."""
+    # one place, one mistake: the first told is the cause
+    reported = {finding.place for finding in findings if finding.is_error}
+    said = [*checked]
+    told = (finding for one in said for finding in one.findings if finding.place not in reported)
+    unfound = (word for one in said for word in one.unfound)
+    return told_of_lists([*findings, *told], unfound, documents)
 
 
 def kind_of_file(path: Path) -> str:

@@ -26,6 +26,7 @@ from almanac.source.cut_text import cut_texts
 from almanac.source.explain import explain
 from almanac.source.failure import Failure
 from almanac.source.hints import FIXED
+from almanac.source.lent import lent_words
 from almanac.source.mends import value_meant, would_do
 from almanac.source.moved_in import moved_in, moved_lines
 from almanac.source.named_by_key import sure_keys
@@ -42,7 +43,8 @@ class Validated:
 
     ``moved`` has, by (path, old id), the id that replaced it; ``meant``, by (path, whether it is a
     key), the word that was surely meant by one of no list; ``values``, by path, the YAML that
-    belongs in place of a value, of so many that were ``tried``; ``asked`` what of the names;
+    belongs in place of a value, of so many that were ``tried``; ``unfound``, by list, the program's
+    words for which none of the club's own stands; ``asked`` what of the names;
     ``style``, of a sound one, what has one right answer in how it is written.
     """
 
@@ -52,6 +54,7 @@ class Validated:
     meant: dict[tuple[DataPath, bool], str] = field(default_factory=dict)
     values: dict[DataPath, str] = field(default_factory=dict)
     tried: int = 0
+    unfound: list[tuple[str, str, Finding]] = field(default_factory=list)
     asked: Mapping[Question, Answer] = field(default_factory=dict)
 
     @property
@@ -145,6 +148,7 @@ class Shapes:
                 once = (finding.place, finding.code, finding.message)
                 if once not in found:
                     found[once] = self._with_mend(finding, problem, document, kind, checked)
+                    self._note_unfound(problem, found[once], checked)
             if problem.validator in {"reference", "vocabulary"}:
                 self._note_meant(problem, checked)
             if problem.validator == "additionalProperties":
@@ -192,6 +196,13 @@ class Shapes:
             return finding
         checked.values[failure.path] = new
         return replace(finding, hint=f"{finding.hint}; {FIXED}")
+
+    def _note_unfound(self, problem: Any, finding: Finding, checked: Validated) -> None:
+        """Keep the program's word of which nobody knows the club's own."""
+        keyword, name, word = problem.validator, problem.validator_value, problem.instance
+        is_lent = keyword == "vocabulary" and word in lent_words(name)
+        if is_lent and not self.names.certain(keyword, name, word):
+            checked.unfound.append((name, word, finding))
 
     def _note_meant(self, problem: Any, checked: Validated) -> None:
         """Keep the word that was surely meant, for ``check --fix``."""

@@ -1,0 +1,51 @@
+"""A club's own list of words in which the program's have no counterpart is told at the list: what
+names those is told with it, and not place by place.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterable, Mapping
+
+from almanac.findings import Finding, counted, error
+from almanac.model.catalogue import Key
+from almanac.source.reader import Document
+from almanac.source.suggest import listed
+
+_FEW = 5  # places, that are told each
+
+
+def told_of_lists(
+    findings: list[Finding],
+    unfound: Iterable[tuple[str, str, Finding]],
+    documents: Mapping[Key, Document],
+) -> list[Finding]:
+    """The findings with those of each such list told as one. ``unfound`` has, of every word of the
+    program that a club's list has not, that list, the word and what is told of it.
+    """
+    by_list: dict[str, list[tuple[str, Finding]]] = {}
+    for name, word, finding in unfound:
+        by_list.setdefault(name, []).append((word, finding))
+    for name, told in by_list.items():
+        of_list = documents.get(("vocabulary", name))
+        if len(told) > _FEW and of_list is not None and not of_list.lent:
+            gone = {finding for _, finding in told}
+            findings = [own for own in findings if own not in gone]
+            findings.append(_told(name, told, of_list))
+    return findings
+
+
+def _told(name: str, told: list[tuple[str, Finding]], of_list: Document) -> Finding:
+    words = [word for word, _ in Counter(word for word, _ in told).most_common()]
+    first = min((own.place for _, own in told), key=lambda place: (place.file, place.line or 0))
+    row = listed(words, 12).replace(" or ", " and ")
+    message = (
+        f"nothing here stands for {row} of the program's {name.replace('-', ' ')}, named in "
+        f"{counted(len(told), 'place')}, first in {first.file}:{first.line}"
+    )
+    hint = (
+        f"write also: [{words[0]}] in the word that stands for it"
+        f"{', and so for each' if len(words) > 1 else ''}; almanac check --fix then writes it "
+        "everywhere"
+    )
+    return error("unknown-word", of_list.place(("words",), of_key=True), message, hint)
