@@ -8,9 +8,15 @@ import re
 from collections.abc import Iterator, Sequence
 
 from almanac.source.scalars import in_quotes, scalar
-from almanac.source.syntax_slips import Position, Recognised, excerpt, field_names
+from almanac.source.syntax_slips import (
+    Position,
+    Recognised,
+    excerpt,
+    field_names,
+    without_dash,
+)
 
-_RULE = re.compile(r"\s*([-=~*_#]{4,}|```\w*|~~~\w*)\s*")
+_RULE = re.compile(r"\s*([-=~*_#]{4,}|\.{3,}|```\w*|~~~\w*)\s*")
 _OF_A_MERGE = re.compile(r"={7}|\|{7}( .*)?")
 # What a chat puts before a line: [27.11.26, 18:02] Name: or 27/11/2026, 18:02 - Name:
 _SENT = re.compile(
@@ -25,7 +31,9 @@ _DASHES = re.compile(r"\s*(?:- )?([a-z_]+): +- (\S.*)")
 _BEHIND_BRACKET = re.compile(r"\s*(?:- |[a-z_]+: )*((?:\[[^\[\]]*\]|\{[^{}]*\})[ ]*[^\s#,\]}:].*)")
 _STARRED = re.compile(r"\s*(?:- |[a-z_]+: )+([*&].*)")
 _IN_BRACES = re.compile(r"\{[^{}]*\}")
-_BEFORE_FIELD = re.compile(r"(?<![,:{]) +(?=([a-z_]+): )")
+_BEFORE_FIELD = re.compile(r"(?<![,:{]) +(?=\"?([a-z_]+)\"?: )")
+_TO_TICK = re.compile(r"\s*\[[ xX]?\] \S")
+_STARRED_NAME = re.compile(r"\s*(?:- )?([*_`]+)([a-z_]+)\1?(?:: ?\1|\1:) *(\S.*)")
 
 
 def stray(
@@ -76,6 +84,12 @@ def _texts(
     yield _comma(said, at, line)
     for number in {since[0], at[0]}:
         own = lines[number].rstrip() if number < len(lines) else ""
+        if _TO_TICK.match(own):
+            yield without_dash(number, lines)
+        if (named := _STARRED_NAME.fullmatch(own)) and named[2] in field_names():
+            message = f"'{named[1]}' stands around the name of a field"
+            where = (number, own.index(named[1]))
+            yield where, message, f"write {named[2]}: {excerpt(named[3])}"
         if "expected" in said and (behind := _BEHIND_BRACKET.fullmatch(own)):
             message = "text goes on behind the closing bracket"
             mend = f"where the bracket belongs to the text, write {in_quotes(excerpt(behind[1]))}"

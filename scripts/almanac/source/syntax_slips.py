@@ -15,7 +15,7 @@ from almanac.source import schemas
 Position = tuple[int, int]  # line and column from 0
 Recognised = tuple[Position, str, str]  # where, what is wrong, the mend
 
-LIST_MARK = re.compile(r"(?:[-–—−*•·▪◦]+|[0-9]{1,2}(?:[.)]|:(?= )))\s*(?=\S)")
+LIST_MARK = re.compile(r"(?:[-–—−*•·▪◦]+|[0-9]{1,2}(?:[.)]|:(?= ))|\[[ xX]?\])\s*(?=\S)")
 CURLY = "“”„‘’«»"
 _NO_COLON = re.compile(r"([a-z_]+)\s*(?:[-=]>|[→=;,：]|\s)\s*(\S.*)")
 _NO_SPACE = re.compile(r"(?:- )?([a-z_]+):([^\s:].*)")
@@ -49,13 +49,13 @@ def recognised(said: str, at: Position, since: Position, lines: Sequence[str]) -
     what it was reading began.
     """
     if "alphabetic or numeric" in said and lines[since[0]][since[1] :].startswith("* "):
-        return _without_dash(since[0], lines)
+        return without_dash(since[0], lines)
     if found := _in_quotes(said, at, lines) or _behind_fold(at, lines):
         return found
     if found := _stray_dash(at, lines):
         return found
     if "expected ':'" in said and _NUMBERED.match(lines[since[0]]):
-        return _without_dash(since[0], lines)
+        return without_dash(since[0], lines)
     number = since[0] if "expected ':'" in said else at[0]
     if "expected" in said and (found := _in_list(number, lines) or _field(number, lines)):
         return found
@@ -94,7 +94,8 @@ def excerpt(text: str) -> str:
     return text if len(text) <= _LONGEST else text[:_LONGEST] + "…"
 
 
-def _without_dash(number: int, lines: Sequence[str]) -> Recognised:
+def without_dash(number: int, lines: Sequence[str]) -> Recognised:
+    """A line of a list that begins with another mark than a dash, or with none."""
     line = lines[number]
     text = line.strip()
     mark = LIST_MARK.match(text)
@@ -118,7 +119,7 @@ def _in_list(number: int, lines: Sequence[str]) -> Recognised | None:
     if first and name in field_names():
         message = f"'{name}' begins too far out: it belongs to the item above it"
         return (number, indent), message, f"line it up with '{first[1]}'"
-    return None if _field(number, lines) else _without_dash(number, lines)
+    return None if _field(number, lines) else without_dash(number, lines)
 
 
 def _field(number: int, lines: Sequence[str]) -> Recognised | None:
@@ -196,7 +197,7 @@ def _colon(at: Position, lines: Sequence[str]) -> Recognised | None:
         if time := re.fullmatch(r"([0-9]{1,2}):\s+([0-5][0-9])", whole):
             message = "a blank stands inside this time"
             return at, message, f"write {match[1]}{time[1]}:{time[2]}"
-        two = re.fullmatch(r"(\S.*), *([a-z_]+): *(\S.*)", whole)
+        two = re.fullmatch(r"(\S.*?)(?:, *| {2,}|\t+)([a-z_]+): *(\S.*)", whole)
         if two and two[2] in field_names():
             own = f"'{match[1]}{excerpt(two[1])}' and '{two[2]}: {excerpt(two[3])}'"
             return at, message, f"write each field on a line of its own: {own}"

@@ -52,7 +52,7 @@ def _seen(text: str) -> str:
 
 def _is_behind_comma(node: yaml.MappingNode, key: yaml.ScalarNode, value: yaml.Node) -> bool:
     is_empty = isinstance(value, yaml.ScalarNode) and not value.value and not value.style
-    return bool(node.flow_style and is_empty and key.value.isdigit())
+    return bool(node.flow_style and is_empty and key.value[:1].isdigit())
 
 
 def control_words(char: str) -> str:
