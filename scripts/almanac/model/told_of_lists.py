@@ -9,6 +9,7 @@ from collections.abc import Iterable, Mapping
 
 from almanac.findings import Finding, counted, error
 from almanac.model.catalogue import Key
+from almanac.source.lent import lent_words
 from almanac.source.reader import Document
 from almanac.source.suggest import listed
 
@@ -20,15 +21,18 @@ def told_of_lists(
     unfound: Iterable[tuple[str, str, Finding]],
     documents: Mapping[Key, Document],
 ) -> list[Finding]:
-    """The findings with those of each such list told as one. ``unfound`` has, of every word of the
-    program that a club's list has not, that list, the word and what is told of it.
+    """The findings with those of each such list told as one. ``unfound`` has, of every word that
+    is not of a list, that list, the word and what is told of it.
     """
     by_list: dict[str, list[tuple[str, Finding]]] = {}
     for name, word, finding in unfound:
         by_list.setdefault(name, []).append((word, finding))
-    for name, told in by_list.items():
+    for name, every in by_list.items():
         of_list = documents.get(("vocabulary", name))
-        if len(told) > _FEW and of_list is not None and not of_list.lent:
+        if len(every) <= _FEW or of_list is None or of_list.lent:
+            continue
+        told = [own for own in every if own[0] in lent_words(name)]
+        if len(told) > _FEW:
             gone = {finding for _, finding in told}
             findings = [own for own in findings if own not in gone]
             findings.append(_told(name, told, of_list))

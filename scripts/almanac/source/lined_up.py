@@ -166,7 +166,7 @@ def _told(start: int, end: int, shift: int, moved: Sequence[str]) -> Moved:
 
 def _name(line: str) -> str:
     named = _NAMED.match(line.strip())
-    if line.split()[0] == "-":
+    if line.split(maxsplit=1)[0] == "-":
         return "this dash"
     return f"'{named[1]}'" if named else "this line"
 

@@ -26,7 +26,6 @@ from almanac.source.cut_text import cut_texts
 from almanac.source.explain import explain
 from almanac.source.failure import Failure
 from almanac.source.hints import FIXED
-from almanac.source.lent import lent_words
 from almanac.source.mends import value_meant, would_do
 from almanac.source.moved_in import moved_in, moved_lines
 from almanac.source.named_by_key import sure_keys
@@ -43,8 +42,8 @@ class Validated:
 
     ``moved`` has, by (path, old id), the id that replaced it; ``meant``, by (path, whether it is a
     key), the word that was surely meant by one of no list; ``values``, by path, the YAML that
-    belongs in place of a value, of so many that were ``tried``; ``unfound``, by list, the program's
-    words for which none of the club's own stands; ``asked`` what of the names;
+    belongs in place of a value, of so many that were ``tried``; ``unfound`` the lists and the words
+    for which none of the club's own surely stands; ``asked`` what of the names;
     ``style``, of a sound one, what has one right answer in how it is written.
     """
 
@@ -198,10 +197,9 @@ class Shapes:
         return replace(finding, hint=f"{finding.hint}; {FIXED}")
 
     def _note_unfound(self, problem: Any, finding: Finding, checked: Validated) -> None:
-        """Keep the program's word of which nobody knows the club's own."""
+        """Keep a word of which nobody knows the club's own."""
         keyword, name, word = problem.validator, problem.validator_value, problem.instance
-        is_lent = keyword == "vocabulary" and word in lent_words(name)
-        if is_lent and not self.names.certain(keyword, name, word):
+        if keyword == "vocabulary" and not self.names.certain(keyword, name, word):
             checked.unfound.append((name, word, finding))
 
     def _note_meant(self, problem: Any, checked: Validated) -> None:
