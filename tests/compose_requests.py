@@ -138,9 +138,9 @@ def walked(answer: Proposals, chance: random.Random, deeds: int) -> Iterator[dic
             continue
         before, now = standing(asked, practice), standing(asked, after)
         words = [*change_words(asked, before.order, now.order, deed)]
-        proposal = proposal_json(answer, Proposal(now.order, now.cost))
+        proposal = proposal_json(answer, Proposal(now.order, now.cost, after.out))
         changed = {"practice": chosen(after), "proposal": proposal, "words": words}
-        step |= {"entry": entry_text(answer, Proposal(now.order, now.cost))}
+        step |= {"entry": entry_text(answer, Proposal(now.order, now.cost, after.out))}
         yield step | {"changed": changed}
         practice = after
         if chance.random() < 0.3:  # as of a written practice, which has a talk of its own
@@ -158,7 +158,7 @@ def timed(answer: Proposals, practice: ChosenPractice, minutes: int) -> dict[str
     except BadWish as problem:
         return step | {"changed": {"refused": str(problem)}}
     now = standing(asked, after)
-    proposal = proposal_json(replace(answer, asked=asked), Proposal(now.order, now.cost))
+    proposal = proposal_json(replace(answer, asked=asked), Proposal(now.order, now.cost, after.out))
     words = [*change_words(asked, ordered(asked, practice), now.order)]
     return step | {"changed": {"practice": chosen(after), "proposal": proposal, "words": words}}
 

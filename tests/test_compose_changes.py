@@ -299,3 +299,15 @@ def test_a_changed_proposal_is_saved(capsys: Any, tmp_path: Path) -> None:
     assert capsys.readouterr().out.startswith("wrote ")
     text = (tmp_path / "club/plans/practices/tonight.yml").read_text("utf-8")
     assert "set: legs-before-arms" in text and "set: kick-and-go" not in text
+
+
+def test_what_the_user_took_out_is_not_to_be_mended_by_more_minutes() -> None:
+    """Of relief or a skill that was taken out it is said that there is none, and no more."""
+    went = 0
+    for asked, _, deed, after in done(OUT):
+        own = Proposal(standing(asked, after).order, 0, after.out)
+        gone = {"e": "relief", "s": "skill"}.get(deed.role)
+        told = [one for one in unmet(asked, own) if one.wish == gone]
+        assert all(one.because == TIME_LEFT for one in told)
+        went += len(told)
+    assert went

@@ -54,7 +54,7 @@ def test_the_page_knows_squads_their_usual_slot_and_what_is_planned() -> None:
     assert set(data["parts"]) == set("wsmnec")
 
 
-@pytest.mark.parametrize("name", ["apply", "asked", "often", "swim", "words"])
+@pytest.mark.parametrize("name", ["apply", "asked", "link", "often", "swim", "words"])
 def test_scripts(name: str) -> None:
     run_by_node(TESTS / f"{name}.test.js")
 

@@ -11,6 +11,7 @@ import { fetchScript } from "./make/fetch-script.js";
 import { form } from "./make/form.js";
 import { atFirst, fetched, here, LAST, mySquad, starts, whyNot } from "./make/here.js";
 import { lately } from "./make/lately.js";
+import { mended, unreadable } from "./make/link.js";
 import { whose } from "./make/names.js";
 import { point } from "./make/point.js";
 
@@ -21,6 +22,8 @@ import { point } from "./make/point.js";
 
 const SOON_MS = 100; // after the last of what is typed and ticked
 const NO_SQUAD = "There is no such squad here.";
+const NO_MINUTES = "Say how many minutes, or until when.", NO_GROUP = "No lane group is ticked: say who swims.";
+const LONG = 12 * 60; // minutes: nobody means an end that is further away
 const box = one("[data-make]");
 /** @type {Map<string, Answers>} by squad */
 const answered = new Map();
@@ -49,10 +52,11 @@ async function inTurn(work) {
   }
 }
 
-/** Ask for the squad: whose practice it is, is known of no phone that has no groups. */
-function askSquad() {
+/** Ask for the squad: whose practice it is, is known of no phone that has no groups.
+ * @param {string} [problem] why a link can't be followed */
+function askSquad(problem = "") {
   const rows = here.squads.map(([id, title]) => tool(title, () => ask(id)));
-  say(make("h2", {}, "Whose practice?"), make("div", { class: "tools" }, ...rows), make("p", { class: "hint" }, "Settings keeps your groups, so that this is not asked."));
+  say(...(problem ? [problem] : []), make("h2", {}, "Whose practice?"), make("div", { class: "tools" }, ...rows), make("p", { class: "hint" }, "Settings keeps your groups, so that this is not asked."));
 }
 
 /** The questions of a squad.
@@ -113,6 +117,11 @@ const propose = (known, squad, told) => inTurn(async (isStill) => {
   const { data, answers } = known, request = requestOf(known), tried = { data, request, problem: "", field: "" };
   const start = starts(squad, answers.until, new Date());
   write(LAST, { squad: squad[0], day: today, goals: answers.goals, gone: [...answers.gone] });
+  const lacks = [[answers.minutes.trim(), NO_MINUTES, "minutes"], [answers.groups.length, NO_GROUP, "groups"]].find(([own]) => !own);
+  if (lacks) {
+    point(one(".make-form", box), told, String(lacks[1]), String(lacks[2]));
+    return;
+  }
   try {
     await proposals();
     tell("make-try", tried);
@@ -122,8 +131,8 @@ const propose = (known, squad, told) => inTurn(async (isStill) => {
   if (!isStill()) {
     return;
   }
-  const long = tried.field === "minutes" && answers.until ? `Until ${answers.until} there are ${request.minutes} min. ` : ""; // nobody typed so many
-  point(/** @type {HTMLElement} */ (told.closest("form")), told, `${long}${tried.problem}`, tried.field);
+  const { until } = answers, long = tried.field !== "minutes" || !until ? "" : request.minutes > LONG ? `${until} is past. ` : `Until ${until} there are `; // nobody typed so many
+  point(one(".make-form", box), told, `${long}${tried.problem}`, tried.field);
   if (!tried.problem) {
     location.hash = toAddress({ squad: squad[0], request, on: today, start, number: 1, practice: null, code: "" });
   }
@@ -134,26 +143,38 @@ const propose = (known, squad, told) => inTurn(async (isStill) => {
 const show = (asked) => inTurn(async (isStill) => {
   const [data] = await Promise.all([/** @type {Promise<Data>} */ (fetched(`compose/${asked.squad}`)), proposals()]);
   const file = data.practices.some(([id]) => id === asked.from) ? await fetched(`compose/practices/${asked.from}`) : null;
-  if (isStill()) {
+  const [, , , usual] = /** @type {SquadHere} */ (here.squads.find(([own]) => own === asked.squad)), mend = mended(asked.request, data, usual);
+  if (isStill() && mend) {
+    askAgain(data, asked.squad, mend.request, mend.said, mend.field);
+  } else if (isStill()) {
     tell("make-show", { data, asked, file });
   }
 });
 
 function arrive() {
-  const asked = fromAddress(location.hash.slice(1)), squad = mySquad();
+  const address = location.hash.slice(1), asked = fromAddress(address), squad = mySquad();
   turn++;
   if (!here.squads.length) {
     say("No squad of this club has a pool and a lane group: practices are made for the water alone.");
   } else if (asked) {
-    here.squads.some(([id]) => id === asked.squad) ? show(asked) : say(NO_SQUAD);
+    here.squads.some(([id]) => id === asked.squad) ? show(asked) : askSquad(NO_SQUAD);
   } else {
-    squad ? ask(squad[0]) : askSquad();
+    const problem = unreadable(address);
+    squad ? ask(squad[0], problem) : askSquad(problem);
   }
 }
 
-hear("make-ask", ({ data, squad, request, problem, field }) => {
+/** The questions as a request answers them, and what of it can't be.
+ * @param {Data} data
+ * @param {string} squad
+ * @param {import("./make/types.js").Request} request
+ * @param {string} problem
+ * @param {string} field */
+function askAgain(data, squad, request, problem, field) {
   answered.set(squad, answersOf(request, data.squad.groups.map(([id]) => id), lately(data, here.kept, today)));
   ask(squad, problem, field);
-});
+}
+
+hear("make-ask", ({ data, squad, request, problem, field }) => askAgain(data, squad, request, problem, field));
 window.addEventListener("hashchange", arrive);
 arrive();

@@ -271,8 +271,16 @@ def test_what_cannot_be_is_a_sentence_and_what_hinders_stands_first(
     phone.locator("#make-until").fill(late)
     propose(phone)
     expect(told).to_contain_text(
-        re.compile(rf"^Until {late} there are 2[34]\d min\. 2[34]\d min: ")
+        re.compile(rf"^Until {late} there are 2[34]\d min: from 20 to 120 minutes can be composed")
     )
+    past = phone.evaluate("new Date(Date.now() - 3600e3).toTimeString().slice(0, 5)")
+    phone.locator("#make-until").fill(past)
+    propose(phone)
+    expect(told).to_contain_text(f"{past} is past. ")
+    phone.get_by_label("Minutes", exact=True).fill("")
+    propose(phone)
+    expect(told).to_have_text("Say how many minutes, or until when.")
+    expect(field).to_be_focused()
     phone.get_by_label("Minutes", exact=True).fill("60")
     phone.locator("summary", has_text="More").click()
     lanes = phone.get_by_label("Heron, lanes 1 to 3: lanes")
@@ -283,6 +291,14 @@ def test_what_cannot_be_is_a_sentence_and_what_hinders_stands_first(
     expect(lanes).to_be_focused()
     expect(field).not_to_have_attribute("aria-invalid", "true")
     lanes.fill("3")
+    groups = phone.locator("[name=group]")
+    for one in range(groups.count()):
+        groups.nth(one).uncheck()
+    propose(phone)
+    expect(told).to_have_text("No lane group is ticked: say who swims.")
+    assert groups.evaluate_all("all => all.every((own) => !own.checked)"), "none is ticked again"
+    for one in range(groups.count()):
+        groups.nth(one).check()
     for goal in ("Kick into stroke", "Kick speed"):
         phone.get_by_label(goal).check()
     expect(phone.get_by_label("Kick technique")).to_be_disabled()
@@ -305,12 +321,25 @@ def test_what_cannot_be_is_a_sentence_and_what_hinders_stands_first(
     phone.locator(".make-rows").evaluate("rows => rows.scrollIntoView()")
     missed.click()
     expect(first).to_be_in_viewport()
-    phone.goto(f"{server.address}make.html#squad=heron&pool=moon&minutes=60&goals=walls")
-    expect(told).to_contain_text("There is no pool 'moon'; there are home")
+    for link, said in (
+        ("squad=heron&pool=moon&minutes=60&goals=walls", "There is no pool “moon” here: there are"),
+        (
+            "squad=heron&pool=home&minutes=60&goals=kick-sped",
+            "“kick-sped” here: is Kick speed meant?",
+        ),
+        ("squad=heron&pool=home&minutes=60&goals=kick-speed&effort=eesy", "is Easy meant?"),
+        ("squad=heron,osprey&minutes=60", "names “heron,osprey”, and a practice is for one squad."),
+        ("squad=heron&minutes=soon", "This link says “soon” for the minutes"),
+    ):
+        phone.goto(f"{server.address}make.html#{link}")
+        expect(phone.get_by_text(said)).to_be_visible()
+    phone.goto(f"{server.address}make.html#squad=heron&pool=home&minutes=99999&goals=kick-speed")
+    expect(told).to_contain_text("99999 min: from 20 to 120 minutes can be composed")
     phone.goto(f"{server.address}make.html#squad=heron&pool=home&minutes=60&from=x")
     expect(told).to_contain_text("The practice that this link opens is no longer here.")
     phone.goto(f"{server.address}make.html#squad=nobody&minutes=60")
-    expect(phone.locator("[role=alert]")).to_have_text("There is no such squad here.")
+    expect(phone.locator("[role=alert]").first).to_have_text("There is no such squad here.")
+    expect(phone.get_by_role("button", name="Heron")).to_be_visible()
 
 
 def test_in_a_slot_that_runs_what_is_left_of_it_is_asked_for_and_begins_now(
@@ -378,10 +407,10 @@ def test_on_paper_each_group_has_its_pages_told_at_their_foot_and_nothing_stands
         expect(phone.locator(".make-sheet")).to_have_count(2)
         pages = PdfReader(io.BytesIO(phone.pdf(format="A4", prefer_css_page_size=True))).pages
         texts = [" ".join(page.extract_text().split()) for page in pages]
-        for number, text in enumerate(texts, 1):
-            assert f"{number} of {len(texts)}" in text
-            assert len(text) > 500, "a page is worth its paper"
         half = len(texts) // 2
+        for number, text in enumerate(texts):
+            assert f"page {number % half + 1}" in text, "counted over the pages of its own group"
+            assert len(text) > 500, "a page is worth its paper"
         assert all("Lanes 1–3 ·" in text for text in texts[:half])
         assert all("Lanes 4–6 ·" in text for text in texts[half:])
         assert " and others" not in " ".join(texts), "each rep has its own target"

@@ -34,10 +34,13 @@ SPARE, A_POINT = 30, 2
 
 @dataclass(frozen=True)
 class Proposal:
-    """A practice: its pieces in order, and what it costs in points."""
+    """A practice: its pieces in order, and what it costs in points; ``out`` are the keys of pieces
+    that were swapped or taken out.
+    """
 
     order: tuple[Stood, ...]
     cost: int
+    out: tuple[str, ...] = ()
 
 
 _Easy = tuple[int, int, Sized | None]  # its cost, what it takes with what goes before, itself

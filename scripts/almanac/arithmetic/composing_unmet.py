@@ -34,7 +34,7 @@ TIME_LEFT = "time-left"
 class Unmet:
     """What a practice does not meet: a wish, which of it by place (``UNKNOWN``; of the slot the
     seconds that nothing fills), and the wish that is in the way; ``TIME_LEFT`` where there
-    was time.
+    was time, as where what could stand there was taken out.
     """
 
     wish: str
@@ -51,10 +51,11 @@ def unmet(asked: Asked, own: Proposal) -> Iterator[Unmet]:
     yield from _other_effort(asked, own.order)
     roles, left = [one.role for one in own.order], asked.slot - whole(own.order)
     because = TIME_LEFT if left > SLACK_MOST else MINUTES
+    gone = "".join(asked.table.pieces[asked.table.piece_of[key]].roles for key in own.out)
     if SKILL not in roles and wants_skill(asked):
-        yield Unmet(NO_SKILL, UNKNOWN, because)
+        yield Unmet(NO_SKILL, UNKNOWN, TIME_LEFT if SKILL in gone else because)
     if EASY not in roles and are_legs_tired(work):
-        yield Unmet(NO_RELIEF, UNKNOWN, because)
+        yield Unmet(NO_RELIEF, UNKNOWN, TIME_LEFT if EASY in gone else because)
     if because == TIME_LEFT:  # only after something was taken out
         yield Unmet(SLOT, left // TENTHS, TIME_LEFT)
 

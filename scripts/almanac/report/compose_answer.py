@@ -81,7 +81,7 @@ def changed(answer: Proposals, number: int, deeds: Sequence[Deed | OtherMinutes]
         practice = change(asked, practice, own) if own else in_minutes(asked, practice)
         before, now = now, standing(asked, practice)
         words.append(tuple(change_words(asked, before.order, now.order, own)))
-    proposal = Proposal(now.order, now.cost)
+    proposal = Proposal(now.order, now.cost, practice.out)
     return replace(answer, asked=asked, proposals=(proposal,), changes=tuple(words))
 
 

@@ -34,7 +34,7 @@ export function proposalOf(data, request, practice) {
   const asked = askedOf(data, request);
   return orRefused(() => {
     const { order, cost } = standing(asked, practice);
-    return { proposal: told(asked, order, cost) };
+    return { proposal: told(asked, order, cost, practice.out) };
   });
 }
 
@@ -51,7 +51,7 @@ export function change(data, request, practice, deed) {
   return orRefused(() => {
     checkDeed(asked, practice, deed);
     const before = standing(asked, practice), after = changed(asked, practice, deed), now = standing(asked, after);
-    return { practice: after, proposal: told(asked, now.order, now.cost), words: changeWords(asked, before.order, now.order, deed) };
+    return { practice: after, proposal: told(asked, now.order, now.cost, after.out), words: changeWords(asked, before.order, now.order, deed) };
   });
 }
 

@@ -38,7 +38,7 @@ export function inMinutes(data, request, practice, without = []) {
       throw new BadWish(reason ? said(asked.table, `broken-${reason}`) : long.said);
     }
     const after = asFitted(before, own), now = standing(asked, after);
-    return { practice: after, proposal: told(asked, now.order, now.cost), words: changeWords(asked, old, now.order) };
+    return { practice: after, proposal: told(asked, now.order, now.cost, after.out), words: changeWords(asked, old, now.order) };
   });
   return "refused" in found ? { ...found, out } : found;
 }

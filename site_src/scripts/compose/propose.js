@@ -59,8 +59,8 @@ export function* proposing(data, request) {
   };
 }
 
-/** A practice as it is told. @param {Asked} asked @param {Stood[]} order @param {number} cost @returns {Proposal} */
-export function told(asked, order, cost) {
+/** A practice as it is told. @param {Asked} asked @param {Stood[]} order @param {number} cost @param {string[]} [out] what was swapped or taken out @returns {Proposal} */
+export function told(asked, order, cost, out = []) {
   const takes = whole(order);
   return {
     title: titled(asked, order),
@@ -71,7 +71,7 @@ export function told(asked, order, cost) {
     distance: order.reduce((sum, one) => sum + one.own.size.distance, 0),
     adults: Math.max(asked.adultsLeast, ...order.map((one) => one.own.adults)),
     parts: order.map((one) => partOf(asked, order, one)),
-    unmet: unmet(asked, order).map((own) => ({ ...own, which: whichOf(asked.table, own), words: unmetWords(asked.table, own, asked.wishes.goals.length) })),
+    unmet: unmet(asked, order, out).map((own) => ({ ...own, which: whichOf(asked.table, own), words: unmetWords(asked.table, own, asked.wishes.goals.length) })),
   };
 }
 

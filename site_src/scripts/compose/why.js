@@ -91,8 +91,9 @@ function warming(asked, own, work) {
 /** The strokes of a piece that the work has too. @param {Sized} own @param {Sized[]} work */
 const shared = ({ piece }, work) => piece.strokes.filter((stroke) => work.some((each) => each.piece.strokes.includes(stroke)));
 
-/** What a practice could not meet, and which wish to drop for it. @param {Asked} asked @param {Stood[]} order @returns {NotMet[]} */
-export function unmet(asked, order) {
+/** What a practice could not meet, and which wish to drop for it. @param {Asked} asked @param {Stood[]} order @param {string[]} out keys of what was taken out @returns {NotMet[]} */
+export function unmet(asked, order, out) {
+  const gone = out.map((key) => asked.table.pieces[asked.table.pieceOf.get(key) ?? -1]?.roles).join();
   const { wishes } = asked, roles = order.map((one) => one.role), left = asked.slot - whole(order);
   const because = left > SLACK_MOST ? "time-left" : "minutes";
   const found = wishes.goals
@@ -100,10 +101,10 @@ export function unmet(asked, order) {
     .map((goal) => ({ wish: "goals", which: goal, because: inTheWay(asked, [goal], (piece) => worksAs(asked, piece)) }));
   found.push(...otherEffort(asked, order));
   if (!roles.includes(SKILL) && wantsSkill(asked)) {
-    found.push({ wish: "skill", which: UNKNOWN, because });
+    found.push({ wish: "skill", which: UNKNOWN, because: gone.includes(SKILL) ? "time-left" : because });
   }
   if (!roles.includes(EASY) && areLegsTired(workIn(order))) {
-    found.push({ wish: "relief", which: UNKNOWN, because });
+    found.push({ wish: "relief", which: UNKNOWN, because: gone.includes(EASY) ? "time-left" : because });
   }
   if (because === "time-left") { // only after something was taken out
     found.push({ wish: "slot", which: Math.floor(left / TENTHS), because });

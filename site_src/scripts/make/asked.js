@@ -66,7 +66,7 @@ function requestOf(words) {
   const word = reader(words);
   const numbers = (/** @type {string} */ name) => Object.fromEntries(numbersOf(words.get(name)));
   return {
-    pool: word("pool", ID), minutes: Number(word("minutes", /^\d{1,4}$/)), goals: listed(words.get("goals")), groups: listed(words.get("groups")), gear: numbers("gear"),
+    pool: word("pool", ID), minutes: Number(word("minutes", /^\d{1,9}$/)), goals: listed(words.get("goals")), groups: listed(words.get("groups")), gear: numbers("gear"),
     lanes: numbers("lanes"), heads: numbers("heads"), taught: numbers("taught"), done: numbersOf(words.get("done")), effort: word("effort", ID),
     adults: Number(word("adults", /^\d{1,3}$/) || -1),
   };
@@ -79,7 +79,7 @@ export function fromAddress(address) {
   const words = new URLSearchParams(address);
   const word = reader(words);
   const [squad, from, parts] = [word("squad", ID), word("from", ID), partsOf(words.get("parts") ?? "")];
-  return squad && word("minutes", /^\d{1,4}$/) ? {
+  return squad && word("minutes", /^\d{1,9}$/) ? {
     squad, request: requestOf(words), on: dayOf(word("on", /^\d{4}-\d\d-\d\d$/)), start: word("start", /^(?:[01]\d|2[0-3]):[0-5]\d$/), number: Number(word("number", /^[1-3]$/) || 1),
     practice: parts.length ? { parts, out: listed(words.get("out")) } : null, code: word("code", ID), ...(from ? { from, roles: word("roles", /^[wsmnec]+$/) } : {}),
   } : null;

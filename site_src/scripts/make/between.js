@@ -17,7 +17,7 @@
  *   "make-made": {box: HTMLElement, made: Made, proposal: Proposal, data: Data, asked: Asked, file: File | null},
  *   "make-keep": {run: Run, made: string, problem: string},
  *   "make-hand": {title: string, link: string, nodes: Node[]},
- *   "make-save": ReturnType<typeof import("../compose/chosen.js").stoodOf> & {name: string, start: string, changed: Omit<import("./saved.js").Changed, "composed"> | null, nodes: Node[]},
+ *   "make-save": ReturnType<typeof import("../compose/chosen.js").stoodOf> & {name: string, start: string, changed: (Omit<import("./saved.js").Changed, "composed" | "from"> & {wanted: Asked}) | null, nodes: Node[]},
  *   "make-sheets": {data: Data, asked: Asked, file: File | null, proposal: Proposal, written: (import("./types.js").WrittenPart | null)[], made: Made, adults: number, unit: string, sheets: HTMLElement[]},
  * }} Told `make-soon`: what may be asked next; `make-try`: whether a request can be, `problem` is the answer, `field` the question that it is of; `make-show`: what an address asks for, with the practice that it opens; null where something else is
  *   shown; `make-ask`: the questions as a request answers them, and what of it can't be; `make-lay`: a proposal to be laid,

@@ -104,17 +104,12 @@ export async function run(own, code) {
 export function save(own) {
   const name = `${nameOf(own)}.yml`, { data, asked, stand: { practice }, file } = own;
   const changed = file && {
-    file, places: placesOf(data, file, practice), chosen: practice.parts, data, from: fromWords(file, asked), adults: adultsOf(data, asked.request, file, own.stand), title: titleNow(own),
+    file, places: placesOf(data, file, practice), chosen: practice.parts, data, wanted: asked, adults: adultsOf(data, asked.request, file, own.stand), title: titleNow(own),
   };
   const saved = { ...stoodOf(data, asked.request, practice), start: asked.start, changed, name, nodes: [make("p", { role: "alert" }, NO_SIGNAL)] };
   tell("make-save", saved);
   return saved.nodes;
 }
-
-/** The words of an address that opens what it was made from.
- * @param {File} file
- * @param {Asked} asked */
-export const fromWords = ({ id }, asked) => `${toAddress({ ...asked, on: "", practice: null, code: "", number: 1, request: { ...asked.request, done: [], taught: {} } })}&from=${id}`;
 
 /** Share the link that makes it, or copy it; it stands there in any case.
  * @param {Own} own

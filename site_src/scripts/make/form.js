@@ -132,15 +132,15 @@ function gear({ data, answers }) {
  * @param {() => void} again */
 function whose({ data, answers, squads }, deeds, again) {
   const { groups } = data.squad;
-  const lanes = groups.filter(([id]) => !answers.groups.length || answers.groups.includes(id)).flatMap(([id, title, usual, heads]) => [
+  const lanes = groups.filter(([id]) => answers.groups.includes(id)).flatMap(([id, title, usual, heads]) => [
     field(`make-lanes-${id}`, `${title}: lanes`, { type: "number", inputmode: "numeric", min: "1", value: answers.lanes[id] ?? String(usual) }, (value) => { answers.lanes[id] = value; }),
     field(`make-heads-${id}`, `${title}: swimmers`, { type: "number", inputmode: "numeric", min: "1", value: answers.heads[id] ?? String(heads) }, (value) => { answers.heads[id] = value; }),
   ]);
   return [
     ...(squads.length > 1 ? [question("Whose?", make("div", { class: "chips" }, ...squads.map((own) => chip("radio", "squad", own, own[0] === data.squad.id, () => deeds.squad(own[0])))))] : []),
-    question("Lane groups", make("div", { class: "chips" }, ...groups.map(([id, title]) => chip("checkbox", "group", [id, title], !answers.groups.length || answers.groups.includes(id), (isOn) => {
-      const all = answers.groups.length ? answers.groups : groups.map(([own]) => own);
-      answers.groups = groups.map(([own]) => own).filter((own) => (own === id ? isOn : all.includes(own)));
+    question("Lane groups", make("div", { class: "chips" }, ...groups.map(([id, title]) => chip("checkbox", "group", [id, title], answers.groups.includes(id), (isOn) => {
+      const before = answers.groups;
+      answers.groups = groups.map(([own]) => own).filter((own) => (own === id ? isOn : before.includes(own)));
       again();
     })))),
     choice("make-pool", "Pool", data.pools.map(([id, title]) => [id, title]), answers.pool, (value) => {

@@ -9,7 +9,7 @@ import { handed, keepRun, saveFile } from "./hand.js";
 import { laid } from "./lay.js";
 import { whose } from "./names.js";
 import { gearWords, sheets } from "./paper.js";
-import { changedText, notKept } from "./saved.js";
+import { changedText, fromWords, notKept } from "./saved.js";
 import { showMade } from "./show-made.js";
 
 const NOT_KEPT = "This browser keeps nothing, so that a run of it can’t be begun. Print it, or open its pieces one by one.";
@@ -19,7 +19,7 @@ hear("make-lay", (own) => {
 });
 hear("make-made", showMade);
 hear("make-save", (own) => {
-  const changed = own.changed && { ...own.changed, composed: partTexts(own.asked, own.order) };
+  const changed = own.changed && { ...own.changed, composed: partTexts(own.asked, own.order), from: fromWords(own.changed.file, own.changed.wanted) };
   saveFile(own.name, changed ? changedText(changed) : entryText(own.asked, own.order, own.start));
   own.nodes = [make("p", { role: "status" }, `Saved as ${own.name}.`), ...(changed ? [make("p", { class: "hint" }, notKept(changed))] : [])];
 });

@@ -77,12 +77,12 @@ function sheet(run, crew, { focus, where, day, gear, adults, printed, unit, isKn
 
 const pages = new CSSStyleSheet();
 
-/** Whose a page is and which of how many, at its foot, where a browser writes there.
+/** Whose a page is and which of these, at its foot, where a browser writes there: `counter(page)` would count over the sheets of all.
  * @param {Omit<RunData, "version">} run */
 function tellPages({ crews, title }) {
   const text = (/** @type {string} */ words) => `"${words.replace(/["\\\n]/g, "\\$&")}"`, style = "font: 11pt sans-serif; vertical-align: top";
   pages.replaceSync(crews.map((crew, k) => `.make-sheet:nth-child(${k + 1}) { page: sheet-${k}; }
-    @page sheet-${k} { margin-bottom: 13mm; @bottom-left { content: ${text(`${crewName(crew)} · ${title}`)}; ${style}; } @bottom-right { content: counter(page) " of " counter(pages); ${style}; } }`).join("\n"));
+    @page sheet-${k} { counter-increment: sheet-${k}; margin-bottom: 13mm; @bottom-left { content: ${text(`${crewName(crew)} · ${title}`)}; ${style}; } @bottom-right { content: "page " counter(sheet-${k}); ${style}; } }`).join("\n"));
   if (!document.adoptedStyleSheets.includes(pages)) {
     document.adoptedStyleSheets = [...document.adoptedStyleSheets, pages];
   }

@@ -20,7 +20,7 @@ import { adultsOf, isEntry, opened } from "./opened.js";
 /** @import {Data, File} from "./types.js" */
 
 const SOON_MS = 100;
-const WAITS = "The sheets are being fetched; they are printed when they are here.";
+const WAITS = "The sheets are fetched first, and printed then.";
 const NO_SHEETS = "No signal, and what lays the sheets out is not kept on this phone: nothing is printed. Make the practice again with a signal, or keep the site on this phone.";
 const GONE = "The practice that this link opens is no longer here.";
 const box = one("[data-make]");

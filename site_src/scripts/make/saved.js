@@ -1,5 +1,6 @@
 // A practice that was opened and changed, as an entry: what was not changed stands as its file has it, word for word. Pure.
 
+import { toAddress } from "./asked.js";
 import { otherwiseOf } from "./otherwise.js";
 
 /** @import {Data, File, Otherwise, Practice} from "./types.js" */
@@ -37,6 +38,11 @@ function itemsSoOften(lines, own) {
   const at = first >= 0 && own.scaled.length === 1 ? items[Number(own.scaled[0])] ?? -1 : -1, isThere = at > 0 && /^ {6}- \{?reps: \d+(,|$)/.test(lines[at]);
   return isThere ? lines.map((line, k) => (k === at ? line.replace(/reps: \d+/, `reps: ${own.number}`) : line)).join("\n") : null;
 }
+
+/** The words of an address that opens what it was made from.
+ * @param {File} file
+ * @param {import("./asked.js").Asked} asked */
+export const fromWords = ({ id }, asked) => `${toAddress({ ...asked, on: "", practice: null, code: "", number: 1, request: { ...asked.request, done: [], taught: {} } })}&from=${id}`;
 
 /** The entry as text.
  * @param {Changed} changed */
