@@ -517,6 +517,8 @@ def test_a_day_without_a_slot_and_a_practice_much_shorter_than_its_slot_are_told
         ("goal short", "legs", "longer ones serve strong legs less"),
         ("goal long gone", "legs 3", "longer ones serve strong legs less"),
         ("load over", "1", "the week, a test week, is to weigh 80 % of a full one"),
+        ("load under", "1", "longer ones would leave the week too light"),
+        ("cut too little", "2027-01-04", "longer ones ease too little before the race"),
         ("same again", "long 2027-01-04", "longer ones would come again too soon or too often"),
         ("kick_share over", "kick_share", "with longer ones the share is missed of what is kick"),
         ("limit", "", "a limit or the order of teaching keeps longer ones out"),

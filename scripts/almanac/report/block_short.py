@@ -17,14 +17,13 @@ from almanac.report.planning_request import BlockRequest, last_of
 
 _MUCH = 15  # minutes of a slot that are left and asked about
 _LIGHT = 85  # hundredths of a full week, as weeks with a test weigh: with less it is so by intent
-
-
 _AGAIN = "longer ones would come again too soon or too often"
 _HARD = "longer ones are too hard beside the days around them"
 _NONE = "no practice that may stand there is longer"
 _EASED = "longer ones ease too little before the race"
 _WORDS = {
     "load over": "longer ones would make the week too heavy",
+    "load under": "longer ones would leave the week too light",
     "first week": "longer ones would make the week too heavy",
     "stroke under": "longer ones have too little of a stroke",
     "not tested": "longer ones run no test",
