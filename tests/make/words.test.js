@@ -3,7 +3,7 @@
 import assert from "node:assert/strict";
 import test from "node:test";
 
-import { eachTime, go } from "../../site_src/scripts/make/goes.js";
+import { eachTime, go, minutesOf } from "../../site_src/scripts/make/goes.js";
 import { idOf } from "../../site_src/scripts/make/names.js";
 
 test("a file is called by its title and the day, no longer than an id may be", () => {
@@ -22,6 +22,13 @@ test("each rep has its own target, told until they come again", () => {
   assert.equal(eachTime([40, 35, 40, 35, 40]), "0:40 / 0:35");
   assert.equal(eachTime([40, 40, 35]), "0:40 / 0:40 / 0:35");
   assert.equal(eachTime([null, null]), "");
+});
+
+test("the minutes of rows add up to those of the whole", () => {
+  const lasting = (/** @type {number[]} */ ...all) => minutesOf(all.map((takes) => ({ talk_s: 30, takes_s: takes - 30 })));
+  assert.deepEqual(lasting(994, 784, 1160, 390, 239), [17, 13, 19, 6, 4]); // 59:27, of which each alone, rounded, makes 61
+  assert.deepEqual(lasting(90, 31, 31, 40), [2, 1, 1, 1]); // half a minute is never none
+  assert.deepEqual(lasting(600, 100, 20, 600), [10, 2, 1, 9]); // and is made up for
 });
 
 test("send-offs that differ are told once each", () => {

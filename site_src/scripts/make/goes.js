@@ -4,7 +4,7 @@ import { count, timeOfDay } from "../run/words.js";
 
 /** @import {Each, RepBlock} from "../run/types.js" */
 
-const MOST_TIMES = 3, SECOND_MS = 1000;
+const MOST_TIMES = 3, SECOND_MS = 1000, MINUTE_S = 60;
 
 /** A time of day, with its seconds where there are any.
  * @param {string} start HH:MM
@@ -12,6 +12,18 @@ const MOST_TIMES = 3, SECOND_MS = 1000;
 export function at(start, seconds) {
   const [hours, minutes] = start.split(":").map(Number);
   return timeOfDay(new Date(2000, 0, 1, hours, minutes).getTime() + Math.ceil(seconds) * SECOND_MS, true).replace(/:00$/, "");
+}
+
+/** Whole minutes of pieces, each from where the one before it ends, so that they add up to those of all together; none has less than one.
+ * @param {{talk_s: number, takes_s: number}[]} parts */
+export function minutesOf(parts) {
+  let [ends, told] = [0, 0];
+  return parts.map(({ talk_s: talk, takes_s: takes }) => {
+    ends += talk + takes;
+    const minutes = Math.max(1, Math.round(ends / MINUTE_S) - told);
+    told += minutes;
+    return minutes;
+  });
 }
 
 /** The times of reps, in words.

@@ -4,7 +4,7 @@ import { askedOf } from "../compose/chosen.js";
 import { isHeld } from "../compose/pieces.js";
 import { all, make, root, tool } from "../lib/dom.js";
 import { count, many } from "../run/words.js";
-import { at } from "./goes.js";
+import { at, minutesOf } from "./goes.js";
 import { pieceOf } from "./places.js";
 
 /** @import {Data, Part, Proposal, Request, WrittenPart} from "./types.js" */
@@ -71,11 +71,12 @@ const heldWords = (written) => [`${written?.why || "on its page"}, and is swappe
 /**
  * @param {Data} data
  * @param {Part} part
+ * @param {number} minutes
  * @param {Part[]} parts
  * @param {boolean} isKept
  * @param {Ways} deeds
  */
-function row(data, part, parts, isKept, deeds) {
+function row(data, part, minutes, parts, isKept, deeds) {
   const id = `make-ways-${part.as}`;
   const isOpen = deeds.open === part.as;
   /** @type {[Deed["do"], string][]} */
@@ -97,7 +98,6 @@ function row(data, part, parts, isKept, deeds) {
   const changed = longer(part, deeds.before), title = part.title.replace(` of “${deeds.own}”`, "");
   const here = deeds.written[parts.indexOf(part)];
   const why = isHeld(part.as) ? `${part.role}: ${heldWords(here)}` : here ? `As on its page${isKept ? "; kept" : ""}` : `${part.role}: ${[often(data, part), ...part.why, isKept ? "kept" : ""].filter(Boolean).join("; ")}`;
-  const minutes = Math.max(1, Math.round((part.talk_s + part.takes_s) / MINUTE_S));
   const own = make("li", { "data-role": part.as, class: isOpen ? "is-open" : "" },
     make("span", { class: "make-minutes" }, String(minutes), make("span", { class: "unseen" }, minutes === 1 ? " minute" : " minutes")),
     make("span", { class: "make-what" }, make("b", {}, title)), opener, make("div", { class: "make-swim" }), make("span", { class: "about" }, ...(changed ? [make("span", { class: "make-size" }, `${changed}. `)] : []), why), panel);
@@ -111,8 +111,10 @@ function row(data, part, parts, isKept, deeds) {
  * @param {Chosen[]} chosen
  * @param {Ways} deeds
  */
-export const rows = (data, proposal, chosen, deeds) =>
-  make("ol", { class: "make-rows", "aria-label": "Pieces, with their minutes" }, ...proposal.parts.map((part) => row(data, part, proposal.parts, Boolean(chosen.find(({ role }) => role === part.as)?.kept), deeds)));
+export function rows(data, proposal, chosen, deeds) {
+  const minutes = minutesOf(proposal.parts);
+  return make("ol", { class: "make-rows", "aria-label": "Pieces, with their minutes" }, ...proposal.parts.map((part, place) => row(data, part, minutes[place], proposal.parts, Boolean(chosen.find(({ role }) => role === part.as)?.kept), deeds)));
+}
 
 /** The adults that it takes, and what for: for so many heads in the water, or, where more are at work at one moment, for what is done.
  * @param {Data} data
