@@ -494,7 +494,10 @@ def test_a_cool_down_costs_by_its_length_and_its_kick(permille: int, kick: int, 
         (200, (300,), 60, 0), (201, (300,), 60, 4), (400, (400,), 20, 0), (401, (401,), 20, 4),
         (100, (300,), 120, 0), (101, (300,), 120, 4),
         # Longer than the work that it is for costs as much again; there is too little of that too.
-        (200, (199,), 60, 2 + 2 * 81), (200, (100, 99), 60, 2 + 2 * 81),
+        (300, (299,), 60, 2 + 4 * 100), (300, (200, 99), 60, 2 + 4 * 100),
+        # Under a fifth of the slot is no main set: that is worth a goal.
+        (0, (200,), 100, 160), (0, (100, 100), 100, 160), (0, (199,), 100, 162 + 2000),
+        (200, (199,), 60, 2 + 2 * 81 + 2000), (200, (100, 99), 60, 2 + 2 * 81 + 2000),
     ],
 )  # fmt: skip
 def test_the_shape_of_an_evening_costs(

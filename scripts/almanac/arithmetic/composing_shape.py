@@ -20,6 +20,8 @@ EASY_MOST, EASY_LONGEST = 120, 7200
 # Relief and cool-down together; beside what is short they may be so long.
 CLOSING_MOST, CLOSING_LONGEST, CLOSING_SOON = 160, 9600, 3000
 MAIN_LEAST = 280
+# Main sets under so much of a slot are none, whatever goals they are for: one goal fewer is better.
+MAIN_AT_ALL, NO_REAL_MAIN = 200, 2000
 # A skill before other work, one that is what is wished for most, and one that serves nothing.
 SKILL_MOST, SKILL_LONGEST = 200, 7200
 CHIEF_SKILL_MOST, CHIEF_SKILL_LONGEST = 250, 9000
@@ -135,10 +137,11 @@ def is_same_swim(one: Sized, other: Sized) -> bool:
 
 def shape_cost(asked: Asked, skill: Sized | None, mains: Sequence[Sized]) -> int:
     """What the lengths of skill and main sets cost: a skill is short before other work, and what
-    is longer is rather a main set; it is never longer than the work that it is for.
+    is longer is rather a main set; it is never longer than the work that it is for, and work of
+    a few minutes at the end of an evening of skill is no main set.
     """
     main = _WHOLE * sum(own.takes for own in mains) // asked.slot
-    cost = outside(main, MAIN_LEAST, _WHOLE)
+    cost = outside(main, MAIN_LEAST, _WHOLE) + NO_REAL_MAIN * (main < MAIN_AT_ALL)
     if skill is None:
         return cost + (NO_SKILL if wants_skill(asked) else 0)
     share = _WHOLE * skill.takes // asked.slot

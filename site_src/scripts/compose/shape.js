@@ -12,7 +12,7 @@ const WARM_LEAST = 140, WARM_MOST = 250, WARM_SOONEST = 2700, WARM_LONGEST = 120
 const COOL_LEAST = 60, COOL_MOST = 110, COOL_SOONEST = 1200, COOL_LONGEST = 6000;
 const EASY_MOST = 120, EASY_LONGEST = 7200;
 const CLOSING_MOST = 160, CLOSING_LONGEST = 9600, CLOSING_SOON = 3000; // relief and cool-down together
-const MAIN_LEAST = 280;
+const MAIN_LEAST = 280, MAIN_AT_ALL = 200, NO_REAL_MAIN = 2000; // under so much they are none, whatever goals they are for
 const SKILL_MOST = 200, SKILL_LONGEST = 7200, SKILL_SOON = 4800;
 const CHIEF_SKILL_MOST = 250, CHIEF_SKILL_LONGEST = 9000; // where it is what is wished for most
 const IDLE_SKILL_LONGEST = 3600; // where it serves nothing
@@ -143,7 +143,10 @@ function isSameSwim(one, other) {
 }
 
 /** What the length of the main sets costs. @param {Asked} asked @param {number} takes */
-export const mainsCost = (asked, takes) => outside(shareOf(asked, takes), MAIN_LEAST, 1000);
+export function mainsCost(asked, takes) {
+  const share = shareOf(asked, takes);
+  return outside(share, MAIN_LEAST, 1000) + (share < MAIN_AT_ALL ? NO_REAL_MAIN : 0);
+}
 
 /** What the length of the skill costs, or that there is none: it is short before other work. @param {Asked} asked @param {Sized | null} skill */
 export function lengthCost(asked, skill) {
