@@ -62,6 +62,7 @@ def test_every_sentence_is_said_by_its_key_or_by_a_key_that_is_put_together() ->
         ("bad-keep-", (asked.NOT_FOR, asked.ROOM, asked.ADULTS, asked.LEFT_OUT)),
         ("bad-keep-", (asked.GEAR, "twice")),
         ("unmet-", (unmet.GOAL, unmet.EFFORT, unmet.NO_SKILL, unmet.NO_RELIEF)),
+        ("unmet-skill-", ("none", "because")),
         ("unmet-", (f"{unmet.NO_SKILL}-time-left", f"{unmet.NO_RELIEF}-time-left",
                     f"{unmet.SLOT}-time-left")),
         ("hinders-", (unmet.GOAL, unmet.EFFORT, unmet.MINUTES, unmet.TAUGHT, unmet.KEEP,

@@ -21,6 +21,8 @@ from opened_practices import does_the_same, findings_of_saved, opened_by_page, w
 from shared import DAY, examples, is_long
 
 from almanac.analysis.analysis import Analysis
+from almanac.arithmetic.composing import compose
+from almanac.arithmetic.composing_around import Proposal
 from almanac.arithmetic.composing_asked import Asked
 from almanac.arithmetic.composing_costs import is_again
 from almanac.arithmetic.composing_lists import SHORT, SHORTEST, of_role
@@ -41,6 +43,7 @@ from almanac.report.compose_laid import Layer
 from almanac.report.compose_named import SUMMARY_MOST, TITLE_MOST, focus, served, summary, title
 from almanac.report.compose_opened import limits_of
 from almanac.report.compose_table import Made, compose_table
+from almanac.report.compose_words import unmet_words
 from almanac.wording.reading import asked_for
 
 ROOT = Path(__file__).parents[1]
@@ -120,6 +123,23 @@ def test_what_stands_as_the_main_set_is_more_than_a_few_minutes_of_the_slot() ->
     for own in (first, *(own for _, own in answers() if own.proposals)):
         mains = [one.own.takes for one in own.proposals[0].order if one.role in "mn"]
         assert 5 * sum(mains) >= own.asked.slot
+
+
+def test_more_minutes_are_named_for_a_skill_where_one_serves_what_is_wished() -> None:
+    told = {}
+    for goal in ("warm-up", "walls"):
+        table = made("heron").table
+        asked = Asked(table, wishes_of(table, Request("home", 90, [goal])))
+        bare = [one for one in compose(table, asked.wishes)[0].order if one.role != "s"]
+        left = asked.slot - sum(one.lead + one.own.takes for one in bare)
+        longer = replace(bare[0], lead=bare[0].lead + left)  # as if the slot were full
+        proposal = Proposal((longer, *bare[1:]), 0)
+        (told[goal],) = (own for own in unmet(asked, proposal) if own.wish == "skill")
+    assert (told["warm-up"].because, told["walls"].because) == ("groups", "minutes")
+    assert [unmet_words(table, own, 1) for own in told.values()] == [
+        "There is no skill in it: none for what is wished is written for them.",
+        "There is no skill in it: take more minutes.",
+    ]
 
 
 def test_where_a_main_set_serves_a_goal_so_does_one_of_each_other_proposal() -> None:

@@ -53,6 +53,8 @@ SENTENCES: Mapping[str, str] = {
     " goal is: drop the effort.",
     "unmet-skill": "There is no skill in it: leave out a goal, or take more minutes.",
     "unmet-skill-one": "There is no skill in it: take more minutes.",
+    "unmet-skill-none": "There is no skill in it: none for what is wished is written for them.",
+    "unmet-skill-because": "There is no skill in it, as {because}: {mend}.",
     "unmet-relief": "Nothing easy carries tired legs into the stroke: take more minutes, or drop a"
     " goal.",
     "unmet-relief-one": "Nothing easy carries tired legs into the stroke: take more minutes.",

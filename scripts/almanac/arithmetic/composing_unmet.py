@@ -53,11 +53,21 @@ def unmet(asked: Asked, own: Proposal) -> Iterator[Unmet]:
     because = TIME_LEFT if left > SLACK_MOST else MINUTES
     gone = "".join(asked.table.pieces[asked.table.piece_of[key]].roles for key in own.out)
     if SKILL not in roles and wants_skill(asked):
-        yield Unmet(NO_SKILL, UNKNOWN, TIME_LEFT if SKILL in gone else because)
+        is_taken = because == TIME_LEFT or SKILL in gone
+        yield Unmet(NO_SKILL, UNKNOWN, TIME_LEFT if is_taken else _no_skill(asked))
     if EASY not in roles and are_legs_tired(work):
         yield Unmet(NO_RELIEF, UNKNOWN, TIME_LEFT if EASY in gone else because)
     if because == TIME_LEFT:  # only after something was taken out
         yield Unmet(SLOT, left // TENTHS, TIME_LEFT)
+
+
+def _no_skill(asked: Asked) -> str:
+    """What keeps every skill that serves what is wished for from standing: a wish, or the time."""
+
+    def stands_as(piece: PracticePiece) -> str:
+        return SKILL if SKILL in asked.roles_of(piece) else ""
+
+    return in_the_way(asked, asked.wanted or asked.wishes.goals, stands_as)
 
 
 def _other_effort(asked: Asked, order: Sequence[Stood]) -> Iterator[Unmet]:

@@ -80,6 +80,11 @@ def unmet_words(table: ComposeTable, own: Unmet, goals: int) -> str:
         return said(_of_goals(key, goals), effort=table.efforts[own.which].title.lower())
     if own.because == TIME_LEFT:
         return said(f"unmet-{own.wish}-time-left", time=show_time(max(own.which, 0)))
+    if own.because == NOT_FOR:
+        return said(f"unmet-{own.wish}-none")
+    if own.because != MINUTES:
+        because, mend = said(f"because-{own.because}"), said(f"mend-{own.because}")
+        return said(f"unmet-{own.wish}-because", because=because, mend=mend)
     return said(_of_goals(f"unmet-{own.wish}", goals))
 
 

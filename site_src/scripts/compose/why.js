@@ -101,7 +101,7 @@ export function unmet(asked, order, out) {
     .map((goal) => ({ wish: "goals", which: goal, because: inTheWay(asked, [goal], (piece) => worksAs(asked, piece)) }));
   found.push(...otherEffort(asked, order));
   if (!roles.includes(SKILL) && wantsSkill(asked)) {
-    found.push({ wish: "skill", which: UNKNOWN, because: gone.includes(SKILL) ? "time-left" : because });
+    found.push({ wish: "skill", which: UNKNOWN, because: because === "time-left" || gone.includes(SKILL) ? "time-left" : noSkill(asked) });
   }
   if (!roles.includes(EASY) && areLegsTired(workIn(order))) {
     found.push({ wish: "relief", which: UNKNOWN, because: gone.includes(EASY) ? "time-left" : because });
@@ -111,6 +111,9 @@ export function unmet(asked, order, out) {
   }
   return found;
 }
+
+/** What keeps every skill that serves what is wished for from standing: a wish, or the time. @param {Asked} asked */
+const noSkill = (asked) => inTheWay(asked, asked.wanted.length ? asked.wanted : asked.wishes.goals, (piece) => (asked.rolesOf(piece).includes(SKILL) ? SKILL : null));
 
 /** That no main set is of the effort that was wished, or that some work is harder. @param {Asked} asked @param {Stood[]} order @returns {NotMet[]} */
 function otherEffort({ wishes: { effort } }, order) {

@@ -78,6 +78,9 @@ export function unmetWords(table, { wish, which, because }, goals) {
   if (because === "time-left") {
     return said(table, `unmet-${wish}-time-left`, { time: which === UNKNOWN ? "" : showTime(which) });
   }
+  if (wish !== "effort" && because !== "minutes") {
+    return said(table, `unmet-${wish}-${because === "groups" ? "none" : "because"}`, { because: said(table, `because-${because}`), mend: said(table, `mend-${because}`) });
+  }
   const key = `unmet-${wish}${because === "harder" ? "-harder" : ""}`;
   return said(table, ofGoals(table, key, goals), { effort: table.efforts[which]?.title.toLowerCase() ?? "" });
 }
