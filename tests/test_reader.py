@@ -26,7 +26,7 @@ from almanac.report.set_json import set_json
 from almanac.report.set_text import set_text
 from almanac.source.reader import MOST_BYTES, Document, read
 from almanac.source.stream import DEEPEST, hidden_structure, may_hide_structure
-from almanac.source.suggest import listed, nearest
+from almanac.source.suggest import listed, near_names, nearest
 
 # ---- never raises
 
@@ -303,3 +303,23 @@ def test_no_damage_raises(root: Path, damage: tuple[Path, str]) -> None:
             assert set_text(analysis.catalogue, analysis.summary(id))
     finally:
         (root / file).write_bytes(before)
+
+
+@pytest.mark.parametrize(
+    ("said", "meant"),
+    [
+        ("back kik", ["back-kick-hands-up", "wall-hold-back-kick"]),
+        ("streamlined bak kick", []), ("handsup kick back", ["back-kick-hands-up"]),
+        ("dolfin bord", ["dolphin-on-board"]), ("braket kick", ["wall-hold-front-kick"]),
+        ("6 beat kick", ["freestyle-two-beat"]), ("", []), ("---", []), ("é" * 500, []),
+        ("hands", ["back-kick-hands-up"]), ("back", ["back-kick-hands-up", "wall-hold-back-kick"]),
+    ],
+)  # fmt: skip
+def test_of_several_words_each_is_in_what_is_near(said: str, meant: list[str]) -> None:
+    """A bracket kick is spelt like a back kik, and is none."""
+    called = {
+        "wall-hold-front-kick": ["Bracket kick"], "freestyle-two-beat": ["Two-beat kick"],
+        "back-kick-hands-up": ["Back kick, hands up"], "wall-hold-back-kick": [],
+        "dolphin-on-board": [],
+    }  # fmt: skip
+    assert near_names(said, called) == meant

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping, Sequence
-from difflib import get_close_matches
+from difflib import SequenceMatcher, get_close_matches
 
 _LEAST_PART = 5  # letters of a word of an id that tell it from others
 _LONGEST = 80
@@ -104,7 +104,7 @@ def absent(what: str, id: str, known: Iterable[str]) -> str:
 def not_there(what: str, id: str, names: Sequence[str], near: Sequence[str]) -> str:
     """That an id is not there, with those that are ``near``; else with all, where these are few."""
     if near:
-        meant = listed(f"'{own}'" for own in near)
+        meant = listed((f"'{own}'" for own in near), _NEAR_MOST)
         return f"there is no {what} '{id}'; did you mean {meant}?"
     told = f"; there are {', '.join(names)}" if 1 < len(names) <= SHOWN else ""
     told = f"; there is {names[0]}" if len(names) == 1 else told
@@ -114,23 +114,46 @@ def not_there(what: str, id: str, names: Sequence[str], near: Sequence[str]) -> 
 def near_names(
     word: str, called: Mapping[str, Iterable[str]], means: Mapping[str, str] | None = None
 ) -> list[str]:
-    """The ids that a word may stand for, where it is none: the one that is spelt most like it, else
-    those of which it is a part or a beginning, else those whose meaning has it. ``called`` are by
-    id its titles and other names, ``means`` by id what it means; none where none is near.
+    """The ids that a word may stand for, where it is none: the one that is spelt most like it, or
+    those that have each of several words; else those of which it is a part or a beginning, else
+    those whose meaning has it. ``called`` are by id its titles and other names, ``means`` by id
+    what it means; none where none is near.
     """
     names = [(name, id) for id, others in called.items() for name in (id, *others)]
     own = nearest(word, (name for name, _ in names))
     is_other = (
         own is not None and not fold(own).startswith(fold(word)) and _numbers_differ(own, word)
     )
+    all_of_it = _with_each_word(word, names)
     if own is not None and not is_other:  # a number tells things apart
-        return [next(id for name, id in names if name == own)]
+        id = next(id for name, id in names if name == own)
+        return [id] if id in all_of_it or not all_of_it else all_of_it
+    if all_of_it:
+        return all_of_it
     wanted = [piece for piece in _words(fold(word)) if len(piece) >= _LEAST_PIECE]
     for texts in (names, [(text, id) for id, text in (means or {}).items()]):
         found = [id for text, id in texts if wanted and _holds(text, wanted)]
         if found:
-            return [*dict.fromkeys(found)][:_NEAR_MOST]
+            return [*dict.fromkeys(found)]
     return []
+
+
+def _with_each_word(word: str, names: Sequence[tuple[str, str]]) -> list[str]:
+    """The ids whose name has each of several words, these spelt as words of names are; the likest
+    first. Letters alone would take a bracket kick for a back kik.
+    """
+    wanted = [piece for piece in fold(word)[:_LONGEST].split("-") if len(piece) >= _LEAST_PIECE]
+    if len(wanted) < 2:
+        return []
+    known = sorted({own for name, _ in names for own in re.findall(r"\w+", name.casefold())})
+    spelt = [
+        piece if any(own.startswith(piece) for own in known) else nearest(piece, known) or piece
+        for piece in wanted
+    ]
+    found = [(name, id) for name, id in names if _holds(name, spelt)]
+    said = "-".join(spelt)
+    found.sort(key=lambda own: -SequenceMatcher(None, said, fold(own[0])).ratio())
+    return [*dict.fromkeys(id for _, id in found)]
 
 
 def _numbers_differ(one: str, other: str) -> bool:
