@@ -36,6 +36,7 @@ from almanac.arithmetic.appearances import (
     LateNeed,
     benchmark_plans,
     drill_appearances,
+    drills_before,
     goal_appearances,
     late_needs,
     practice_goals,
@@ -522,6 +523,29 @@ KICK_FIRST = {"crawl": ("kick",)}
 )
 def test_drills_used_before_what_they_need(weeks, expected):
     assert late(*weeks, needs=KICK_FIRST) == [LateNeed(*found) for found in expected]
+
+
+def test_what_an_earlier_block_of_the_lane_group_taught_within_a_year_is_known():
+    """A block of one day, the drill 'kick' on it; ``starts`` is its Monday."""
+    known = club(*DRILLS.values())
+    own = summarised(practice_of(part(swim(do="kick")), id="p1"), known)
+    summary = block({"mon": Day("p1")}, p1=own)
+    squad, group, last = summary.block.squad, summary.group, summary.days[-1].on
+
+    def before(days: int, squad: str = squad, group: str = group) -> frozenset[str]:
+        return drills_before([{summary.group: summary}], squad, group, last + timedelta(days))
+
+    assert before(1) == before(364) == {"kick"}
+    assert not before(0) and not before(365)  # it still goes on; it is too long ago
+    assert not before(1, squad="another") and not before(1, group="another")
+    drills = {
+        id: replace(drill, needs_first=KICK_FIRST.get(id, ())) for id, drill in DRILLS.items()
+    }
+    needing = club(*drills.values())
+    crawl = summarised(practice_of(part(swim(do="crawl")), id="p2"), needing)
+    later = block({"mon": Day("p2")}, p2=crawl)
+    assert [*late_needs(later, drills, LEVELS, "building")]
+    assert not [*late_needs(later, drills, LEVELS, "building", before(1))]
 
 
 @pytest.mark.parametrize(

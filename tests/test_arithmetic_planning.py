@@ -233,6 +233,21 @@ def test_a_benchmark_is_run_in_the_week_that_is_named() -> None:
     assert over(own, (1, 2)) == {"not tested": 1}
 
 
+def test_a_benchmark_is_run_again_on_the_same_day_of_the_week_and_at_the_same_hour() -> None:
+    test = replace(PLAIN, id="test", tests=("kick-50",))
+    weeks = tuple(WeekWish("test", 100, ("kick-50",)) for _ in range(3))
+    wishes = BlockWishes(FIRST, {"legs": 1}, weeks)
+    own = aims([0, 2, 7, 9, 14, 16], [PLAIN, test], wishes)
+    assert over(own, (2, 1, 2, 1, 2, 1)) == {}
+    assert over(own, (2, 1, 1, 2, 1, 2)) == {"tested at another time": 1}
+    assert over(own, (2, 1, 1, 2, 2, 1)) == {"tested at another time": 2}
+    slots = tuple(
+        replace(slot, begins="06:00") if n == 2 else slot for n, slot in enumerate(own.grid.slots)
+    )
+    early = replace(own, grid=replace(own.grid, slots=slots))
+    assert over(early, (2, 1, 2, 1, 2, 1)) == {"tested at another time": 2}
+
+
 def test_a_taper_cuts_the_metres_of_the_weeks_before_it() -> None:
     # two weeks of 2 x 1000 m, then a week of 2 x m: cut = 1 - 2m / 2000
     wishes = BlockWishes(

@@ -16,7 +16,13 @@ from almanac.arithmetic.planning_choices import HARD, LOAD, METRES, NOTHING, TES
 from almanac.arithmetic.planning_model import PlanRule
 from almanac.arithmetic.planning_rules import limit_rules
 from almanac.arithmetic.planning_variety import variety
-from almanac.arithmetic.planning_wishes import LOADING, BlockLimits, BlockWishes, WeekWish
+from almanac.arithmetic.planning_wishes import (
+    LOADING,
+    BlockLimits,
+    BlockWishes,
+    TaperWish,
+    WeekWish,
+)
 from almanac.report.planning_problem import Planning
 
 LIMITS = BlockLimits(100, 200, 300, 60, 2, 2, 10, 10, 500)
@@ -65,24 +71,31 @@ def test_a_practice_is_too_often_beyond_its_share_of_the_slots_that_are_free_and
     assert most(3, one, may=(1,)) == set()  # all is held: nothing varies
 
 
-def planned(minutes: int, goals: tuple[str, ...] = ("walls",), load: int = 100, **more: Any) -> int:
+def planned(
+    minutes: int,
+    goals: tuple[str, ...] = ("walls",),
+    load: int = 100,
+    taper: TaperWish | None = None,
+    **more: Any,
+) -> int:
     """What a practice of so many minutes costs by itself in a slot of sixty."""
     own = choice("own", {LOAD: 100, METRES: 1000}, goals=goals, **more)
     own = replace(own, minutes=minutes)
-    wishes = BlockWishes(FIRST, {"walls": 1}, (WeekWish(LOADING, load),))
+    wishes = BlockWishes(FIRST, {"walls": 1}, (WeekWish(LOADING, load),), taper=taper)
     slots = (replace(slot(0), only=("own",)),)
     planning = Planning(cast(Analysis, None), "heron", slots, (own,), wishes, LIMITS)
     return planning.problem.own[0][1]
 
 
 @pytest.mark.parametrize(
-    ("minutes", "loading", "light"),
-    # Five minutes are well left; beyond them each five that are begun cost 8, in a light week 1.
-    [(60, 0, 0), (55, 0, 0), (54, 8, 1), (50, 8, 1), (49, 16, 2), (40, 24, 3)],
+    ("minutes", "loading", "tapered"),
+    # Five minutes are well left; beyond them each five that are begun cost 12, in a taper 1.
+    [(60, 0, 0), (55, 0, 0), (54, 12, 1), (50, 12, 1), (49, 24, 2), (40, 36, 3)],
 )
-def test_minutes_of_a_slot_that_are_left_cost(minutes: int, loading: int, light: int) -> None:
-    assert planned(minutes) == loading
-    assert planned(minutes, load=80) == light
+def test_minutes_of_a_slot_that_are_left_cost(minutes: int, loading: int, tapered: int) -> None:
+    """In a light week as in any other: it is so by easier work."""
+    assert planned(minutes) == planned(minutes, load=80) == loading
+    assert planned(minutes, taper=TaperWish(FIRST, FIRST)) == tapered
 
 
 def test_what_serves_no_goal_or_is_composed_costs_and_a_test_serves() -> None:
@@ -90,7 +103,7 @@ def test_what_serves_no_goal_or_is_composed_costs_and_a_test_serves() -> None:
     assert planned(60, ("turns", "walls")) == 0
     assert planned(60, ("turns",), most={TEST: 1}) == 0
     assert planned(60, composed=True) == 40
-    assert planned(54, (), composed=True) == 60 + 40 + 8
+    assert planned(54, (), composed=True) == 60 + 40 + 12
 
 
 def test_an_empty_slot_costs_more_than_anything_that_may_stand_in_it() -> None:

@@ -215,7 +215,7 @@ def test_rules(tmp_path: Path, find: str, put: str, code: str) -> None:
 def test_what_all_lane_groups_are_not_taught_in_time_is_told_once(monkeypatch) -> None:
     both = LateNeed("dolphin", "glide", 2, "tuesday", None)
     one = LateNeed("wave", "glide", 2, "tuesday", 3)
-    block = SimpleNamespace(id="autumn", squad="heron")
+    block = SimpleNamespace(id="autumn", squad="heron", starts=date(2027, 1, 4))
     squads = {"heron": SimpleNamespace(level="building")}
     world: Any = SimpleNamespace(
         catalogue=SimpleNamespace(
@@ -223,12 +223,15 @@ def test_what_all_lane_groups_are_not_taught_in_time_is_told_once(monkeypatch) -
             drills={},
             blocks={"autumn": block},
             club=SimpleNamespace(squads=squads),
-        )
+        ),
+        blocks={},
     )
-    ways = [(block, "1", " for one"), (block, "2", " for two")]
+    ways = [(block, SimpleNamespace(group=n), f" for {whose}")
+            for n, whose in (("1", "one"), ("2", "two"))]  # fmt: skip
     monkeypatch.setattr(blocks, "blocks_of", lambda _: iter(ways))
     late = {"1": [both, one], "2": [both]}
-    monkeypatch.setattr(blocks, "late_needs", lambda summary, *_: late[summary])
+    monkeypatch.setattr(blocks, "late_needs", lambda summary, *_: late[summary.group])
+    monkeypatch.setattr(blocks, "drills_before", lambda *_: frozenset())
     used = "is used in 'tuesday', and 'glide', which it needs first,"
     assert [problem.message for problem in taught_before_need.check(world)] == [
         f"'dolphin' {used} never comes",

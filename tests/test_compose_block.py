@@ -10,6 +10,7 @@ import shutil
 import tempfile
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
+from fractions import Fraction
 from functools import cache
 from pathlib import Path
 from types import SimpleNamespace
@@ -23,6 +24,7 @@ from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.balance import balance_of
 from almanac.arithmetic.block_days import DAYS
 from almanac.arithmetic.block_wishes import loads_of
+from almanac.arithmetic.effort import EffortSpan
 from almanac.arithmetic.planning_choices import (
     FAST,
     HARD,
@@ -42,7 +44,7 @@ from almanac.commands.drafts import Unwritten, tried
 from almanac.commands.main import main
 from almanac.commands.shared import CheckedCatalogue, load_and_check
 from almanac.model.load import load
-from almanac.report import planning_composed, planning_unlike
+from almanac.report import planning_composed, planning_practices, planning_unlike
 from almanac.report.block_again import again_words
 from almanac.report.block_answer import _without_tests
 from almanac.report.block_judged import Again, again_in
@@ -652,6 +654,42 @@ def test_what_a_half_made_block_may_not_hold_is_told(
     if old.startswith("taper"):
         line = text[: text.index(old)].count("\n") + 1
         assert f"heron-legs-in-three-weeks.yml:{line}:" in said
+
+
+def test_a_block_that_starts_in_the_past_is_told(capsys) -> None:
+    assert run(CATALOGUE, *WISHES) == 0
+    assert "before today" not in capsys.readouterr().out
+    assert run(CATALOGUE, *WISHES, "--today", "2027-01-05") == 0
+    assert "it starts on 2027-01-04, before today (2027-01-05)" in capsys.readouterr().out
+
+
+@pytest.mark.parametrize(
+    ("efforts", "reps", "work"),
+    [
+        (("easy", "strong"), (50, 25), "back kick|strong|0"),
+        (("easy", "steady"), (400, 400), "back kick|steady|3"),
+        (("steady", "steady"), (100, 50), "back kick|steady|1"),
+    ],
+)
+def test_main_sets_of_no_file_are_alike_by_drills_effort_and_reach(
+    efforts: tuple[str, str], reps: tuple[int, int], work: str
+) -> None:
+    """So 50s at pace and easy 400s of one stroke are two sets."""
+    scale = Analysis(load(CATALOGUE).catalogue, DAY).scale
+
+    def rep(id: str, effort: str, distance: int) -> SimpleNamespace:
+        at = scale.rating(effort)
+        span = EffortSpan(at, at, (effort, effort), Fraction(0))
+        piece = SimpleNamespace(effort=span, drill=SimpleNamespace(id=id))
+        return SimpleNamespace(distance=distance, pieces=[piece])
+
+    every = [*map(rep, ("back", "kick"), efforts, reps)]
+    run: Any = SimpleNamespace(swim_set=None, every_rep=every)
+    assert planning_practices._work(scale, run) == work
+    drills = {"back": SimpleNamespace(title="Backstroke"), "kick": SimpleNamespace(title="Kick")}
+    catalogue: Any = SimpleNamespace(sets={}, drills=drills)
+    told = [*again_words(catalogue, [Again(work, DAY, DAY + timedelta(days=2))])]
+    assert told[0].startswith("again within a week: 'Backstroke', 'Kick': ")
 
 
 def test_closures_are_left_out_and_told(capsys) -> None:

@@ -5,8 +5,9 @@ its tests.
 from __future__ import annotations
 
 import itertools
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from datetime import date, timedelta
 
 from almanac.arithmetic.block import BlockSummary
 from almanac.arithmetic.known_tests import repeat_weeks
@@ -15,6 +16,8 @@ from almanac.frozen import quick
 from almanac.model.benchmark import Benchmark
 from almanac.model.block import Week
 from almanac.model.drill import Drill
+
+_A_YEAR = timedelta(weeks=52)
 
 
 @quick
@@ -95,16 +98,34 @@ def _appearances(days: Iterator[tuple[int, Sequence[str]]]) -> dict[str, Appeara
     return found
 
 
+def drills_before(
+    blocks: Iterable[Mapping[str, BlockSummary]], squad: str, group: str, day: date
+) -> frozenset[str]:
+    """The drills that a lane group's blocks have had which ended in the year before a day. Who has
+    not done one for longer is taught it again: house preference.
+    """
+    found = set[str]()
+    for groups in blocks:
+        own = groups.get(group)
+        if own and own.block.squad == squad and day - _A_YEAR <= own.days[-1].on < day:
+            found |= drill_appearances(own).keys()
+    return frozenset(found)
+
+
 def late_needs(
-    summary: BlockSummary, drills: Mapping[str, Drill], levels: Sequence[str], level: str
+    summary: BlockSummary,
+    drills: Mapping[str, Drill],
+    levels: Sequence[str],
+    level: str,
+    before: frozenset[str] = frozenset(),
 ) -> Iterator[LateNeed]:
     """Drills used before what they need first, once a pair.
 
-    What is below the squad's own level is taken as known. What is of its level must have been used
-    on an earlier day, or earlier in the same practice.
+    What is below the squad's own level is taken as known, and so is what was taught ``before``.
+    Other drills must have been used on an earlier day, or earlier in the same practice.
     """
     first = {id: found.first for id, found in drill_appearances(summary).items()}
-    taught: set[str] = set()
+    taught = set(before)
     told: set[tuple[str, str]] = set()
     for week, practice in _practices(summary):
         for piece in practice.of(summary.group).pieces:

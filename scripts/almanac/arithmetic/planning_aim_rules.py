@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import pairwise
 
 from almanac.arithmetic.planning_aims import Aims
 from almanac.arithmetic.planning_choices import (
@@ -15,6 +16,7 @@ from almanac.arithmetic.planning_choices import (
     RESISTED,
     SUPINE,
     Choice,
+    DaySlot,
 )
 from almanac.arithmetic.planning_costs import (
     GOAL_LONG_GONE,
@@ -26,6 +28,7 @@ from almanac.arithmetic.planning_costs import (
     LOAD_UNDER,
     SHARE,
     STROKE,
+    TESTED_ELSEWHERE,
     UNTESTED,
 )
 from almanac.arithmetic.planning_model import PlanRule
@@ -125,6 +128,27 @@ def _tests(aims: Aims) -> Iterator[PlanRule]:
             runs = aims.grid.amounts(aims.slots_of([week]), _runs(benchmark))
             which = f"{benchmark} {week + 1}"
             yield PlanRule("not tested", which, minus(runs), -1, UNTESTED)
+    for benchmark in dict.fromkeys(id for week in aims.wishes.weeks for id in week.benchmarks):
+        weeks = [n for n, week in enumerate(aims.wishes.weeks) if benchmark in week.benchmarks]
+        for before, after in pairwise(weeks):
+            yield from _test_again(aims, benchmark, before, after)
+
+
+def _test_again(aims: Aims, benchmark: str, before: int, after: int) -> Iterator[PlanRule]:
+    """A test that is run again has the day of the week, the hour and the pool that it had."""
+    first, second = aims.slots_of([before]), aims.slots_of([after])
+    runs = aims.grid.amounts((*first, *second), _runs(benchmark))
+    kinds = {slot: _kind(aims.grid.slots[slot]) for slot in (*first, *second)}
+    for kind in dict.fromkeys(kinds[slot] for slot in first):
+        same = [slot for slot in first if kinds[slot] == kind]
+        other = [slot for slot in second if kinds[slot] != kind]
+        amounts = {slot: runs[slot] for slot in (*same, *other)}
+        which = f"{benchmark} {after + 1} {kind[0]} {kind[1]} {kind[2]}"
+        yield PlanRule("tested at another time", which, amounts, 1, TESTED_ELSEWHERE)
+
+
+def _kind(slot: DaySlot) -> tuple[int, str, str]:
+    return slot.on.weekday(), slot.begins, slot.pool
 
 
 def _serves(goal: str) -> Counted:

@@ -12,8 +12,10 @@ SPARE, SPARE_IN_TAPER, SPARE_FROM, SPARE_STEP = 12, 1, 5, 5
 """Minutes of the slot that a practice leaves, by steps; in a taper, which is shorter by intent. A
 week that is to be light is so by easier work.
 """
-UNTESTED = 3000
-"""A benchmark that is not run in a week in which it is wished for."""
+UNTESTED, TESTED_ELSEWHERE = 3000, 90
+"""A benchmark that is not run in a week in which it is wished for; one that is run again on another
+day of the week, at another hour or in another pool than before, which is hard to compare.
+"""
 GOAL_SHORT, GOAL_LONG_GONE, GOAL_NEVER = 70, 35, 400
 """A session fewer than wished that serves a goal, and two weeks without one, times its weight; a
 goal that nothing serves.

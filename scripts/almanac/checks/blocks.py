@@ -6,7 +6,13 @@ from collections import Counter
 from collections.abc import Iterator, Sequence
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.appearances import LateNeed, benchmark_plans, goal_appearances, late_needs
+from almanac.arithmetic.appearances import (
+    LateNeed,
+    benchmark_plans,
+    drills_before,
+    goal_appearances,
+    late_needs,
+)
 from almanac.arithmetic.balance import Balance
 from almanac.arithmetic.block import BlockSummary
 from almanac.arithmetic.block_days import DayPlan
@@ -111,8 +117,8 @@ def balance_missed(analysis: Analysis) -> Iterator[Problem]:
 
 @warns("taught-before-need")
 def taught_before_need(analysis: Analysis) -> Iterator[Problem]:
-    """A drill comes after what it needs first: earlier in the block, or below the squad's level and
-    so known.
+    """A drill comes after what it needs first: earlier in the block or in one that its lane group
+    ended in the year before, or below the squad's level and so known.
     """
     levels = list(analysis.catalogue.words("levels"))
     found: dict[tuple[str, LateNeed], list[str]] = {}
@@ -120,7 +126,9 @@ def taught_before_need(analysis: Analysis) -> Iterator[Problem]:
     for block, summary, whose in blocks_of(analysis):
         ways[block.id] += 1
         level = analysis.catalogue.club.squads[block.squad].level
-        for late in late_needs(summary, analysis.catalogue.drills, levels, level):
+        every = analysis.blocks.values()
+        before = drills_before(every, block.squad, summary.group, block.starts)
+        for late in late_needs(summary, analysis.catalogue.drills, levels, level, before):
             if late.need != late.drill:  # a circle of one is told as that
                 found.setdefault((block.id, late), []).append(whose)
     for (id, late), each in found.items():

@@ -12,6 +12,7 @@ import argparse
 import json
 import sys
 from collections.abc import Mapping
+from dataclasses import replace
 from datetime import date
 
 from almanac.analysis.analysis import Analysis
@@ -96,8 +97,17 @@ def compose(
     if arguments.save:
         refuse_bad_id(everything.loaded, "block", id, f"plans/blocks/{id}.yml")
     entries, answer = sound_plan(everything, analysis, asked, arguments, day)
+    if asked.first < day:
+        answer = replace(answer, left=(_past(asked.first, day), *answer.left))
     _tell(answer, arguments)
     return _save(arguments, entries, answer, {}) if arguments.save else FINE
+
+
+def _past(first: date, day: date) -> str:
+    return (
+        f"it starts on {first}, before today ({day}): its past days are planned like any other; "
+        f"name another --starts where that is not meant"
+    )
 
 
 def fill(

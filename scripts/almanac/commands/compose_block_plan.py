@@ -4,11 +4,12 @@ plan made of them.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
 
 from almanac.analysis.analysis import Analysis
+from almanac.arithmetic.appearances import drills_before
 from almanac.arithmetic.block import BlockSummary
 from almanac.arithmetic.planning_bound import least_cost
 from almanac.arithmetic.planning_choices import Choice, DaySlot
@@ -94,7 +95,7 @@ def planned(
     held = {id for slot in taken for id in slot.only}
     own = [
         choice
-        for choice in choices_of(analysis, asked.squad, kept=held)
+        for choice in _needing(analysis, asked, choices_of(analysis, asked.squad, kept=held))
         if analysis.catalogue.practices[choice.id].file not in broken or choice.id in held
     ]
     planning = Planning(analysis, asked.squad, tuple(slots), (*own, *beside), wishes, limits)
@@ -103,6 +104,7 @@ def planned(
         found = [draft for draft in drafts(planning, broken) if draft.id not in but]
     if found:
         choices, there, gone = _sound(everything, found, asked.squad, today)
+        choices = [*_needing(analysis, asked, choices)]
         planning = replace(planning, choices=(*own, *choices, *beside))
         if there is not None:
             planning = best_apart(planning, there, gone, min(effort.steps, _TRIED))
@@ -156,6 +158,18 @@ def _sound(
     gone = [own.id for own in unwritten if own.file in bad]
     choices = {own.id: own for own in choices_of(there.analysis, squad, frozenset(good))}
     return [choices[id] for id in good if id in choices], there.analysis, gone
+
+
+def _needing(
+    analysis: Analysis, asked: BlockRequest, choices: Iterable[Choice]
+) -> Iterator[Choice]:
+    """The choices, which need no drill that every lane group was taught in a block before."""
+    lane_groups = analysis.catalogue.lane_groups
+    groups = [id for id, own in lane_groups.items() if own.squad == asked.squad]
+    every = analysis.blocks.values()
+    each = [drills_before(every, asked.squad, group, asked.first) for group in groups]
+    taught = frozenset[str].intersection(*each) if each else frozenset[str]()
+    yield from (replace(own, needs=own.needs - taught) for own in choices)
 
 
 def _neighbours(

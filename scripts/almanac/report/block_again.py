@@ -7,6 +7,7 @@ from datetime import date
 
 from almanac.model.catalogue import Catalogue
 from almanac.report.block_judged import Again
+from almanac.report.planning_practices import WORK
 
 _DRILLS = 3
 """So many drills of a main set that stands in no file are named."""
@@ -36,6 +37,6 @@ def _title(catalogue: Catalogue, main: str) -> str:
     """A set by its title; one that stands in no file by its drills."""
     if main in catalogue.sets:
         return f"'{catalogue.sets[main].title}'"
-    titles = [f"'{catalogue.drills[id].title}'" for id in main.split()]
+    titles = [f"'{catalogue.drills[id].title}'" for id in main.partition(WORK)[0].split()]
     more = [f"{len(titles) - _DRILLS} more"] if len(titles) > _DRILLS else []
     return " and ".join([", ".join(titles[:_DRILLS]), *more])

@@ -7,6 +7,7 @@ from math import ceil
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.balance import balance_of
+from almanac.arithmetic.effort import EffortScale
 from almanac.arithmetic.loads import loads_hands, resists, worn_in
 from almanac.arithmetic.part_run import PartRun
 from almanac.arithmetic.planning_choices import (
@@ -42,6 +43,11 @@ from almanac.model.policy import Word
 
 ALL_OUT_FROM = 100
 """Metres at the hardest effort from which on a day counts as all-out; house preference."""
+
+
+WORK = "|"
+"""Between the drills of a main part that stands in no file, how hard it gets, and how far."""
+_REACHES = 50, 100, 200  # metres or yards of the longest rep; house preference
 
 
 def choices_of(
@@ -162,7 +168,20 @@ def _mains(analysis: Analysis, summary: PracticeSummary) -> Iterator[str]:
             for word in scale.split(piece.effort)
         )
     ]
-    yield from dict.fromkeys(map(_key, runs))
+    yield from dict.fromkeys(_work(scale, run) for run in runs)
+
+
+def _work(scale: EffortScale, run: PartRun) -> str:
+    """What a main part is: its set; else the drills in it, how hard it gets, and whether its reps
+    are short, middling or long. Strong 50s and easy 400s of one drill are not the same set.
+    """
+    if run.swim_set:
+        return run.swim_set.id
+    efforts = [word for rep in run.every_rep for p in rep.pieces for word in scale.split(p.effort)]
+    hardest = max(efforts, key=scale.rating, default="")
+    longest = max((rep.distance for rep in run.every_rep), default=0)
+    reach = sum(longest > most for most in _REACHES)
+    return f"{_key(run)}{WORK}{hardest}{WORK}{reach}"
 
 
 def _key(run: PartRun) -> str:
