@@ -60,12 +60,10 @@ def test_a_lent_list_fits_the_words_of_the_club(tmp_path: Path) -> None:
 def test_a_gravity_that_the_programs_hazards_need_is_named(tmp_path: Path) -> None:
     root = copied(BASE, tmp_path)
     (root / f"{LISTS}/hazards.yml").unlink()
-    messages = [
-        one.message
-        for one in load_and_check(root, DAY).findings
-        if one.place.file == f"{LISTS}/hazards.yml"
-    ]
-    assert any("is not one of the gravities" in message for message in messages)
+    (found,) = load_and_check(root, DAY).findings
+    assert found.is_error and found.place.file == f"{LISTS}/gravities.yml"
+    assert "nothing here stands for can-injure of the program's gravities" in found.message
+    assert f"first in {LISTS}/hazards.yml:" in found.message
 
 
 def test_a_word_that_the_program_needs_is_named_where_it_is_missing(tmp_path: Path) -> None:
