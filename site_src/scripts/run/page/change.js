@@ -34,7 +34,7 @@ export function changes(app, who = app.open) {
   const { offered, lists } = ways(app, chosen, isForAll);
   app.show({
     title: "Change for", tick: () => offered.tick(),
-    nodes: [...(crews.length > 1 ? [chips(app, crews, chosen)] : []), offered.box, make("div", { class: "run-offers" }, ...lists), make("h3", {}, "Besides"), besides(app)],
+    nodes: [...(crews.length > 1 ? [chips(app, crews, chosen)] : []), offered.box, make("div", { class: "run-offers" }, ...lists), ...ofMade(session), make("h3", {}, "Besides"), besides(app)],
   });
 }
 
@@ -51,6 +51,11 @@ function chips(app, crews, chosen) {
   });
   return make("div", { class: "run-chips" }, ...whom);
 }
+
+/** Why nothing of a practice that was made or changed on a phone is cut while it runs.
+ * @param {Session} session */
+const ofMade = ({ data: { page = "", cuts } }) => (page.startsWith("make.html") && !cuts?.length
+  ? [make("p", { class: "quiet" }, "Made or changed here, it is not cut while it runs: no rule was asked what may go. Make a practice makes it shorter before it begins.")] : []);
 
 /** What is offered in a list of its own. */
 const APART = new Set(["late", "skip"]);
