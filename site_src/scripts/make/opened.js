@@ -2,6 +2,7 @@
 // are pieces like any other in the roles of a composed one. Pure.
 
 import { askedOf, sizedOf, standing } from "../compose/chosen.js";
+import { inMinutes } from "../compose/minutes.js";
 import { BadWish } from "../compose/request.js";
 import { MINUTES_MOST } from "../compose/wishes.js";
 import { pieceOf } from "./places.js";
@@ -140,7 +141,8 @@ export function asWritten(data, request, file, roles = "") {
       all[k] = own[k];
     }
   }
-  return { practice: { parts: all, out: [] } };
+  const practice = { parts: all, out: [] }, cut = inMinutes(data, request, practice);
+  return "refused" in cut ? cut : { practice };
 }
 
 /** What an address asks for, with a practice that is an entry opened; and why not, where it can't be.

@@ -21,7 +21,7 @@ import { adultsOf, isEntry, opened } from "./opened.js";
 
 const SOON_MS = 100;
 const WAITS = "The sheets are fetched first, and printed then.";
-const NO_SHEETS = "No signal, and what lays the sheets out is not kept on this phone: nothing is printed. Make the practice again with a signal, or keep the site on this phone.";
+const NO_SHEETS = "No signal, and what lays the sheets out is not here: nothing is printed. Try again with one.";
 const GONE = "The practice that this link opens is no longer here.";
 const box = one("[data-make]");
 const paper = one("[data-make-paper]");
