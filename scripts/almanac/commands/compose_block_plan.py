@@ -4,13 +4,11 @@ plan made of them.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from datetime import date, timedelta
+from datetime import date
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.appearances import drills_before
-from almanac.arithmetic.block import BlockSummary
 from almanac.arithmetic.planning_bound import least_cost
 from almanac.arithmetic.planning_choices import Choice, DaySlot
 from almanac.arithmetic.planning_greedy import STEPS, greedy, improved
@@ -20,17 +18,17 @@ from almanac.arithmetic.planning_wishes import BlockWishes
 from almanac.commands.drafts import Unwritten, tried
 from almanac.commands.shared import CheckedCatalogue
 from almanac.report.compose_table import can_compose
+from almanac.report.planning_beside import needing, neighbours
 from almanac.report.planning_composed import Draft, drafts
-from almanac.report.planning_limits import first_load, limits_of
+from almanac.report.planning_limits import limits_of
 from almanac.report.planning_practices import choices_of
 from almanac.report.planning_problem import Planning
 from almanac.report.planning_refused import refuse_unfit
-from almanac.report.planning_request import BlockRequest, last_of, slots_for
+from almanac.report.planning_request import BlockRequest, slots_for
 from almanac.report.planning_slots import Left, weeks_without
 from almanac.report.planning_unlike import best_apart
 from almanac.report.planning_usual import wishes_for, with_holidays
 
-_WEEK = timedelta(days=7)
 _ALIKE = "near-duplicate"
 _TRIED = 8_000
 """Exchanges that tell which of the composed practices that are alike are wanted."""
@@ -88,14 +86,14 @@ def planned(
     taken, named = (begun.taken, begun.named) if begun else ((), frozenset[date]())
     slots, left = slots_for(analysis, asked, taken, named)
     wishes = begun.wishes if begun else with_holidays(wishes_for(analysis, asked), slots)
-    beside, around, load = _neighbours(analysis, asked, begun.id if begun else "")
+    beside, around, load = neighbours(analysis, asked, begun.id if begun else "")
     slots = sorted([*slots, *taken, *around], key=lambda own: (own.on, own.begins))
     limits = limits_of(analysis, asked.squad, load)
     broken = frozenset(own.place.file for own in everything.findings if own.is_error)
     held = {id for slot in taken for id in slot.only}
     own = [
         choice
-        for choice in _needing(analysis, asked, choices_of(analysis, asked.squad, kept=held))
+        for choice in needing(analysis, asked, choices_of(analysis, asked.squad, kept=held))
         if analysis.catalogue.practices[choice.id].file not in broken or choice.id in held
     ]
     planning = Planning(analysis, asked.squad, tuple(slots), (*own, *beside), wishes, limits)
@@ -104,7 +102,7 @@ def planned(
         found = [draft for draft in drafts(planning, broken) if draft.id not in but]
     if found:
         choices, there, gone = _sound(everything, found, asked.squad, today)
-        choices = [*_needing(analysis, asked, choices)]
+        choices = [*needing(analysis, asked, choices)]
         planning = replace(planning, choices=(*own, *choices, *beside))
         if there is not None:
             planning = best_apart(planning, there, gone, min(effort.steps, _TRIED))
@@ -158,47 +156,3 @@ def _sound(
     gone = [own.id for own in unwritten if own.file in bad]
     choices = {own.id: own for own in choices_of(there.analysis, squad, frozenset(good))}
     return [choices[id] for id in good if id in choices], there.analysis, gone
-
-
-def _needing(
-    analysis: Analysis, asked: BlockRequest, choices: Iterable[Choice]
-) -> Iterator[Choice]:
-    """The choices, which need no drill that every lane group was taught in a block before."""
-    lane_groups = analysis.catalogue.lane_groups
-    groups = [id for id, own in lane_groups.items() if own.squad == asked.squad]
-    every = analysis.blocks.values()
-    each = [drills_before(every, asked.squad, group, asked.first) for group in groups]
-    taught = frozenset[str].intersection(*each) if each else frozenset[str]()
-    yield from (replace(own, needs=own.needs - taught) for own in choices)
-
-
-def _neighbours(
-    analysis: Analysis, asked: BlockRequest, but: str
-) -> tuple[list[Choice], list[DaySlot], int | None]:
-    """What blocks of the squad hold in the week before and after: as choices that stand nowhere
-    else, in slots of no week of this one; and what the first week may weigh after the one before.
-    """
-    choices, slots, load = dict[str, Choice](), list[DaySlot](), None
-    every = {own.id: own for own in choices_of(analysis, asked.squad)}
-    first, last = asked.first, last_of(asked)
-    for id, groups in analysis.blocks.items():
-        block = analysis.catalogue.blocks[id]
-        if block.squad != asked.squad or not groups or id == but:
-            continue
-        summary: BlockSummary = next(iter(groups.values()))
-        for day in summary.days:
-            if not (first - _WEEK < day.on < first or last < day.on < last + _WEEK):
-                continue
-            for session in day.sessions:
-                own = every.get(session.practice.practice.id) if session.practice else None
-                if own:
-                    name = f"{own.id} of {id}"
-                    choices[name] = replace(
-                        own, id=name, elsewhere=True, teaches=frozenset(), needs=frozenset()
-                    )
-                    week = (day.on - first).days // 7
-                    begins = session.start or own.begins
-                    slots.append(DaySlot(day.on, week, own.pool, begins, own.minutes, only=(name,)))
-        if summary.days[-1].on < first <= summary.days[-1].on + _WEEK:
-            load = first_load(analysis, summary)
-    return [*choices.values()], slots, load
