@@ -10,7 +10,9 @@ from almanac.wording.numbers_said import number_said
 _MEASURED = re.compile(r"([0-9]+)[.,]([0-9]+) ?(?:m|met(?:re|er)s?|s|secs?|seconds?)", re.ASCII)
 _DECIMAL_COMMA = re.compile(r"[0-9]+,([0-9]{1,2}|[0-9]{4,})", re.ASCII)
 # A whole number as people write it: grouped, with leading noughts, with a unit behind it.
-_NUMBER = re.compile(r"0*([0-9]{1,3}([,_' ][0-9]{3})+|[0-9]+) ?[a-z]{0,8}", re.ASCII)
+_NUMBER = re.compile(
+    r"0*([0-9]{1,3}([,_' \u00a0\u2009\u202f’][0-9]{3})+|[0-9]+) ?[a-z]{0,8}", re.ASCII
+)
 LIKE_DIGITS = str.maketrans("OoQlI|", "000111")
 _NEARLY_DIGITS = re.compile(r"[0-9OoQlI|]*[0-9][0-9OoQlI|]*")
 _RANGE = re.compile(r"([0-9]{1,6}) ?(?:-|–|—|to|or|\.\.) ?([0-9]{1,6})")

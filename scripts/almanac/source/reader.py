@@ -16,7 +16,7 @@ from typing import Any
 
 import yaml
 
-from almanac.findings import Finding, Place, error
+from almanac.findings import Finding, Place, counted, error
 from almanac.source.plain_loader import PlainLoader
 from almanac.source.snapshot import MOST_BYTES
 from almanac.source.stream import hidden_structure, may_hide_structure
@@ -146,12 +146,13 @@ def _decode(raw: bytes, file: str) -> tuple[str, list[Finding]]:
         )
         for match in islice(CONTROL.finditer(text), _MOST)
     ]
-    tabs = islice(_TAB_INDENT.finditer(text), _MOST)
-    places = [_place_after(text[: match.start(1)], file) for match in tabs]
-    return text, found + [
-        error("tab-indent", place, "a tab stands in the indent", "indent with spaces")
-        for place in places
-    ]
+    tabs = [*_TAB_INDENT.finditer(text)]
+    if tabs:  # whoever has one in a line has it in others
+        more = f", as in {counted(len(tabs) - 1, 'line')} more" if len(tabs) > 1 else ""
+        place = _place_after(text[: tabs[0].start(1)], file)
+        message = f"a tab stands in the indent{more}"
+        found.append(error("tab-indent", place, message, "indent with spaces"))
+    return text, found
 
 
 def _place_after(text: str, file: str) -> Place:
