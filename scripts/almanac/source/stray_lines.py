@@ -27,6 +27,7 @@ _TABLE_ROW = re.compile(r"\s*(?:- +)?\|(?:[^|]+\|){2,}\s*")
 _WHOLE_QUOTED = re.compile(r"""\s*(["'])([a-z_]+: ?[^"']+)\1""")
 _ADDED = re.compile(r"\+(?!\+)\s*[\w-].*")
 _FOLD = re.compile(r"\s*(?:- )?([a-z_]+): *[>|][-+0-9]*")
+_FOLDED = re.compile(r"(\s*(?:- )?[a-z_]+:) +([>|][-+]?)[ \t]+([^\s#].*)")
 _DASHES = re.compile(r"\s*(?:- )?([a-z_]+): +- (\S.*)")
 _BEHIND_BRACKET = re.compile(r"\s*(?:- |[a-z_]+: )*((?:\[[^\[\]]*\]|\{[^{}]*\})[ ]*[^\s#,\]}:].*)")
 _STARRED = re.compile(r"\s*(?:- |[a-z_]+: )+([*&].*)")
@@ -73,6 +74,7 @@ def _texts(
     said: str, at: Position, since: Position, lines: Sequence[str]
 ) -> Iterator[Recognised | None]:
     yield _unfolded(said, since, lines)
+    yield _behind_fold(at, lines)
     line = lines[at[0]] if at[0] < len(lines) else ""
     if "block sequence entries" in said and (row := _DASHES.fullmatch(line.rstrip())):
         if re.fullmatch(r"[0-9][0-9:.]*", row[2]):
@@ -115,6 +117,19 @@ def _unfolded(said: str, since: Position, lines: Sequence[str]) -> Recognised | 
     where = (since[0], len(line) - len(line.lstrip()))
     message = f"the text of '{fold[1]}' begins no further in than its field"
     return where, message, "write two spaces before each line of it"
+
+
+def _behind_fold(at: Position, lines: Sequence[str]) -> Recognised | None:
+    """A text on the very line of the ``>`` that folds the lines below it."""
+    found = _FOLDED.fullmatch(lines[at[0]].rstrip()) if at[0] < len(lines) else None
+    if not found:
+        return None
+    message = f"behind '{found[2]}' the text begins on the next line"
+    hint = (
+        f"leave '{excerpt(found[1].strip())} {found[2]}' on this line, and write "
+        f"'{excerpt(found[3])}' on the next, two spaces further in"
+    )
+    return (at[0], len(found[1]) + 1), message, hint
 
 
 def _comma(said: str, at: Position, line: str) -> Recognised | None:

@@ -22,7 +22,6 @@ _NO_SPACE = re.compile(r"(?:- )?([a-z_]+):([^\s:].*)")
 _FIELD = re.compile(r"((?:- )?[a-z_]+: )([^\s\"'\[{|>&*!%@`].*)")
 _NEXT_FIELD = re.compile(r"\s*[a-z0-9_-]+: ")
 _ITEM_FIELD = re.compile(r"- ([a-z_]+):(?: |$)")
-_FOLDED = re.compile(r"(\s*(?:- )?[a-z_]+:) +([>|][-+]?)[ \t]+([^\s#].*)")
 _DASHED_FIELD = re.compile(r"\s*- +([A-Za-z0-9_-]+: \S.*)")
 _QUOTED_ROW = re.compile(r"\"[^\"]*\"(?:, ?\"[^\"]*\")+|'[^']*'(?:, ?'[^']*')+")
 _NUMBERED = re.compile(r"\s*[0-9]{1,2}[.)]\s+\S")
@@ -50,7 +49,7 @@ def recognised(said: str, at: Position, since: Position, lines: Sequence[str]) -
     """
     if "alphabetic or numeric" in said and lines[since[0]][since[1] :].startswith("* "):
         return without_dash(since[0], lines)
-    if found := _in_quotes(said, at, lines) or _behind_fold(at, lines):
+    if found := _in_quotes(said, at, lines):
         return found
     if found := _stray_dash(at, lines):
         return found
@@ -62,19 +61,6 @@ def recognised(said: str, at: Position, since: Position, lines: Sequence[str]) -
     if "did not find expected" in said and (found := _first_too_far_in(at, lines)):
         return found
     return _colon(at, lines) if "mapping values" in said else None
-
-
-def _behind_fold(at: Position, lines: Sequence[str]) -> Recognised | None:
-    """A text on the very line of the ``>`` that folds the lines below it."""
-    found = _FOLDED.fullmatch(lines[at[0]].rstrip()) if at[0] < len(lines) else None
-    if not found:
-        return None
-    message = f"behind '{found[2]}' the text begins on the next line"
-    hint = (
-        f"leave '{excerpt(found[1].strip())} {found[2]}' on this line, and write "
-        f"'{excerpt(found[3])}' on the next, two spaces further in"
-    )
-    return (at[0], len(found[1]) + 1), message, hint
 
 
 def _stray_dash(at: Position, lines: Sequence[str]) -> Recognised | None:
