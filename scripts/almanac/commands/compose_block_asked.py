@@ -5,7 +5,6 @@ from __future__ import annotations
 import argparse
 import re
 from datetime import date
-from itertools import pairwise
 
 from almanac.analysis.analysis import Analysis
 from almanac.commands.compose_block_modes import refuse_together
@@ -13,19 +12,12 @@ from almanac.commands.compose_block_plan import Effort
 from almanac.commands.given import day_of, listed, natural, numbers, once, whole
 from almanac.commands.named import day_named, entries, words
 from almanac.commands.outcome import UsageError
+from almanac.commands.weekly_given import weekly
 from almanac.model.block import Block
 from almanac.model.catalogue import Catalogue
 from almanac.report.planning_request import BlockRequest
-from almanac.report.planning_slots import Weekly
-from almanac.rounding import seconds_of_day
 
 STEPS_MOST = 1_000_000
-_DAY = 24 * 3600  # seconds
-_LONGEST = 240  # minutes of a slot
-_SLOT = re.compile(
-    r"(?P<day>[^=]*)=(?P<begins>([01]\d|2[0-3]):[0-5]\d)\+(?P<long>\d{1,3})(@(?P<pool>.*))?",
-    re.ASCII,
-)
 _SHARES = {
     "kick": "kick_share",
     "on_back": "supine_share",
@@ -112,7 +104,7 @@ def asked_for(
         weeks=arguments.weeks or 0,
         goals=goals or dict.fromkeys(of_like, 1),
         days=[day_named(own) for own in listed(arguments.days)],
-        weekly=_apart([_weekly(analysis, text) for text in arguments.slot]),
+        weekly=weekly(analysis.catalogue.club.pools, arguments.slot),
         like=like.id if like else "",
         loads=_loads(arguments.loads),
         tests=dict(tests),
@@ -179,31 +171,3 @@ def _span(text: str, option: str) -> tuple[int, int]:
             "20-35, 35- for that and more, 0-35 for no more"
         )
     return 10 * least, 10 * most
-
-
-def _apart(slots: list[Weekly]) -> list[Weekly]:
-    """The slots. Raises UsageError for two that overlap: a squad is in one place at a time."""
-    ordered = sorted(slots, key=lambda own: (own.day, own.begins))
-    for one, other in pairwise(ordered):
-        ends = seconds_of_day(one.begins) + 60 * one.minutes
-        if one.day == other.day and seconds_of_day(other.begins) < ends:
-            raise UsageError(
-                f"--slot: two overlap on {one.day}, from {one.begins} and from {other.begins}: a "
-                "squad is in one place at a time"
-            )
-    return slots
-
-
-def _weekly(analysis: Analysis, text: str) -> Weekly:
-    """A slot as it is given: mon=17:30+75, with @POOL where the club has several."""
-    found = _SLOT.fullmatch(text)
-    if not found or not 0 < int(found["long"]) <= _LONGEST:
-        raise UsageError(
-            f"--slot {text}: write DAY=HH:MM+MINUTES@POOL, of 1 to {_LONGEST} minutes, say "
-            "mon=17:30+75@home"
-        )
-    begins, minutes, pools = found["begins"], int(found["long"]), analysis.catalogue.club.pools
-    pool = entries("pool", pools).id_of(found["pool"]) if found["pool"] else next(iter(pools))
-    if seconds_of_day(begins) + 60 * minutes > _DAY:
-        raise UsageError(f"--slot {text}: it ends after midnight, and a slot lies in one day")
-    return Weekly(day_named(found["day"]), pool, begins, minutes)

@@ -30,8 +30,7 @@ from almanac.report.planning_unlike import best_apart
 from almanac.report.planning_usual import wishes_for, with_holidays
 
 _ALIKE = "near-duplicate"
-_TRIED = 8_000
-"""Exchanges that tell which of the composed practices that are alike are wanted."""
+_TRIED = 8_000  # exchanges that tell which of the composed that are alike are wanted
 
 
 @dataclass(frozen=True)
@@ -104,8 +103,7 @@ def planned(
         choices, there, gone = _sound(everything, found, asked.squad, today)
         choices = [*needing(analysis, asked, choices)]
         planning = replace(planning, choices=(*own, *choices, *beside))
-        if there is not None:
-            planning = best_apart(planning, there, gone, min(effort.steps, _TRIED))
+        planning = best_apart(planning, there, gone, min(effort.steps, _TRIED))
     refuse_unfit(planning)
     every = (*slots, *(own.slot for own in left))
     bare = weeks_without(analysis.catalogue, asked.squad, asked.first, asked.weeks, every, named)
@@ -120,8 +118,7 @@ def _chosen(
     left: Sequence[Left],
 ) -> BlockPlan:
     problem = planning.problem
-    first = greedy(problem)
-    plan = improved(problem, first, effort.steps)
+    plan = improved(problem, first := greedy(problem), effort.steps)
     is_solved = bool(effort.deterministic_time) and can_solve()
     if is_solved:
         best = solved(problem, plan, effort.deterministic_time)
@@ -142,14 +139,13 @@ def _chosen(
 
 def _sound(
     everything: CheckedCatalogue, found: Sequence[Draft], squad: str, today: date
-) -> tuple[list[Choice], Analysis | None, list[str]]:
+) -> tuple[list[Choice], Analysis, list[str]]:
     """The composed practices of which no check has anything to say but that they are alike, with
     the catalogue in which they stand; and the ids of the others in it.
     """
     unwritten = [Unwritten("practice", draft.id, draft.text) for draft in found]
     there, findings = tried(everything, unwritten, today)
-    if there.analysis is None:
-        return [], None, []
+    assert there.analysis is not None  # no practice is a foundation
     # Two that are alike are a finding of one of them, whichever goes.
     bad = {finding.place.file for finding in findings if finding.code != _ALIKE}
     good = [own.id for own in unwritten if own.file not in bad]
