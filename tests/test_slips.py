@@ -21,8 +21,10 @@ from example_cases import BASE
 from test_examples import checked
 
 from almanac.commands.check import mend
+from almanac.findings import Place, error
 from almanac.model.called import called, looked_for
 from almanac.model.load import load
+from almanac.source import moved_in
 from almanac.source.hints import FIXED
 from almanac.source.names import Names
 from almanac.source.reader import read
@@ -212,3 +214,16 @@ def test_of_all_slips_a_few_are_read_as_meant_and_hardly_any_is_told_twice() -> 
         "copied an entry and kept the old id in it",  # and is no whole entry
     }
     assert all(lines >= 2 for _, errors, lines in told if errors), "each is told with its mend"
+
+
+def test_what_many_files_have_is_no_slip_of_lines(monkeypatch: pytest.MonkeyPatch) -> None:
+    """To look for one takes a while: a word changed in all files is not looked at in each."""
+    looked = list[int]()
+    monkeypatch.setattr(moved_in, "lined_up", lambda *it, **_: looked.append(it[0]))
+    document, _ = read(b"title: A\n", "plans/sets/a.yml")
+    assert document is not None
+    amiss = list[str]()
+    for _ in range(100):
+        found = [error("unknown-key", Place(document.file, 1, 1), "amiss", "")]
+        assert moved_in.moved_lines(document, found, amiss) is None
+    assert 0 < len(looked) <= 20

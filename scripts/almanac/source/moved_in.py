@@ -13,7 +13,7 @@ from almanac.source.lined_up import lined_up
 from almanac.source.reader import Document
 
 _SEVERAL = 2  # of one alone its own words say more
-_PLACES_TRIED = 3
+_PLACES_TRIED, _FEW = 3, 20
 
 
 def moved_in(document: Document, kind: str) -> Finding | None:
@@ -32,12 +32,16 @@ def moved_in(document: Document, kind: str) -> Finding | None:
     return None
 
 
-def moved_lines(document: Document, found: Iterable[Finding]) -> Finding | None:
+def moved_lines(document: Document, found: Iterable[Finding], amiss: list[str]) -> Finding | None:
     """The one thing to tell where a move of a few lines mends whatever has not the shape that it
-    should; None where nothing does.
+    should; None where nothing does. ``amiss`` are the files with errors so far: what many have is
+    no slip of lines, and each takes a while.
     """
     places = sorted({own.place.line or 1 for own in found if own.is_error})
     if document.lent or not places:
+        return None
+    amiss.append(document.file)
+    if len(amiss) > _FEW:
         return None
     lines = document.text.split("\n")
     for line in places[:_PLACES_TRIED]:

@@ -67,6 +67,7 @@ class Shapes:
     """The schemas of all kinds, bound to the names of one catalogue."""
 
     names: Names
+    amiss: list[str] = field(default_factory=list, compare=False)
 
     @cached_property
     def _validators(self) -> dict[str, Any]:
@@ -159,7 +160,7 @@ class Shapes:
                 if new:
                     checked.moved[tuple(problem.absolute_path), problem.instance] = new
         moved = moved_in(document, kind) if found else None
-        if moved := moved or moved_lines(document, found.values()):
+        if moved := moved or moved_lines(document, found.values(), self.amiss):
             checked.findings, checked.asked = [moved], dict(self._asked)
             return checked
         cut = dict(cut_texts(document, kind))
