@@ -5,6 +5,7 @@ from __future__ import annotations
 import random
 from dataclasses import replace
 from functools import cache
+from itertools import permutations
 from pathlib import Path
 from typing import Any
 
@@ -103,7 +104,7 @@ def test_each_begins_with_a_warm_up_and_ends_with_a_cool_down_around_a_main_set(
         assert roles in {
             "w" + skill + mains + easy + "c"
             for skill in ("", "s")
-            for mains in ("m", "mn", "nm")
+            for mains in ("m", "mn", "nm", *map("".join, permutations("mno")))
             for easy in ("", "e")
         }
 

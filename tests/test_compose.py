@@ -403,7 +403,7 @@ def test_of_a_single_goal_nobody_is_told_to_leave_one_out() -> None:
         ),
         (
             (*WISHES, "--change", "swap=q"),
-            "there is no role 'q'; there are w, s, m, n, e, c; warm-up, skill, main set",
+            "there is no role 'q'; there are w, s, m, n, o, e, c; warm-up, skill, main set",
         ),
         ((*WISHES, "--change", "swap=m,out=e"), "one change each, --change swap=m --change out=e"),
         ((*WISHES, "--proposal", "0"), "there is no proposal 0"),

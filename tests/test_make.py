@@ -51,7 +51,7 @@ def test_the_page_knows_squads_their_usual_slot_and_what_is_planned() -> None:
     kept = [[log.on.isoformat(), log.practice] for log in catalogue.logs.values()]
     assert kept and sorted(kept) == data["kept"]
     assert data["parts"]["w"] == catalogue.words("practice-parts")["warm-up"].title
-    assert set(data["parts"]) == set("wsmnec")
+    assert set(data["parts"]) == set("wsmnoec")
 
 
 @pytest.mark.parametrize("name", ["apply", "asked", "link", "often", "swim", "words"])

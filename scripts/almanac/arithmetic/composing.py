@@ -18,9 +18,9 @@ from almanac.arithmetic.composing_costs import is_again
 from almanac.arithmetic.composing_hearts import Heart, hearts
 from almanac.arithmetic.composing_lists import lists
 from almanac.arithmetic.composing_order import too_much
-from almanac.arithmetic.composing_pieces import COOL_DOWN, EASY, MAIN, SKILL, WARM_UP
+from almanac.arithmetic.composing_pieces import MAIN, SKILL, WARM_UP
 from almanac.arithmetic.composing_table import ComposeTable
-from almanac.arithmetic.composing_wishes import SECOND, Wishes
+from almanac.arithmetic.composing_wishes import MAINS, SECOND, Wishes
 
 PROPOSALS = 3
 TRIED = 400
@@ -80,24 +80,30 @@ def _best(
     stops: bool = False,
 ) -> Proposal | None:
     """The cheapest practice with other main sets than those before it; one that is not dear where
-    it ``stops`` with the first heart that has one.
+    it ``stops`` with the first heart that has one. Each that is ``plain`` the cheapest is tried
+    with a third main set too.
     """
-    used = {one.own.place for own in before for one in own.order if one.role not in _EITHER_END}
+    used = {one.own.place for own in before for one in own.order if one.role in (MAIN, SECOND)}
     warm = {place: SAME_WARM_UP * min(MOST_OPENED, often) for place, often in opened.items()}
     for place in {one.own.place for own in before for one in own.order if one.role == WARM_UP}:
         warm[place] = warm.get(place, 0) + SAME_WARM_UP
     serves = any(_serves(asked, [(one.role, one.own) for one in own.order]) for own in before)
-    best, tried = None, 0
+    plain, best, tried = None, None, 0
     for heart in every:
-        if tried >= TRIED or (best and (stops or heart.cost + around.least >= best.cost)):
+        if tried >= TRIED or (plain and (stops or heart.cost + around.least >= plain.cost)):
             break  # and no later one costs less
         if heart.mains & used or (serves and not _serves(asked, heart.order)):
             continue
         if too_much(asked, heart.pieces) or not around.can_teach(heart):
             continue
         tried += 1
-        again = _again(asked, heart, before)
-        best = around.fill(heart, heart.cost + again, best, warm)
+        found = around.fill(heart, heart.cost + _again(asked, heart, before), plain, warm)
+        if found and found is not plain:
+            plain, best = found, best if best and best.cost <= found.cost else found
+            for third in heart.with_third(asked, around.known, around.bounds[1]):
+                if not (third.mains & used or too_much(asked, third.pieces)):
+                    cost = third.cost + _again(asked, third, before)
+                    best = around.fill(third, cost, best, warm)
     return best
 
 
@@ -120,9 +126,8 @@ def _serves(asked: Asked, order: Sequence[tuple[str, Sized]]) -> bool:
     answer that is not.
     """
     wished = set(asked.wanted)
-    mains = [own for role, own in order if role in (MAIN, SECOND)]
+    mains = [own for role, own in order if role in MAINS]
     return any(not wished.isdisjoint(own.piece.goals) for own in mains)
 
 
-_EITHER_END = (WARM_UP, SKILL, EASY, COOL_DOWN)
-_WORK = (SKILL, MAIN, SECOND)
+_WORK = (SKILL, *MAINS)

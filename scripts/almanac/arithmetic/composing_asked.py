@@ -20,7 +20,7 @@ from almanac.arithmetic.composing_pieces import (
     Size,
 )
 from almanac.arithmetic.composing_table import ComposeTable
-from almanac.arithmetic.composing_wishes import SECOND, Wishes
+from almanac.arithmetic.composing_wishes import MAINS, Wishes
 
 REPEATED_AFTER = 7
 """Days before a main set comes again; house preference."""
@@ -198,7 +198,7 @@ class Asked:
             return LEFT_OUT
         is_kept = any(own.piece == offer.piece for own in wishes.kept)
         days = wishes.days.get(offer.piece, UNKNOWN)
-        if role in (MAIN, SECOND) and 0 <= days < REPEATED_AFTER and not is_kept:
+        if role in MAINS and 0 <= days < REPEATED_AFTER and not is_kept:
             return LATELY
         return ""
 

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from itertools import pairwise
 
 from almanac.arithmetic.composing_asked import Asked, Sized
 from almanac.arithmetic.composing_chosen import (
@@ -25,7 +26,7 @@ from almanac.arithmetic.composing_order import laid, unsafe
 from almanac.arithmetic.composing_pieces import COOL_DOWN, MAIN, WARM_UP
 from almanac.arithmetic.composing_request import BadWish
 from almanac.arithmetic.composing_sentences import role_word, said
-from almanac.arithmetic.composing_wishes import SECOND, is_held
+from almanac.arithmetic.composing_wishes import MAINS, SECOND, is_held
 
 SWAP, KEEP, FREE, UP, DOWN, OUT = DEEDS = ("swap", "keep", "free", "up", "down", "out")
 _A_FEW = (0, 1, 2)
@@ -109,7 +110,7 @@ def _moved(asked: Asked, practice: ChosenPractice, place: int, to: int) -> Chose
 
 
 def _without(asked: Asked, practice: ChosenPractice, place: int) -> ChosenPractice:
-    """Without a piece; a second main set is then the first."""
+    """Without a piece; a main set after it is then the one before."""
     own = practice.parts[place]
     roles = [one.role for one in practice.parts]
     if is_held(own.role) and place in (0, len(roles) - 1):
@@ -117,8 +118,10 @@ def _without(asked: Asked, practice: ChosenPractice, place: int) -> ChosenPracti
     if own.role in (WARM_UP, COOL_DOWN) or (own.role == MAIN and SECOND not in roles):
         raise BadWish(said("change-out", role=role_word(own.role).lower()))
     parts = [one for one in practice.parts if one is not own]
-    if own.role == MAIN:
-        parts = [replace(one, role=MAIN) if one.role == SECOND else one for one in parts]
+    if own.role in MAINS:
+        later = MAINS[MAINS.index(own.role) :]
+        before = dict(pairwise(reversed(later)))
+        parts = [replace(one, role=before.get(one.role, one.role)) for one in parts]
     return _fitted_again(asked, ChosenPractice(tuple(parts), (*practice.out, own.piece)))
 
 

@@ -19,7 +19,7 @@ from almanac.arithmetic.composing_pieces import (
 )
 from almanac.arithmetic.composing_request import BadWish
 from almanac.arithmetic.composing_sentences import said
-from almanac.arithmetic.composing_wishes import SECOND, is_held
+from almanac.arithmetic.composing_wishes import MAINS, is_held
 
 
 @dataclass(frozen=True)
@@ -90,7 +90,7 @@ def _offer(asked: Asked, own: Chosen) -> Offer:
         raise BadWish(said("bad-place", what=said("what-piece"), id=own.piece))
     piece = asked.table.pieces[place]
     offer = next((one for one in asked.offers if one.piece == place), None)
-    if (MAIN if own.role == SECOND else own.role) not in piece.roles:
+    if (MAIN if own.role in MAINS else own.role) not in piece.roles:
         raise BadWish(said("bad-keep", key=own.piece))
     reason = asked.why_not(offer, own.role) if offer else "groups"
     if reason or offer is None:
@@ -121,6 +121,6 @@ def _check_roles(practice: ChosenPractice) -> None:
     """
     roles = [own.role for own in practice.parts]
     usual = (roles[:1], roles[-1:]) == ([WARM_UP], [COOL_DOWN]) and MAIN in roles
-    known = len(set(roles)) == len(roles) and set(roles) <= {*ROLES, SECOND, *PLACES}
+    known = len(set(roles)) == len(roles) and set(roles) <= {*ROLES, *MAINS, *PLACES}
     if not known or not (usual or any(map(is_held, roles))):
         raise BadWish(said("bad-roles"))

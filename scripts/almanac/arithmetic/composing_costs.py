@@ -8,7 +8,7 @@ from collections.abc import Mapping, Sequence
 
 from almanac.arithmetic.composing_asked import Asked, Sized
 from almanac.arithmetic.composing_pieces import DRILL, MAIN, PART, SET, SKILL, UNKNOWN
-from almanac.arithmetic.composing_wishes import SECOND, is_held
+from almanac.arithmetic.composing_wishes import MAINS, SECOND, THIRD, is_held
 
 _WHOLE = 1000
 # A goal: missed (the first weighs more), and how it is served.
@@ -31,7 +31,7 @@ STEP_OF_SET, STEP_OF_WORK, STEP_OF_EASY = 25, 8, 4
 # Less than half of what is written, or more than twice: no longer what its writer meant.
 STUMP = 120
 FROM: Mapping[str, Mapping[str, int]] = {
-    SET: {}, PART: {MAIN: 120, SECOND: 40, SKILL: 30}, DRILL: {SKILL: 50, MAIN: 150},
+    SET: {}, PART: {MAIN: 120, SECOND: 40, THIRD: 40, SKILL: 30}, DRILL: {SKILL: 50, MAIN: 150},
 }  # fmt: skip
 GEAR_PIECE = 15
 # Days: mains fade out of mind in four weeks; others are wanted fresh.
@@ -48,13 +48,13 @@ def own_cost(asked: Asked, own: Sized, role: str) -> int:
     piece, days = own.piece, asked.wishes.days.get(own.place, UNKNOWN)
     cost = GEAR_PIECE * len(piece.gear) + FROM[piece.of].get(role, 0)
     each = STEP_OF_SET if piece.of == SET else STEP_OF_WORK
-    is_work = role in (MAIN, SECOND, SKILL)
+    is_work = role in (*MAINS, SKILL)
     cost += own.steps * (each if is_work or piece.of == SET else STEP_OF_EASY)
     if is_work and piece.what and own.number > 2 * piece.written:
         cost += STUMP
     if is_work and piece.of != DRILL and 2 * own.number < piece.written:
         cost += STUMP
-    if role in (MAIN, SECOND):
+    if role in MAINS:
         if days != UNKNOWN and days < FORGOTTEN:
             cost += A_DAY * (FORGOTTEN - days)
         cost += NO_MAIN * (asked.asks_work and asked.only_eases(piece))
@@ -80,7 +80,7 @@ def effort_cost(asked: Asked, effort: int) -> int:
 
 def served(asked: Asked, own: Sized, role: str) -> tuple[int, ...]:
     """By wanted goal what it costs that a piece serves it in a role, or misses it."""
-    by_role = {MAIN: 0, SECOND: BY_SECOND, SKILL: BY_SKILL}.get(role, BY_RELIEF)
+    by_role = {MAIN: 0, SECOND: BY_SECOND, THIRD: BY_SECOND, SKILL: BY_SKILL}.get(role, BY_RELIEF)
     found = []
     for number, goal in enumerate(asked.wanted):
         if goal not in own.piece.goals:
@@ -97,7 +97,7 @@ def idle_cost(asked: Asked, own: Sized, role: str) -> int:
     if not set(own.piece.goals).isdisjoint(asked.wanted):
         return 0
     hard = HARD_IDLE * max(0, own.piece.effort - asked.table.gentle)
-    return {MAIN: IDLE_MAIN, SECOND: IDLE_SECOND, SKILL: IDLE_SKILL}[role] + hard
+    return (IDLE_MAIN if role == MAIN else IDLE_SKILL if role == SKILL else IDLE_SECOND) + hard
 
 
 def skill_cost(asked: Asked, skill: Sized, mains: Sequence[Sized]) -> int:
@@ -132,7 +132,7 @@ def held_cost(asked: Asked, order: Sequence[tuple[str, Sized]]) -> int:
     """What it costs that main sets are fast where a part that is held is: a test, or stations."""
     if not any(is_held(role) and own.size.fast >= FAST_WORK for role, own in order):
         return 0
-    mains = [own for role, own in order if role in (MAIN, SECOND)]
+    mains = [own for role, own in order if role in MAINS]
     return BOTH_FAST * sum(own.piece.hardest >= asked.table.fast for own in mains)
 
 

@@ -10,25 +10,18 @@ from itertools import combinations, product
 
 from almanac.arithmetic.composing_around import A_POINT, SPARE
 from almanac.arithmetic.composing_asked import Asked, Sized
-from almanac.arithmetic.composing_costs import (
-    held_cost,
-    idle_cost,
-    own_cost,
-    pair_cost,
-    served,
-    skill_cost,
-)
+from almanac.arithmetic.composing_costs import held_cost, own_cost
+from almanac.arithmetic.composing_hearts import heart_cost
 from almanac.arithmetic.composing_lists import some
 from almanac.arithmetic.composing_order import SLACK_MOST, Stood, laid, unsafe, whole
-from almanac.arithmetic.composing_pieces import COOL_DOWN, EASY, MAIN, SKILL, TENTHS, WARM_UP
+from almanac.arithmetic.composing_pieces import COOL_DOWN, EASY, SKILL, TENTHS, WARM_UP
 from almanac.arithmetic.composing_shape import (
     cool_down_cost,
     ends_cost,
     relief_cost,
-    shape_cost,
     warm_up_cost,
 )
-from almanac.arithmetic.composing_wishes import SECOND, is_held
+from almanac.arithmetic.composing_wishes import MAINS, is_held
 
 
 @dataclass(frozen=True)
@@ -120,12 +113,12 @@ def cost_of(asked: Asked, order: Sequence[tuple[str, Sized]]) -> int:
     is not there of a practice that is written.
     """
     chosen = [(role, own) for role, own in order if not is_held(role)]
-    heart = [(role, own) for role, own in chosen if role in (SKILL, MAIN, SECOND)]
+    heart = [(role, own) for role, own in chosen if role in (SKILL, *MAINS)]
     by_role = dict(chosen)
     cost: int = sum(own_cost(asked, own, role) for role, own in chosen) + held_cost(asked, order)
     if heart:
         work = [own for _, own in heart]
-        cost += _heart_cost(asked, heart) + relief_cost(asked, by_role.get(EASY), work)
+        cost += heart_cost(asked, heart) + relief_cost(asked, by_role.get(EASY), work)
         if WARM_UP in by_role:
             cost += warm_up_cost(asked, by_role[WARM_UP], work)
     if COOL_DOWN in by_role:
@@ -134,18 +127,3 @@ def cost_of(asked: Asked, order: Sequence[tuple[str, Sized]]) -> int:
     *before, end = laid(asked, order)
     slack = (asked.slot - whole(before)) // TENTHS + -(end.lead + end.own.takes) // TENTHS
     return cost + abs(slack - SPARE) // A_POINT
-
-
-def _heart_cost(asked: Asked, heart: Sequence[tuple[str, Sized]]) -> int:
-    """What the work costs beside what each piece of it does by itself."""
-    by_role = dict(heart)
-    skill, main, second = by_role.get(SKILL), by_role.get(MAIN), by_role.get(SECOND)
-    cost: int = sum(idle_cost(asked, own, role) for role, own in heart)
-    each = [served(asked, own, role) for role, own in heart]
-    cost += sum(min(costs) for costs in zip(*each, strict=True))
-    if main is None:
-        return cost
-    mains = [main, second] if second else [main]
-    cost += skill_cost(asked, skill, mains) if skill else 0
-    cost += pair_cost(asked, main, second) if second else 0
-    return cost + shape_cost(asked, skill, mains)

@@ -1,9 +1,12 @@
-"""The work of an evening: skill, main set and a second main set, in every way that may fit."""
+"""The work of an evening: skill, main set and a second main set, in every way that may fit; in a
+long evening a third.
+"""
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import combinations
 
 from almanac.arithmetic.composing_asked import Asked, Sized
 from almanac.arithmetic.composing_costs import idle_cost, own_cost, pair_cost, served, skill_cost
@@ -11,10 +14,10 @@ from almanac.arithmetic.composing_lists import Lists
 from almanac.arithmetic.composing_order import change, taken_off
 from almanac.arithmetic.composing_pieces import MAIN, SKILL
 from almanac.arithmetic.composing_shape import shape_cost
-from almanac.arithmetic.composing_wishes import SECOND
+from almanac.arithmetic.composing_wishes import MAINS, SECOND, THIRD
 
-SECOND_FROM = 50 * 600
-"""A shorter slot has no second main set."""
+SECOND_FROM, THIRD_FROM = 50 * 600, 95 * 600
+"""A shorter slot has no second main set, and none a third."""
 
 
 @dataclass(frozen=True)
@@ -36,6 +39,39 @@ class Heart:
     def mains(self) -> set[int]:
         """The main sets, by their place in the table."""
         return {own.place for role, own in self.order if role != SKILL}
+
+    def with_third(self, asked: Asked, known: Lists, most: int) -> Iterator[Heart]:
+        """The same with each third main set that may stand beside two and leaves room: in a long
+        slot what serves is soon done, and the rest of it is no warm-up.
+        """
+        if asked.slot < THIRD_FROM or len(self.mains) != len(MAINS) - 1:
+            return
+        skill = [both for both in self.order if both[0] == SKILL]
+        mains = sorted(self.order[len(skill) :], key=lambda both: both[0])
+        taken = {own.place for own in self.pieces}
+        for own in known.thirds:
+            if own.place not in taken and self.takes + own.takes <= most:
+                order = (*skill, *_in_order(asked, [*mains, (THIRD, own)]))
+                takes = _takes(asked, order)
+                if takes <= most:
+                    by_itself = sum(own_cost(asked, own, role) for role, own in order)
+                    yield Heart(order, takes, by_itself + heart_cost(asked, order))
+
+
+def heart_cost(asked: Asked, order: Sequence[tuple[str, Sized]]) -> int:
+    """What the work of an evening costs beside what each piece of it does by itself, in whatever
+    order; of a practice that is written it may have no main set.
+    """
+    by_role = dict(order)
+    skill, mains = by_role.get(SKILL), [by_role[role] for role in MAINS if role in by_role]
+    cost: int = sum(idle_cost(asked, own, role) for role, own in order)
+    each = [served(asked, own, role) for role, own in order]
+    cost += sum(min(costs) for costs in zip(*each, strict=True))
+    if MAIN not in by_role:
+        return cost
+    cost += skill_cost(asked, skill, mains) if skill else 0
+    cost += sum(pair_cost(asked, *both) for both in combinations(mains, 2))
+    return cost + shape_cost(asked, skill, mains)
 
 
 def hearts(asked: Asked, known: Lists, least: int, most: int) -> list[Heart]:
@@ -91,7 +127,8 @@ def _around(
         if each.own.place != main.place and each.own.takes + main.takes <= most
     ]
     for second in others:
-        mains = _in_order(asked, main, second.own if second else None)
+        pair = [(MAIN, main), (SECOND, second.own)] if second else [(MAIN, main)]
+        mains = _in_order(asked, pair)
         of_mains, serves = of_main.cost, of_main.serves
         if second:
             of_mains += second.cost + pair_cost(asked, main, second.own)
@@ -116,19 +153,16 @@ def _cheaper(one: tuple[int, ...], other: tuple[int, ...]) -> tuple[int, ...]:
     return tuple(map(min, one, other))
 
 
-def _in_order(asked: Asked, main: Sized, second: Sized | None) -> tuple[tuple[str, Sized], ...]:
+def _in_order(asked: Asked, mains: Sequence[tuple[str, Sized]]) -> tuple[tuple[str, Sized], ...]:
     """The main sets: what is fast first, while all are fresh; then legs before the stroke that they
     carry.
     """
-    if second is None:
-        return ((MAIN, main),)
-    fast = asked.table.fast
 
-    def key(own: Sized) -> tuple[bool, int]:
-        return own.piece.hardest < fast, -own.piece.kick
+    def key(both: tuple[str, Sized]) -> tuple[bool, int]:
+        piece = both[1].piece
+        return piece.hardest < asked.table.fast, -piece.kick
 
-    both = ((MAIN, main), (SECOND, second))
-    return both if key(main) <= key(second) else both[::-1]
+    return tuple(sorted(mains, key=key))
 
 
 def _takes(asked: Asked, order: tuple[tuple[str, Sized], ...]) -> int:

@@ -15,11 +15,11 @@ from almanac.arithmetic.composing_pieces import (
     UNKNOWN,
     WARM_UP,
 )
-from almanac.arithmetic.composing_wishes import SECOND
+from almanac.arithmetic.composing_wishes import MAINS, SECOND, THIRD
 
-A_GOAL: Mapping[str, int] = {MAIN: 9, SKILL: 5, SECOND: 4}
+A_GOAL: Mapping[str, int] = {MAIN: 9, SKILL: 5, SECOND: 4, THIRD: 4}
 """So many of the best that serve a wished goal are tried in a role, for each goal."""
-BESIDE: Mapping[str, int] = {MAIN: 5, SKILL: 3, SECOND: 3}
+BESIDE: Mapping[str, int] = {MAIN: 5, SKILL: 3, SECOND: 3, THIRD: 3}
 """And so many of the best whatever they serve."""
 EASIES, SIZES = 12, 4
 """So many pieces of relief, and so many sizes of one piece but a cool-down, beside the written."""
@@ -33,6 +33,7 @@ class Lists:
     skills: tuple[Sized, ...]
     mains: tuple[tuple[Sized, ...], ...]
     seconds: tuple[Sized, ...]
+    thirds: tuple[Sized, ...]
     easies: tuple[Sized, ...]
     cool_downs: tuple[Sized, ...]
 
@@ -46,14 +47,17 @@ def lists(asked: Asked) -> Lists:
     """The lists for some wishes. Mains are by piece, all sizes of one together. Before a warm-up
     nothing is taught, so that what its drills need has been.
     """
-    mains = _chosen(asked, MAIN)
+    mains, seconds = _chosen(asked, MAIN), _chosen(asked, SECOND)
+    kept = any(own.role == SECOND for own in asked.wishes.kept)
+    thirds = _chosen(asked, THIRD) if kept else seconds
     taught = asked.wishes.taught
     warm_ups = [own for own in of_role(asked, WARM_UP) if taught.issuperset(own[0].piece.asks)]
     return Lists(
         warm_ups=_flat(map(some, warm_ups), _by_cost(asked, WARM_UP)),
         skills=_flat(map(some, _chosen(asked, SKILL)), _by_cost(asked, SKILL)),
         mains=tuple(tuple(some(own)) for own in mains),
-        seconds=_flat(map(some, _chosen(asked, SECOND)), _by_cost(asked, SECOND)),
+        seconds=_flat(map(some, seconds), _by_cost(asked, SECOND)),
+        thirds=_flat(map(some, thirds), _by_cost(asked, THIRD)),
         easies=_flat(map(some, _best(asked, EASY)), _by_cost(asked, EASY)),
         cool_downs=_flat(of_role(asked, COOL_DOWN), _by_cost(asked, COOL_DOWN)),
     )
@@ -74,13 +78,13 @@ def of_role(asked: Asked, role: str) -> list[list[Sized]]:
     """The pieces that may stand in a role, with their sizes; where one is kept there, it alone.
     What opens, eases or closes is done without gear.
     """
-    letter = MAIN if role == SECOND else role
+    letter = MAIN if role in MAINS else role
     kept = [own for own in asked.wishes.kept if own.role == role]
     elsewhere = {own.piece for own in asked.wishes.kept} - {own.piece for own in kept}
     found = []
     for offer in asked.offers:
         piece = asked.table.pieces[offer.piece]
-        bare = role in (MAIN, SECOND, SKILL) or not piece.gear
+        bare = role in (*MAINS, SKILL) or not piece.gear
         may = letter in (piece.roles if kept else asked.roles_of(piece))
         may = may and bare and offer.piece not in elsewhere
         if may and not asked.why_not(offer, role):
@@ -92,7 +96,7 @@ def of_role(asked: Asked, role: str) -> list[list[Sized]]:
             for sizes in found
             if sizes[0].place == kept[0].piece
         ]
-    if role in (MAIN, SECOND) and not kept:
+    if role in MAINS and not kept:
         wished = {*asked.wanted}
         found = [
             [
@@ -121,7 +125,7 @@ def some(sizes: Sequence[Sized]) -> list[Sized]:
 def _rank(asked: Asked, sizes: Sequence[Sized], role: str) -> tuple[int, int]:
     """What a piece costs at its cheapest; then its place."""
     first = min(own_cost(asked, own, role) for own in sizes)
-    if role in (MAIN, SECOND, SKILL):
+    if role in (*MAINS, SKILL):
         first += idle_cost(asked, sizes[0], role) + min(served(asked, sizes[0], role), default=0)
     return first, sizes[0].place
 

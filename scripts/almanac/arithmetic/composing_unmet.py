@@ -11,19 +11,18 @@ from almanac.arithmetic.composing_asked import NOT_FOR, Asked
 from almanac.arithmetic.composing_order import SLACK_MOST, Stood, whole
 from almanac.arithmetic.composing_pieces import (
     EASY,
-    MAIN,
     SKILL,
     TENTHS,
     UNKNOWN,
     PracticePiece,
 )
 from almanac.arithmetic.composing_shape import are_legs_tired, wants_skill
-from almanac.arithmetic.composing_wishes import SECOND
+from almanac.arithmetic.composing_wishes import MAINS
 
 GOAL, EFFORT, MINUTES, TAUGHT, KEEP, NO_SKILL, NO_RELIEF, SLOT = (
     "goals", "effort", "minutes", "taught", "keep", "skill", "relief", "slot",
 )  # fmt: skip
-WORK = (SKILL, MAIN, SECOND)
+WORK = (SKILL, *MAINS)
 HARDER = "harder"
 """Why an effort is not met where a main set has it: other work is harder."""
 TIME_LEFT = "time-left"
@@ -73,7 +72,7 @@ def _no_skill(asked: Asked) -> str:
 def _other_effort(asked: Asked, order: Sequence[Stood]) -> Iterator[Unmet]:
     """That no main set is of the effort that was wished, or that some work is harder."""
     wished = asked.wishes.effort
-    mains = [one.own.piece.effort for one in order if one.role in (MAIN, SECOND)]
+    mains = [one.own.piece.effort for one in order if one.role in MAINS]
     work = [one.own.piece.effort for one in order if one.role in WORK]
     if wished == UNKNOWN:
         return

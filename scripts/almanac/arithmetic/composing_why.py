@@ -19,7 +19,7 @@ from almanac.arithmetic.composing_pieces import (
 )
 from almanac.arithmetic.composing_shape import CALM_LEGS, are_legs_first, are_legs_tired
 from almanac.arithmetic.composing_unmet import WORK, in_the_way
-from almanac.arithmetic.composing_wishes import SECOND, is_held
+from almanac.arithmetic.composing_wishes import MAINS, is_held
 
 WARMS, LEGS, COMES_UP, CARRIES, AFTER, USED, AS_WISHED, TRAINS, STANDS, NO_OTHER = (
     "warms", "legs", "comes-up", "carries", "after", "used", "as-wished", "trains", "stands",
@@ -87,7 +87,7 @@ def _working(asked: Asked, order: Sequence[Stood], one: Stood, serves: bool) -> 
     piece = one.own.piece
     if one.role == SKILL:
         later = order[order.index(one) + 1 :]
-        if any(uses(asked, one.own, own.own) for own in later if own.role in (MAIN, SECOND)):
+        if any(uses(asked, one.own, own.own) for own in later if own.role in MAINS):
             yield Note(USED)
         elif not serves:
             yield Note(STANDS)
@@ -101,7 +101,7 @@ def _working(asked: Asked, order: Sequence[Stood], one: Stood, serves: bool) -> 
 
 def _no_other(asked: Asked, order: Sequence[Stood], role: str) -> Note:
     """That nothing else for the goals stands in a role."""
-    goals, letter = asked.wishes.goals, MAIN if role == SECOND else role
+    goals, letter = asked.wishes.goals, MAIN if role in MAINS else role
 
     def stands_as(piece: PracticePiece) -> str:
         return role if letter in asked.roles_of(piece) else ""

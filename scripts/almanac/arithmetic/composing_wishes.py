@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
-from almanac.arithmetic.composing_pieces import PLACES, UNKNOWN
+from almanac.arithmetic.composing_pieces import MAIN, PLACES, UNKNOWN
 
 MINUTES_LEAST, MINUTES_MOST = 20, 120
 GOALS_MOST = 3
-SECOND = "n"
-"""A second main set; among the roles of a piece it is a main set like the first."""
+SECOND, THIRD = "n", "o"
+"""A second main set, and a third; among the roles of a piece they are main sets like the first."""
+MAINS = (MAIN, SECOND, THIRD)
 
 
 def is_held(role: str) -> bool:

@@ -13,7 +13,7 @@ from almanac.arithmetic.composing_pieces import MAIN, ROLES, UNKNOWN
 from almanac.arithmetic.composing_request import Request
 from almanac.arithmetic.composing_sentences import role_word
 from almanac.arithmetic.composing_table import ComposeTable
-from almanac.arithmetic.composing_wishes import SECOND
+from almanac.arithmetic.composing_wishes import SECOND, THIRD
 from almanac.commands.compose_days import kept_days, of_block
 from almanac.commands.given import listed, numbers, once, pairs
 from almanac.commands.named import NamesOf, entries, words
@@ -23,12 +23,12 @@ from almanac.model.log import Log
 from almanac.report.compose_table import can_compose
 from almanac.report.compose_usual import usual_pool
 
-ALL_ROLES = (*ROLES[:3], SECOND, *ROLES[3:])
+ALL_ROLES = (*ROLES[:3], SECOND, THIRD, *ROLES[3:])
 _ROLES = NamesOf(
     "role",
     {own: (role_word(own), *(["main"] if own == MAIN else [])) for own in ALL_ROLES}
-    | {SECOND: ("second main set", "second main")},
-    hint="warm-up, skill, main set, second main set, relief, cool-down",
+    | {SECOND: ("second main set", "second main"), THIRD: ("third main set", "third main")},
+    hint="warm-up, skill, main set, second main set, third main set, relief, cool-down",
 )
 MINUTES = "minutes"
 _DEEDS = NamesOf("change", dict.fromkeys((*DEEDS, MINUTES), ()))

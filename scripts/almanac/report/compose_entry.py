@@ -20,7 +20,7 @@ from almanac.arithmetic.composing_pieces import (
     WARM_UP,
 )
 from almanac.arithmetic.composing_table import ComposeTable
-from almanac.arithmetic.composing_wishes import SECOND, Wishes
+from almanac.arithmetic.composing_wishes import SECOND, THIRD, Wishes
 from almanac.arithmetic.scaling import REPS
 from almanac.model.vocabularies import CLOSES, OPENS, TEACHES, WORKS
 from almanac.report.compose_address import address_words
@@ -30,8 +30,8 @@ from almanac.source.scalars import scalar
 from almanac.units import show_time
 
 PART_WORDS = {
-    WARM_UP: OPENS, SKILL: TEACHES, MAIN: WORKS, SECOND: WORKS, EASY: WORKS,
-    COOL_DOWN: CLOSES,
+    WARM_UP: OPENS, SKILL: TEACHES, MAIN: WORKS, SECOND: WORKS, THIRD: WORKS,
+    EASY: WORKS, COOL_DOWN: CLOSES,
 }  # fmt: skip
 """Which part of a practice a role is; the page has it with the data of a squad."""
 _TIME = re.compile(r"\d+|\d+:[0-5]\d(\.\d)?")

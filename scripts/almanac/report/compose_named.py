@@ -9,7 +9,7 @@ from almanac.arithmetic.composing_asked import Asked
 from almanac.arithmetic.composing_pieces import MAIN, PART, SKILL, UNKNOWN, PracticePiece
 from almanac.arithmetic.composing_sentences import said
 from almanac.arithmetic.composing_unmet import WORK
-from almanac.arithmetic.composing_wishes import SECOND
+from almanac.arithmetic.composing_wishes import MAINS, SECOND
 from almanac.report.compose_facts import ended
 
 TITLE_MOST, SUMMARY_MOST = 60, 120
@@ -91,7 +91,7 @@ def focus(asked: Asked, own: Proposal) -> str:
     and of what stands beside it, else the main set's title.
     """
     by_role = {one.role: one.own.piece for one in reversed(own.order)}
-    work = [by_role[role] for role in (MAIN, SECOND, SKILL) if role in by_role]
+    work = [by_role[role] for role in (*MAINS, SKILL) if role in by_role]
     return ended(next(_cues(work, asked.wishes.goals[:1]), work[0].title))
 
 

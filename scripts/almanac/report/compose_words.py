@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from almanac.arithmetic.composing_asked import NOT_FOR, Asked
 from almanac.arithmetic.composing_changes import DOWN, FREE, KEEP, UP, Deed
 from almanac.arithmetic.composing_order import SLACK_MOST, Stood, whole
-from almanac.arithmetic.composing_pieces import MAIN, TENTHS, UNKNOWN, PracticePiece
+from almanac.arithmetic.composing_pieces import TENTHS, UNKNOWN, PracticePiece
 from almanac.arithmetic.composing_sentences import (
     SENTENCES,
     role_word,
@@ -17,7 +17,7 @@ from almanac.arithmetic.composing_sentences import (
 from almanac.arithmetic.composing_table import ComposeTable
 from almanac.arithmetic.composing_unmet import EFFORT, GOAL, HARDER, MINUTES, TIME_LEFT, Unmet
 from almanac.arithmetic.composing_why import CARRIES, NO_OTHER, STANDS, TRAINS, WARMS, Note, Why
-from almanac.arithmetic.composing_wishes import SECOND, is_held
+from almanac.arithmetic.composing_wishes import MAINS, is_held
 from almanac.units import show_time
 
 _SOME = 300
@@ -136,8 +136,8 @@ def _pieces_words(before: Sequence[Stood], after: Sequence[Stood]) -> Iterator[s
 
 
 def _named(order: Sequence[Stood], one: Stood) -> str:
-    """A piece by what it stands as; by its title where there are two such."""
-    both = {MAIN, SECOND}
-    if is_held(one.role) or (one.role in both and both <= {each.role for each in order}):
+    """A piece by what it stands as; by its title where there are more such."""
+    mains = [each.role for each in order if each.role in MAINS]
+    if is_held(one.role) or (one.role in mains and len(mains) > 1):
         return one.own.piece.title
     return role_word(one.role).lower()

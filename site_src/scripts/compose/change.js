@@ -5,7 +5,7 @@ import { askedOf, refuse, sizedOf, slotsOf, standing } from "./chosen.js";
 import { fitted } from "./fit.js";
 import { ofRole } from "./lists.js";
 import { laid, unsafe } from "./order.js";
-import { COOL_DOWN, isHeld, MAIN, SECOND, WARM_UP } from "./pieces.js";
+import { COOL_DOWN, isHeld, MAIN, MAINS, SECOND, WARM_UP } from "./pieces.js";
 import { told } from "./propose.js";
 import { BadWish } from "./request.js";
 import { Asked } from "./wishes.js";
@@ -125,10 +125,11 @@ function moved(asked, practice, place, to) {
   return fittedAgain(asked, { ...practice, parts });
 }
 
-/** What is left without a piece; a second main set is then the first. @param {Practice} practice @param {Chosen} gone @returns {Practice} */
+/** What is left without a piece; each main set after it is then the one before. @param {Practice} practice @param {Chosen} gone @returns {Practice} */
 export function piecesWithout({ parts, out }, gone) {
-  const others = parts.filter((own) => own !== gone);
-  return { parts: gone.role === MAIN ? others.map((own) => (own.role === SECOND ? { ...own, role: MAIN } : own)) : others, out: [...out, gone.piece] };
+  const from = MAINS.includes(gone.role) ? MAINS.indexOf(gone.role) : MAINS.length;
+  const before = (/** @type {Chosen} */ own) => (MAINS.indexOf(own.role) > from ? { ...own, role: MAINS[MAINS.indexOf(own.role) - 1] ?? MAIN } : own);
+  return { parts: parts.filter((own) => own !== gone).map(before), out: [...out, gone.piece] };
 }
 
 /** @param {Asked} asked @param {Practice} practice @param {Chosen} gone */

@@ -6,7 +6,7 @@ import { isAgain } from "./costs.js";
 import { Hearts, orderOf } from "./hearts.js";
 import { isEnough, lists } from "./lists.js";
 import { tooMuch } from "./order.js";
-import { MAIN, SECOND, SKILL, WARM_UP } from "./pieces.js";
+import { MAIN, MAINS, SECOND, SKILL, WARM_UP } from "./pieces.js";
 import { Asked } from "./wishes.js";
 
 /** @typedef {import("./around.js").Found} Found */
@@ -70,6 +70,8 @@ function* cheapest(asked, around, hearts, before, stops = false) {
   const serves = before.some((own) => doServe(asked, own.order));
   const least = stops ? Infinity : around.least; // what stands around a heart costs at least
   /** @type {Found | null} */
+  let plain = null;
+  /** @type {Found | null} */
   let best = null;
   let tried = 0;
   for (const heart of hearts) {
@@ -77,7 +79,7 @@ function* cheapest(asked, around, hearts, before, stops = false) {
       yield;
       continue;
     }
-    if (tried >= TRIED || (best && heart.cost + least >= best.cost)) {
+    if (tried >= TRIED || (plain && heart.cost + least >= plain.cost)) {
       break; // and no later one costs less
     }
     const order = orderOf(heart);
@@ -85,15 +87,42 @@ function* cheapest(asked, around, hearts, before, stops = false) {
       continue;
     }
     tried += 1;
-    best = around.fill(order, heart.takes, heart.cost + again(asked, order, stood), best, warm);
+    const found = around.fill(order, heart.takes, heart.cost + again(asked, order, stood), plain, warm);
     yield;
+    if (found && found !== plain) {
+      plain = found;
+      best = yield* longer(asked, around, hearts.withThird(heart), { stood, used, warm }, cheaper(best, found));
+    }
   }
   return best;
 }
 
+/** The one that costs less; alike, the one that was found before. @param {Found | null} best @param {Found} found */
+const cheaper = (best, found) => (best && best.cost <= found.cost ? best : found);
+
+/**
+ * The cheapest with a third main set that costs less than `best`; else that one.
+ * @param {Asked} asked
+ * @param {Around} around
+ * @param {ReturnType<Hearts["withThird"]>} thirds
+ * @param {{stood: import("./order.js").Stood[], used: Set<number>, warm: Set<number>}} before what stands in earlier proposals
+ * @param {Found} best
+ * @returns {Generator<void, Found, void>}
+ */
+function* longer(asked, around, thirds, { stood, used, warm }, best) {
+  let found = best;
+  for (const { order, places, takes, cost } of thirds) {
+    if (!places.some((place) => used.has(place)) && !tooMuch(asked, order.map(([, own]) => own))) {
+      found = around.fill(order, takes, cost + again(asked, order, stood), found, warm) ?? found;
+      yield;
+    }
+  }
+  return found;
+}
+
 /** What it costs that a heart has work of earlier proposals. @param {Asked} asked @param {import("./order.js").Standing[]} heart @param {import("./order.js").Stood[]} stood */
 function again(asked, heart, stood) {
-  const work = stood.filter(({ role }) => role === SKILL || role === MAIN || role === SECOND);
+  const work = stood.filter(({ role }) => role === SKILL || MAINS.includes(role));
   return heart.reduce((cost, [role, own]) => {
     const same = work.filter((one) => one.own.place === own.place);
     if (same.length) {
@@ -103,9 +132,9 @@ function again(asked, heart, stood) {
   }, 0);
 }
 
-/** Whether a main set is for something that is wished for. @param {Asked} asked @param {{role: string, own: import("./wishes.js").Sized}[]} order */
+/** Whether a main set is for something that is wished for. @param {Asked} asked @param {{role: import("./types.js").Role, own: import("./wishes.js").Sized}[]} order */
 const doServe = ({ wanted }, order) =>
-  order.some(({ role, own }) => (role === MAIN || role === SECOND) && own.piece.goals.some((goal) => wanted.includes(goal)));
+  order.some(({ role, own }) => MAINS.includes(role) && own.piece.goals.some((goal) => wanted.includes(goal)));
 
 /**
  * Whether a heart breaks nothing by itself; where it has to serve a goal, whether a main set does.

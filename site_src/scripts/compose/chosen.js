@@ -3,7 +3,7 @@
 
 import { costOf } from "./fit.js";
 import { laid, unsafe, whole } from "./order.js";
-import { COOL_DOWN, isHeld, MAIN, ROLES, SECOND, tableOf, TENTHS, WARM_UP } from "./pieces.js";
+import { COOL_DOWN, isHeld, MAIN, MAINS, ROLES, tableOf, TENTHS, WARM_UP } from "./pieces.js";
 import { BadWish, wishesOf } from "./request.js";
 import { Asked } from "./wishes.js";
 import { said } from "./words.js";
@@ -68,7 +68,7 @@ function offerOf(asked, { piece: key, role }) {
   if (!piece) {
     return refuse(asked, "bad-place", { what: said(asked.table, "what-piece"), id: key });
   }
-  if (!piece.roles.includes(role === SECOND ? MAIN : role)) {
+  if (!piece.roles.includes(MAINS.includes(role) ? MAIN : role)) {
     refuse(asked, "bad-keep", { key });
   }
   const offer = asked.offers.find((one) => one.piece === piece), reason = offer ? asked.whyNot(offer, role) : "groups";
@@ -91,7 +91,7 @@ export const sizedOf = (asked, own) =>
 /** It begins with a warm-up, ends with a cool-down and has a main set; each role once. One that is written stands as it does. @param {Asked} asked @param {Practice} practice */
 function checkRoles(asked, { parts }) {
   const roles = parts.map((own) => own.role), isUsual = roles[0] === WARM_UP && roles.at(-1) === COOL_DOWN && roles.includes(MAIN);
-  const isKnown = new Set(roles).size === roles.length && roles.every((role) => isHeld(role) || (ROLES + SECOND).includes(role));
+  const isKnown = new Set(roles).size === roles.length && roles.every((role) => isHeld(role) || ROLES.includes(role) || MAINS.includes(role));
   if (!isKnown || !(isUsual || roles.some(isHeld))) {
     refuse(asked, "bad-roles");
   }

@@ -1,6 +1,6 @@
 // What a coach would rather not have in a practice, in points: fewer are better. Pure. Of composing_costs.py, number by number.
 
-import { isHeld, MAIN, SECOND, SKILL, UNKNOWN } from "./pieces.js";
+import { isHeld, MAIN, MAINS, SKILL, UNKNOWN } from "./pieces.js";
 
 /** @typedef {import("./wishes.js").Asked} Asked */
 /** @typedef {import("./wishes.js").Sized} Sized */
@@ -18,7 +18,7 @@ const EFFORT_BELOW = 90, EFFORT_ABOVE = 160, SKILL_ABOVE = 80;
 const STEP_OF_SET = 25, STEP_OF_WORK = 8, STEP_OF_EASY = 4;
 const STUMP = 120; // less than half of what is written, or more than twice
 /** @type {Record<string, Record<string, number>>} */
-const FROM = { set: {}, part: { m: 120, n: 40, s: 30 }, drill: { s: 50, m: 150 } };
+const FROM = { set: {}, part: { m: 120, n: 40, o: 40, s: 30 }, drill: { s: 50, m: 150 } };
 const GEAR_PIECE = 15;
 const FORGOTTEN = 28, A_DAY = 4, AGAIN = 25, AGAIN_DAYS = 2;
 const ASIDE = 60;
@@ -28,7 +28,7 @@ const BOTH_FAST = 150, BOTH_UNDER = 150, SAME_GOAL = 30;
 
 /** What a piece costs in a role by itself. @param {Asked} asked @param {Sized} own @param {Role} role */
 export function ownCost(asked, own, role) {
-  const { piece } = own, isMain = role === MAIN || role === SECOND, isWork = isMain || role === SKILL;
+  const { piece } = own, isMain = MAINS.includes(role), isWork = isMain || role === SKILL;
   const step = piece.of === "set" ? STEP_OF_SET : isWork ? STEP_OF_WORK : STEP_OF_EASY;
   const cost = GEAR_PIECE * piece.gear.length + (FROM[piece.of]?.[role] ?? 0) + own.steps * step + daysCost(asked, own, isMain) + (isWork ? stumpCost(own) : 0);
   if (isMain) {
@@ -68,7 +68,7 @@ function mainCost(asked, piece) {
  * @param {Role} role
  */
 export function served(asked, { piece }, role) {
-  const byRole = role === MAIN ? 0 : role === SECOND ? BY_SECOND : role === SKILL ? BY_SKILL : BY_RELIEF;
+  const byRole = role === MAIN ? 0 : role === SKILL ? BY_SKILL : MAINS.includes(role) ? BY_SECOND : BY_RELIEF;
   return asked.wanted.map((goal, number) => {
     const place = piece.goals.indexOf(goal);
     if (place < 0) {
@@ -83,7 +83,7 @@ export function idleCost(asked, own, role) {
   if (own.piece.goals.some((goal) => asked.wanted.includes(goal))) {
     return 0;
   }
-  return HARD_IDLE * beyondGentle(asked, own) + (role === MAIN ? IDLE_MAIN : role === SECOND ? IDLE_SECOND : IDLE_SKILL);
+  return HARD_IDLE * beyondGentle(asked, own) + (role === MAIN ? IDLE_MAIN : role === SKILL ? IDLE_SKILL : IDLE_SECOND);
 }
 
 /** What it costs that the main set has no use for the skill. @param {Asked} asked @param {Sized} skill @param {Sized} main */
@@ -97,7 +97,7 @@ export function uses({ table }, { piece }, main) {
 /** What it costs that main sets are fast where a part that is held is: a test, or stations. @param {Asked} asked @param {import("./order.js").Standing[]} order */
 export function heldCost({ table }, order) {
   const isFast = order.some(([role, own]) => isHeld(role) && own.size.fast >= FAST_WORK);
-  return isFast ? BOTH_FAST * order.filter(([role, own]) => (role === MAIN || role === SECOND) && own.piece.hardest >= table.fast).length : 0;
+  return isFast ? BOTH_FAST * order.filter(([role, own]) => MAINS.includes(role) && own.piece.hardest >= table.fast).length : 0;
 }
 
 /** What two main sets in one evening cost. @param {Asked} asked @param {Sized} one @param {Sized} other */

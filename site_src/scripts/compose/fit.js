@@ -2,11 +2,12 @@
 // Of composing_fit.py.
 
 import { A_POINT, SPARE } from "./around.js";
-import { againCost, heldCost, idleCost, ownCost, pairCost, served, skillCost } from "./costs.js";
+import { heldCost, ownCost } from "./costs.js";
+import { heartCost } from "./hearts.js";
 import { some } from "./lists.js";
 import { laid, SLACK_MOST, unsafe, whole } from "./order.js";
-import { COOL_DOWN, EASY, isHeld, MAIN, SECOND, SKILL, TENTHS, WARM_UP } from "./pieces.js";
-import { coolDownCost, endsCost, lengthCost, longerCost, mainsCost, reliefCost, warmUpCost, workOf } from "./shape.js";
+import { COOL_DOWN, EASY, isHeld, MAINS, SKILL, TENTHS, WARM_UP } from "./pieces.js";
+import { coolDownCost, endsCost, reliefCost, warmUpCost, workOf } from "./shape.js";
 
 /** @typedef {import("./wishes.js").Asked} Asked */
 /** @typedef {import("./wishes.js").Sized} Sized */
@@ -108,7 +109,7 @@ const product = (each) =>
  * @param {Standing[]} order
  */
 export function costOf(asked, order) {
-  const own = order.filter(([role]) => !isHeld(role)), heart = own.filter(([role]) => role === SKILL || role === MAIN || role === SECOND);
+  const own = order.filter(([role]) => !isHeld(role)), heart = own.filter(([role]) => role === SKILL || MAINS.includes(role));
   const roles = new Map(own), [warmUp, relief, coolDown] = [WARM_UP, EASY, COOL_DOWN].map((role) => roles.get(/** @type {import("./types.js").Role} */ (role)) ?? null);
   let cost = own.reduce((sum, [role, sized]) => sum + ownCost(asked, sized, role), 0) + heldCost(asked, order);
   if (heart.length) {
@@ -119,17 +120,4 @@ export function costOf(asked, order) {
   const stood = laid(asked, order), before = whole(stood.slice(0, -1)), end = whole(stood.slice(-1));
   const slack = Math.floor((asked.slot - before) / TENTHS) - Math.ceil(end / TENTHS);
   return cost + (coolDown ? coolDownCost(asked, coolDown) : 0) + Math.floor(Math.abs(slack - SPARE) / A_POINT);
-}
-
-/** What the work costs beside what each piece of it does by itself. @param {Asked} asked @param {Standing[]} heart */
-function heartCost(asked, heart) {
-  const roles = new Map(heart), skill = roles.get(SKILL) ?? null, main = roles.get(MAIN), second = roles.get(SECOND);
-  const each = heart.map(([role, own]) => served(asked, own, role)), mains = (main?.takes ?? 0) + (second?.takes ?? 0);
-  let cost = heart.reduce((sum, [role, own]) => sum + idleCost(asked, own, role), 0);
-  cost += asked.wanted.reduce((sum, _, goal) => sum + Math.min(...each.map((costs) => costs[goal] ?? 0)), 0);
-  if (!main) {
-    return cost;
-  }
-  cost += skill ? skillCost(asked, skill, main) + againCost(asked, skill, [main, second ?? main]) + longerCost(asked, skill, mains) : 0;
-  return cost + (second ? pairCost(asked, main, second) : 0) + mainsCost(asked, mains) + lengthCost(asked, skill);
 }

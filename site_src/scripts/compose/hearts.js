@@ -1,8 +1,8 @@
-// The work of an evening: skill, main set and a second main set, in every way that may fit. Pure. Of composing_hearts.py.
+// The work of an evening: skill, main set and a second main set, in every way that may fit; in a long evening a third. Pure. Of composing_hearts.py.
 
 import { againCost, idleCost, ownCost, pairCost, served, skillCost } from "./costs.js";
 import { lead, takenOff } from "./order.js";
-import { MAIN, SECOND, SKILL } from "./pieces.js";
+import { MAIN, MAINS, SECOND, SKILL, THIRD } from "./pieces.js";
 import { lengthCost, longerCost, mainsCost } from "./shape.js";
 
 /** @typedef {import("./wishes.js").Asked} Asked */
@@ -17,7 +17,7 @@ import { lengthCost, longerCost, mainsCost } from "./shape.js";
  *   with them costs at least, `off` what taking their gear off takes, `work` what they take without what stands between */
 /** @typedef {{mains: Mains, skill: Sized | null, number: number, takes: number, cost: number}} Heart `takes` is with what goes before each, `cost` in points */
 
-const SECOND_FROM = 50 * 600; // a shorter slot has no second main set
+const SECOND_FROM = 50 * 600, THIRD_FROM = 95 * 600; // a shorter slot has no second main set, and none a third
 const BAND = 100; // points: so many hearts are made at a time
 const PAUSE = 64; // after so many hearts, or main sets whose hearts are made, work may pause
 
@@ -53,6 +53,7 @@ export class Hearts {
     this.none = keeps.includes(SKILL) ? Infinity : lengthCost(asked, null); // what it costs to have no skill
     this.skills = known.skills.map((own) => part(asked, own, SKILL, lengthCost(asked, own)));
     this.seconds = isLong ? known.seconds.map((own) => part(asked, own, SECOND)) : [];
+    this.thirds = asked.slot >= THIRD_FROM ? known.thirds : [];
     this.mains = known.mains;
   }
 
@@ -63,6 +64,28 @@ export class Hearts {
       for (let at = 0; at < hearts.length; at += PAUSE) {
         yield* hearts.slice(at, at + PAUSE);
         yield null;
+      }
+    }
+  }
+
+  /**
+   * A heart of two main sets with each third that leaves room: in a long slot what serves is soon done, and the rest of it is no warm-up.
+   * @param {Heart} heart
+   * @returns {Generator<{order: Standing[], places: number[], takes: number, cost: number}, void, void>}
+   */
+  *withThird({ mains, skill, takes }) {
+    const { asked, bounds } = this, taken = [...mains.places, ...(skill ? [skill.place] : [])];
+    for (const own of mains.places.length === MAINS.length - 1 ? this.thirds : []) {
+      if (taken.includes(own.place) || takes + own.takes > bounds.most) {
+        continue;
+      }
+      const three = /** @type {Standing[]} */ ([...mains.order, [THIRD, own]]);
+      three.sort(([role], [other]) => MAINS.indexOf(role) - MAINS.indexOf(other)).sort(([, one], [, other]) => sooner(asked, one, other));
+      const order = /** @type {Standing[]} */ (skill ? [[SKILL, skill], ...three] : three);
+      const all = order.reduce((sum, [, each], at) => sum + lead(asked, order[at - 1]?.[1].piece.ends ?? [], each) + each.takes, 0);
+      if (all <= bounds.most) {
+        const cost = order.reduce((sum, [role, each]) => sum + ownCost(asked, each, role), heartCost(asked, order));
+        yield { order, places: [...mains.places, own.place], takes: all, cost };
       }
     }
   }
@@ -114,7 +137,7 @@ export class Hearts {
     }
     for (const second of seconds) {
       if (second.own.place !== own.place && own.takes + second.own.takes <= bounds.most) {
-        const both = isFirst(asked, own, second.own) ? [main, second] : [second, main];
+        const both = sooner(asked, own, second.own) <= 0 ? [main, second] : [second, main];
         this.#add(both, main.cost + second.cost + pairCost(asked, own, second.own), cheaper(main.serves, second.serves), beside, bestServed);
       }
     }
@@ -157,11 +180,28 @@ export class Hearts {
   }
 }
 
-/** What is fast first, while all are fresh; then legs before the stroke that they carry. @param {Asked} asked @param {Sized} main @param {Sized} second */
-function isFirst(asked, main, second) {
-  const { fast } = asked.table;
-  const slow = Number(main.piece.hardest < fast) - Number(second.piece.hardest < fast);
-  return (slow || second.piece.kick - main.piece.kick) <= 0;
+/** What is fast first, while all are fresh; then legs before the stroke that they carry: below 0 where one is. @param {Asked} asked @param {Sized} one @param {Sized} other */
+function sooner({ table: { fast } }, one, other) {
+  return Number(one.piece.hardest < fast) - Number(other.piece.hardest < fast) || other.piece.kick - one.piece.kick;
+}
+
+/**
+ * What the work of an evening costs beside what each piece of it does by itself, in whatever order; of a practice that is written it may have no
+ * main set.
+ * @param {Asked} asked
+ * @param {Standing[]} heart
+ */
+export function heartCost(asked, heart) {
+  const roles = new Map(heart), skill = roles.get(SKILL) ?? null, main = roles.get(MAIN), each = heart.map(([role, own]) => served(asked, own, role));
+  const mains = MAINS.flatMap((role) => roles.get(role) ?? []), takes = mains.reduce((sum, own) => sum + own.takes, 0);
+  let cost = heart.reduce((sum, [role, own]) => sum + idleCost(asked, own, role), 0);
+  cost += asked.wanted.reduce((sum, _, goal) => sum + Math.min(...each.map((costs) => costs[goal] ?? 0)), 0);
+  if (!main) {
+    return cost;
+  }
+  cost += skill ? skillCost(asked, skill, main) + againCost(asked, skill, mains) + longerCost(asked, skill, takes) : 0;
+  cost += mains.reduce((sum, one, at) => mains.slice(at + 1).reduce((more, other) => more + pairCost(asked, one, other), sum), 0);
+  return cost + mainsCost(asked, takes) + lengthCost(asked, skill);
 }
 
 /** @param {Asked} asked @param {Sized} own @param {Role} role @param {number} [length] what its length costs @returns {Part} */

@@ -1,28 +1,30 @@
 // The pieces that are tried in each role, best first, and of each a few sizes. Pure. Of composing_lists.py.
 
 import { idleCost, ownCost, served } from "./costs.js";
-import { COOL_DOWN, EASY, MAIN, SECOND, SKILL, UNKNOWN, WARM_UP } from "./pieces.js";
+import { COOL_DOWN, EASY, MAIN, MAINS, SECOND, SKILL, THIRD, UNKNOWN, WARM_UP } from "./pieces.js";
 
 /** @typedef {import("./wishes.js").Asked} Asked */
 /** @typedef {import("./wishes.js").Sized} Sized */
 /** @typedef {import("./types.js").Role} Role */
-/** @typedef {{warmUps: Sized[], skills: Sized[], mains: Sized[][], seconds: Sized[], easies: Sized[], coolDowns: Sized[]}} Lists */
+/** @typedef {{warmUps: Sized[], skills: Sized[], mains: Sized[][], seconds: Sized[], thirds: Sized[], easies: Sized[], coolDowns: Sized[]}} Lists */
 
 /** @type {Record<string, number>} */
-const A_GOAL = { m: 9, s: 5, n: 4 };
+const A_GOAL = { m: 9, s: 5, n: 4, o: 4 };
 /** @type {Record<string, number>} */
-const BESIDE = { m: 5, s: 3, n: 3 };
+const BESIDE = { m: 5, s: 3, n: 3, o: 3 };
 const EASIES = 12, SIZES = 4;
 const SHORTEST = 3000, SHORT = 1800; // tenths that a main set lasts at least; one that serves a wished goal
 
 /** The lists for some wishes; mains by piece, all sizes of one together. Before a warm-up nothing is taught. @param {Asked} asked @returns {Lists} */
 export function lists(asked) {
   const warmUps = ofRole(asked, WARM_UP).filter(([first]) => first?.piece.asks.every((drill) => asked.wishes.taught.has(drill)));
+  const seconds = chosen(asked, SECOND), thirds = asked.wishes.kept.some((own) => own.role === SECOND) ? chosen(asked, THIRD) : seconds;
   return {
     warmUps: flat(asked, warmUps.map(some), WARM_UP),
     skills: flat(asked, chosen(asked, SKILL).map(some), SKILL),
     mains: chosen(asked, MAIN).map(some),
-    seconds: flat(asked, chosen(asked, SECOND).map(some), SECOND),
+    seconds: flat(asked, seconds.map(some), SECOND),
+    thirds: flat(asked, thirds.map(some), THIRD),
     easies: flat(asked, ranked(asked, EASY).slice(0, EASIES).map(some), EASY),
     coolDowns: flat(asked, ofRole(asked, COOL_DOWN), COOL_DOWN),
   };
@@ -45,10 +47,10 @@ function flat(asked, each, role) {
  * @returns {Sized[][]}
  */
 export function ofRole(asked, role) {
-  const letter = role === SECOND ? MAIN : role;
+  const letter = MAINS.includes(role) ? MAIN : role;
   const kept = asked.wishes.kept.find((own) => own.role === role);
   const elsewhere = asked.wishes.kept.filter((own) => own.role !== role && own.piece !== kept?.piece).map((own) => own.piece);
-  const isMain = role === MAIN || role === SECOND;
+  const isMain = MAINS.includes(role);
   let found = asked.offers
     .filter(({ piece }) => (kept ? piece.roles : asked.rolesOf(piece)).includes(letter) && (isMain || role === SKILL || !piece.gear.length) && !elsewhere.includes(piece.place))
     .filter((offer) => !asked.whyNot(offer, role))
@@ -74,7 +76,7 @@ function ranked(asked, role) {
   const found = ofRole(asked, role).map((sizes) => {
     const first = /** @type {Sized} */ (sizes[0]);
     let cost = Math.min(...sizes.map((own) => ownCost(asked, own, role)));
-    if (role === MAIN || role === SECOND || role === SKILL) {
+    if (MAINS.includes(role) || role === SKILL) {
       cost += idleCost(asked, first, role) + (asked.wanted.length ? Math.min(...served(asked, first, role)) : 0);
     }
     return { sizes, place: first.place, cost };

@@ -1,6 +1,6 @@
 // What a composed practice is called, what it is for, and what every lane hears. Pure. Of report/compose_named.py.
 
-import { MAIN, SECOND, SKILL } from "./pieces.js";
+import { MAIN, MAINS, SECOND, SKILL } from "./pieces.js";
 import { said } from "./words.js";
 
 /** @typedef {import("./wishes.js").Asked} Asked */
@@ -14,7 +14,7 @@ const workOf = (order, roles) => roles.flatMap((role) => order.filter((one) => o
 
 /** The wished goals that the work serves, in the order of the wish. @param {Asked} asked @param {Stood[]} order */
 function served({ table, wishes }, order) {
-  const work = workOf(order, [SKILL, MAIN, SECOND]);
+  const work = workOf(order, [SKILL, ...MAINS]);
   return wishes.goals.filter((goal) => work.some(({ own }) => own.piece.goals.includes(goal))).map((goal) => table.goals[goal]?.title.toLowerCase() ?? "");
 }
 
@@ -30,7 +30,7 @@ const unitOf = ({ table, wishes }) => table.pools.find((pool) => pool.id === wis
 
 /** The main set, after the work that serves the chief goal where it does not itself; a part of a practice with its distance. @param {Asked} asked @param {Stood[]} order */
 function calledOf(asked, order) {
-  const { table, wishes } = asked, work = order.filter(({ role }) => [SKILL, MAIN, SECOND].includes(role)).map((one) => one.own.piece);
+  const { table, wishes } = asked, work = order.filter(({ role }) => [SKILL, ...MAINS].includes(role)).map((one) => one.own.piece);
   const stood = order.find((one) => one.role === MAIN)?.own, main = stood?.piece, chief = wishes.goals.find((goal) => work.some((own) => own.goals.includes(goal)));
   if (chief !== undefined && !main?.goals.includes(chief)) {
     return [[work.find((own) => own.goals.includes(chief)), main].map((own) => small(asked, own)).join(said(table, "and")), small(asked, main)];
@@ -62,7 +62,7 @@ export function summary(asked, order) {
 
 /** What every lane hears: the cue of the work for the chief goal, else of the main set and what stands beside it, else its title. @param {Asked} asked @param {Stood[]} order */
 export function focus({ wishes: { goals: [chief] } }, order) {
-  const work = workOf(order, [MAIN, SECOND, SKILL]).map((one) => one.own.piece);
+  const work = workOf(order, [...MAINS, SKILL]).map((one) => one.own.piece);
   const cue = [...work.filter((piece) => piece.goals.some((goal) => goal === chief)), ...work].find((piece) => piece.cue)?.cue;
   const text = cue ?? work[0]?.title ?? "";
   return /[.!?]$/.test(text) ? text : `${text}.`;

@@ -23,7 +23,8 @@ export const TENTHS = 10;
 export const UNKNOWN = -1;
 export const [WARM_UP, SKILL, MAIN, EASY, COOL_DOWN] = /** @type {["w", "s", "m", "e", "c"]} */ (["w", "s", "m", "e", "c"]);
 export const ROLES = "wsmec";
-export const SECOND = "n"; // among the roles of a piece a main set like the first
+export const SECOND = "n", THIRD = "o"; // among the roles of a piece main sets like the first
+export const MAINS = /** @type {import("./types.js").Role[]} */ ([MAIN, SECOND, THIRD]);
 
 /** Whether a part of a practice that is opened stands as it is written, by its place there: it is swapped for nothing. @param {string} role */
 export const isHeld = (role) => role.length === 1 && "0123456789AB".includes(role);

@@ -4,7 +4,7 @@
 // message is one sentence. `practiceOf(proposal)` and `change(data, request, practice, deed)` in change.js change a proposal and give it
 // anew; what they are given stays as it was, so that Take back is the practice before. `entryText` in entry.js writes it as an entry.
 
-/** @typedef {"w" | "s" | "m" | "n" | "e" | "c"} Role warm-up, skill, main set, second main set, relief, cool-down; of a part that is held in a practice
+/** @typedef {"w" | "s" | "m" | "n" | "o" | "e" | "c"} Role warm-up, skill, main set, second main set, third, relief, cool-down; of a part that is held in a practice
  *   that is opened its place there, 0 to 9, A or B */
 /** @typedef {string} Key of a piece: set/ID, part/PRACTICE/NUMBER or drill/ID; held/PRACTICE/NUMBER of a part that is held */
 

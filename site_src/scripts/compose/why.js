@@ -2,7 +2,7 @@
 
 import { uses } from "./costs.js";
 import { SLACK_MOST, whole } from "./order.js";
-import { COOL_DOWN, EASY, isHeld, MAIN, SECOND, SKILL, TENTHS, UNKNOWN, WARM_UP } from "./pieces.js";
+import { COOL_DOWN, EASY, isHeld, MAIN, MAINS, SKILL, TENTHS, UNKNOWN, WARM_UP } from "./pieces.js";
 import { areLegsFirst, areLegsTired, CALM_LEGS, wantsSkill } from "./shape.js";
 import { at, isWork } from "./wishes.js";
 
@@ -16,7 +16,7 @@ import { at, isWork } from "./wishes.js";
 /** @typedef {{goals: number[], notes: Note[], days: number, gear: [gear: number, used: number, here: number][]}} Why */
 /** @typedef {{wish: string, which: number, because: string}} NotMet */
 
-const isMain = (/** @type {Stood} */ { role }) => role === MAIN || role === SECOND;
+const isMain = (/** @type {Stood} */ { role }) => MAINS.includes(role);
 const workIn = (/** @type {Stood[]} */ order) => order.filter((one) => isMain(one) || one.role === SKILL).map((one) => one.own);
 
 /** Why a piece stands there. @param {Asked} asked @param {Stood[]} order @param {Stood} one @returns {Why} */
@@ -65,7 +65,7 @@ function working(asked, order, one, serves) {
 
 /** What keeps anything else for the goals from standing in a role. @param {Asked} asked @param {Stood[]} order @param {import("./types.js").Role} role */
 function noOther(asked, order, role) {
-  const letter = role === SECOND ? MAIN : role, stood = order.map((other) => other.own.place);
+  const letter = MAINS.includes(role) ? MAIN : role, stood = order.map((other) => other.own.place);
   return inTheWay(asked, asked.wishes.goals, (piece) => (asked.rolesOf(piece).includes(letter) && !stood.includes(piece.place) ? role : null));
 }
 

@@ -1,6 +1,6 @@
 // Wishes held against a table: each piece as it is for them, how long it takes, and why it is left out. Pure. Of composing_wishes.py and composing_asked.py.
 
-import { EASY, MAIN, SECOND, SKILL, UNKNOWN } from "./pieces.js";
+import { EASY, MAIN, MAINS, SKILL, UNKNOWN } from "./pieces.js";
 
 /** @typedef {import("./pieces.js").Table} Table */
 /** @typedef {import("./pieces.js").Piece} Piece */
@@ -117,7 +117,7 @@ export class Asked {
     if (wishes.leftOut.has(piece.place)) {
       return "leave_out";
     }
-    return (role === MAIN || role === SECOND) && this.#isLate(piece) ? "done" : "";
+    return MAINS.includes(role) && this.#isLate(piece) ? "done" : "";
   }
 
   /** Whether a piece was done too lately to be a main set again. @param {Piece} piece */

@@ -2,7 +2,7 @@
 
 import { showTime } from "../arithmetic/rounding.js";
 import { SLACK_MOST, whole } from "./order.js";
-import { isHeld, MAIN, SECOND, TENTHS, UNKNOWN } from "./pieces.js";
+import { isHeld, MAINS, TENTHS, UNKNOWN } from "./pieces.js";
 
 /** @typedef {import("./pieces.js").Table} Table */
 /** @typedef {import("./order.js").Stood} Stood */
@@ -129,8 +129,8 @@ function piecesWords(table, before, after) {
   return found;
 }
 
-/** A piece by what it stands as; by its title where there are two such. @param {Table} table @param {Stood[]} order @param {Stood} one */
+/** A piece by what it stands as; by its title where there are more such. @param {Table} table @param {Stood[]} order @param {Stood} one */
 function named(table, order, one) {
-  const isMain = (/** @type {Stood} */ { role }) => role === MAIN || role === SECOND;
+  const isMain = (/** @type {Stood} */ { role }) => MAINS.includes(role);
   return isHeld(one.role) || (isMain(one) && order.filter(isMain).length > 1) ? one.own.piece.title : roleWord(table, one.role).toLowerCase();
 }

@@ -10,7 +10,7 @@
 
 const ID = /^[\w-]+$/;
 const KEPT = "!"; // after a piece that was kept
-const ROLES = "wsmnec0123456789AB"; // of a part that is held its place in the practice that is opened
+const ROLES = "wsmnoec0123456789AB"; // of a part that is held its place in the practice that is opened
 
 /** @param {Record<string, number> | undefined} numbers */
 const pairs = (numbers = {}) => Object.entries(numbers).map(([id, number]) => `${id}:${number}`).join(",");
@@ -81,7 +81,7 @@ export function fromAddress(address) {
   const [squad, from, parts] = [word("squad", ID), word("from", ID), partsOf(words.get("parts") ?? "")];
   return squad && word("minutes", /^\d{1,9}$/) ? {
     squad, request: requestOf(words), on: dayOf(word("on", /^\d{4}-\d\d-\d\d$/)), start: word("start", /^(?:[01]\d|2[0-3]):[0-5]\d$/), number: Number(word("number", /^[1-3]$/) || 1),
-    practice: parts.length ? { parts, out: listed(words.get("out")) } : null, code: word("code", ID), ...(from ? { from, roles: word("roles", /^[wsmnec]+$/) } : {}),
+    practice: parts.length ? { parts, out: listed(words.get("out")) } : null, code: word("code", ID), ...(from ? { from, roles: word("roles", /^[wsmnoec]+$/) } : {}),
   } : null;
 }
 

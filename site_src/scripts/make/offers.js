@@ -6,7 +6,7 @@ import { of as ofRep } from "../run/steps.js";
 /** @import {Each, RepBlock} from "../run/types.js" */
 
 /** Reps of which one may be sat out: no rule of a practice asks for all of them. */
-const MAY_SIT = new Set(["m", "n"]);
+const MAY_SIT = new Set(["m", "n", "o"]);
 const OFFERS = new Set(["more", "fewer", "fewest", "sit", "again"]);
 
 /** Times with so many gaps more, each rep's own.

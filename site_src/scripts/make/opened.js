@@ -3,6 +3,7 @@
 
 import { askedOf, sizedOf, standing } from "../compose/chosen.js";
 import { inMinutes } from "../compose/minutes.js";
+import { MAINS } from "../compose/pieces.js";
 import { BadWish } from "../compose/request.js";
 import { MINUTES_MOST } from "../compose/wishes.js";
 import { pieceOf } from "./places.js";
@@ -11,7 +12,7 @@ import { pieceOf } from "./places.js";
 /** @import {Data, File, Practice, Proposal, Request} from "./types.js" */
 /** @import {Chosen, Role} from "../compose/types.js" */
 
-const BETWEEN = /** @type {Role[]} */ (["s", "m", "n", "e"]);
+const BETWEEN = /** @type {Role[]} */ (["s", "m", "n", "o", "e"]);
 const MOST_GOALS = 3, TENTHS = 10;
 
 /** @type {WeakMap<File, Data>} */
@@ -75,7 +76,7 @@ function chosen(data, file, part, role) {
 export function rolesOf(data, { parts }, usual = "") {
   const suits = (/** @type {number} */ k, /** @type {Role} */ role) => {
     const piece = pieceOf(data, parts[k].as ?? ""), isOnce = parts.every((own, other) => other >= k || own.as !== parts[k].as);
-    return Boolean(piece) && isOnce && (piece.roles ?? "").includes(role === "n" ? "m" : role);
+    return Boolean(piece) && isOnce && (piece.roles ?? "").includes(MAINS.includes(role) ? "m" : role);
   };
   if (usual.length === parts.length && parts.every((_, k) => suits(k, /** @type {Role} */ (usual[k])))) {
     return /** @type {Role[]} */ ([...usual]);
@@ -86,7 +87,7 @@ export function rolesOf(data, { parts }, usual = "") {
       return [];
     }
     const isBeforeTest = parts.slice(k).some(({ stays }) => stays === "test"); // nobody comes to a test tired
-    const may = k === 0 ? ["w"] : k === parts.length - 1 ? ["c"] : free.filter((role) => (role !== "n" || !free.includes("m")) && (!isBeforeTest || role === "s" || role === "e"));
+    const may = k === 0 ? ["w"] : k === parts.length - 1 ? ["c"] : free.filter((role) => (role !== "n" || !free.includes("m")) && (role !== "o" || !free.includes("n")) && (!isBeforeTest || role === "s" || role === "e"));
     const ways = /** @type {Role[]} */ (may).filter((role) => suits(k, role)).map((role) => [role, ...best(k + 1, free.filter((own) => own !== role))]);
     const count = (/** @type {string[]} */ way) => way.filter(Boolean).length;
     return /** @type {(Role | "")[]} */ ([...ways, ["", ...best(k + 1, free)]].reduce((most, way) => (count(way) > count(most) ? way : most)));
