@@ -693,7 +693,7 @@ def test_a_terminal_that_has_gone_ends_nothing(
 
 def test_a_day_that_is_none_is_wrong_usage(capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["check", "--today", "2026-02-30"]) == 2
-    assert "'2026-02-30' is no day: write YYYY-MM-DD" in capsys.readouterr().err
+    assert "'2026-02-30' is no day: the calendar has none such" in capsys.readouterr().err
 
 
 def test_the_clock_can_be_stood_in_for(monkeypatch: pytest.MonkeyPatch) -> None:

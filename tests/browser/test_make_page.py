@@ -11,8 +11,10 @@ import re
 from datetime import datetime, timedelta
 from pathlib import Path
 
+import zxingcpp
 from playwright.sync_api import BrowserContext, Page, Route, expect
 from pypdf import PdfReader
+from qr_pictures import drawn
 from shared import CATALOGUE, DAY, copied
 
 from almanac.analysis.analysis import Analysis
@@ -84,6 +86,11 @@ def test_three_questions_then_it_is_changed_saved_handed_on_printed_and_run(
     expect(phone.get_by_text("repository does not have this practice yet")).to_be_visible()
     phone.get_by_role("button", name="Hand on").click()
     link = phone.get_by_label("A link that makes this practice").input_value()
+    code = phone.get_by_role("img", name="QR code of this practice")
+    (scanned,) = zxingcpp.read_barcodes(drawn(code.evaluate("own => own.outerHTML")))
+    assert scanned.text == link
+    box = code.bounding_box()
+    assert box and box["x"] >= 0 and box["x"] + box["width"] <= 360, "whole on the screen"
     expect(phone.locator(".danger strong").first).to_be_visible()
     assert phone.locator(".make-sheet").count() == 2
     phone.emulate_media(media="print")

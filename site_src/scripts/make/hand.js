@@ -1,6 +1,7 @@
-// A composed practice handed on: to the run of this phone, as a file, and as a link.
+// A composed practice handed on: to the run of this phone, as a file, as a link and as a code to scan.
 
 import { make } from "../lib/dom.js";
+import { qrCode } from "../lib/qr.js";
 import { write } from "../lib/storage.js";
 import { versionOf } from "./names.js";
 
@@ -45,12 +46,16 @@ async function handOn(title, url) {
   }
 }
 
-/** Hand a link on; it stands there in any case, with what came of it.
+// Bytes that the largest QR code holds with the least correction (ISO/IEC 18004, version 40-L).
+const QR_BYTES = 2953;
+
+/** Hand a link on; it stands there in any case, as a code to scan too, with what came of it.
  * @param {string} title
  * @param {string} link */
 export function handed(title, link) {
   const [field, told] = [make("input", { id: "make-link", readonly: "", value: link }), make("p", { role: "status" })];
+  const scanned = link.length > QR_BYTES ? [] : [qrCode(link, "practice")];
   field.addEventListener("focus", () => field.select());
   handOn(title, link).then((words) => { told.textContent = words; });
-  return [make("p", { class: "make-field" }, make("label", { for: "make-link" }, "A link that makes this practice on another phone"), field), told];
+  return [make("p", { class: "make-field" }, make("label", { for: "make-link" }, "A link that makes this practice on another phone"), field), told, ...scanned];
 }

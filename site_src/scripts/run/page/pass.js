@@ -1,8 +1,8 @@
 // Pass it on: the run as a QR code that opens it on another phone, and as a short code to type. No network is needed where the site is kept
 // on both. Another version of the data is told, never guessed over.
 
-import { encode } from "uqr";
 import { make, root } from "../../lib/dom.js";
+import { qrCode } from "../../lib/qr.js";
 import { readCode, shortVersion, versionOf, written } from "../code.js";
 import { button } from "./press.js";
 import { poolClock, Session } from "./session.js";
@@ -11,25 +11,8 @@ import { poolClock, Session } from "./session.js";
 /** @typedef {import("../types.js").RunData} RunData */
 /** @typedef {import("./session.js").Shared} Shared */
 
-const SVG = "http://www.w3.org/2000/svg";
-
 /** @param {Shared} shared */
 const poolKeys = (shared) => Object.keys(shared.pools).sort();
-
-/** The squares of a QR code as one shape.
- * @param {string} text */
-function qrCode(text) {
-  const { data, size } = encode(text, { ecc: "L", border: 3 });
-  const [svg, shape] = [document.createElementNS(SVG, "svg"), document.createElementNS(SVG, "path")];
-  const squares = data.flatMap((row, y) => row.map((isDark, x) => (isDark ? `M${x} ${y}h1v1h-1z` : "")));
-  svg.setAttribute("viewBox", `0 0 ${size} ${size}`);
-  svg.setAttribute("class", "run-qr");
-  svg.setAttribute("role", "img");
-  svg.setAttribute("aria-label", "QR code of this run");
-  shape.setAttribute("d", squares.join(""));
-  svg.append(shape);
-  return svg;
-}
 
 /** @param {App} app */
 export function passOn(app) {
@@ -46,7 +29,7 @@ export function passOn(app) {
   app.show({
     title: "Pass it on", buttons, nodes: [
       make("p", {}, `As it is now, ${number ? `up to change ${number}` : "before any change"}. Show this, or say the code below it.`),
-      qrCode(address), make("p", { class: "run-code" }, code),
+      qrCode(address, "run"), make("p", { class: "run-code" }, code),
     ],
   });
 }
