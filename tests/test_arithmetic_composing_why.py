@@ -198,7 +198,7 @@ def others(own: Asked, **more: Any) -> list[Unmet]:
 
 def test_an_effort_a_skill_and_relief_are_told_where_they_are_missing() -> None:
     hard = (piece("main", "m", goals=(0,), hardest=3, kick=501), (size(30000),))
-    skill = (piece("skill", "s", hardest=2), (size(500, distance=200),))
+    skill = (piece("skill", "s", goals=(0,), hardest=2), (size(500, distance=200),))
     second = (piece("second", "m", hardest=2), (size(500),))
     ease = (piece("ease", "e"), (size(500),))
     own = asked(OPEN, hard, CLOSE, skill, second, ease, minutes=99)
@@ -226,7 +226,7 @@ def test_an_effort_a_skill_and_relief_are_told_where_they_are_missing() -> None:
 )
 def test_what_nothing_fills_is_told_beyond_two_minutes(minutes: int, left: int | None) -> None:
     own = asked(OPEN, MAIN, CLOSE, minutes=minutes)
-    expected = [Unmet("skill", UNKNOWN, "minutes" if left is None else "time-left")]
+    expected = [Unmet("skill", UNKNOWN, "groups" if left is None else "time-left")]
     if left is not None:
         expected.append(Unmet("slot", left, "time-left"))
     assert others(own) == expected
@@ -234,7 +234,7 @@ def test_what_nothing_fills_is_told_beyond_two_minutes(minutes: int, left: int |
     assert others(odd)[1:] == [Unmet("slot", 160, "time-left")]  # 160.5 s
     short = [(piece(id, role), (size(7600),)) for id, role in (("a", "w"), ("b", "m"), ("c", "c"))]
     assert others(asked(*short, goals=(), minutes=39)) == []
-    assert others(asked(*short, goals=(), minutes=40)) == [Unmet("skill", UNKNOWN, "minutes")]
+    assert others(asked(*short, goals=(), minutes=40)) == [Unmet("skill", UNKNOWN, "groups")]
 
 
 def hinders(*pieces: Any, rooms: Any = (), squad: Any = None, **wished: Any) -> list[Hinders]:

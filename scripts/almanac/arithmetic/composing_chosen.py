@@ -116,11 +116,14 @@ def sized_of(asked: Asked, own: Chosen) -> Sized:
 
 
 def _check_roles(practice: ChosenPractice) -> None:
-    """It begins with a warm-up, ends with a cool-down and has a main set; each role once. One that
-    is written stands as it does.
+    if not stands_so([own.role for own in practice.parts]):
+        raise BadWish(said("bad-roles"))
+
+
+def stands_so(roles: list[str]) -> bool:
+    """Whether a practice of these roles begins with a warm-up, ends with a cool-down and has a main
+    set, each role once. One that is written stands as it does.
     """
-    roles = [own.role for own in practice.parts]
     usual = (roles[:1], roles[-1:]) == ([WARM_UP], [COOL_DOWN]) and MAIN in roles
     known = len(set(roles)) == len(roles) and set(roles) <= {*ROLES, *MAINS, *PLACES}
-    if not known or not (usual or any(map(is_held, roles))):
-        raise BadWish(said("bad-roles"))
+    return known and (usual or any(map(is_held, roles)))

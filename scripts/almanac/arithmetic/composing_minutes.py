@@ -10,7 +10,12 @@ from dataclasses import dataclass, replace
 
 from almanac.arithmetic.composing_asked import Asked
 from almanac.arithmetic.composing_changes import as_fitted
-from almanac.arithmetic.composing_chosen import ChosenPractice, ordered, slots_of
+from almanac.arithmetic.composing_chosen import (
+    ChosenPractice,
+    ordered,
+    slots_of,
+    stands_so,
+)
 from almanac.arithmetic.composing_fit import RoleSlot, fitted
 from almanac.arithmetic.composing_order import Stood, laid, unsafe, whole
 from almanac.arithmetic.composing_pieces import COOL_DOWN, MAIN, TENTHS, WARM_UP
@@ -58,7 +63,8 @@ def _too_long(asked: Asked, practice: ChosenPractice, slots: Sequence[RoleSlot])
         return found + said("too-long-kept")
     may = _may_go(practice)
     for gone in [*([place] for place in may), *(may[: k + 1] for k in range(len(may)))]:
-        if _fits(asked, [slot for place, slot in enumerate(slots) if place not in gone]):
+        left = [slot for place, slot in enumerate(slots) if place not in gone]
+        if stands_so([slot.role for slot in left]) and _fits(asked, left):
             titles = [slots[place].now.piece.title for place in gone]
             return found + said("too-long-out", titles=words_in_a_row(titles))
     ours = [one.own for one in order if not is_held(one.role)]

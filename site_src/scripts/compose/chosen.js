@@ -88,11 +88,16 @@ function sizesOf(asked, own) {
 export const sizedOf = (asked, own) =>
   sizesOf(asked, own).find((size) => size.number === own.number) ?? refuse(asked, "bad-keep", { key: own.piece });
 
-/** It begins with a warm-up, ends with a cool-down and has a main set; each role once. One that is written stands as it does. @param {Asked} asked @param {Practice} practice */
+/** @param {Asked} asked @param {Practice} practice */
 function checkRoles(asked, { parts }) {
-  const roles = parts.map((own) => own.role), isUsual = roles[0] === WARM_UP && roles.at(-1) === COOL_DOWN && roles.includes(MAIN);
-  const isKnown = new Set(roles).size === roles.length && roles.every((role) => isHeld(role) || ROLES.includes(role) || MAINS.includes(role));
-  if (!isKnown || !(isUsual || roles.some(isHeld))) {
+  if (!standsSo(parts.map(({ role }) => role))) {
     refuse(asked, "bad-roles");
   }
+}
+
+/** Whether a practice of these roles begins with a warm-up, ends with a cool-down and has a main set, each role once. One that is written stands as it does. @param {import("./types.js").Role[]} roles */
+export function standsSo(roles) {
+  const isUsual = roles[0] === WARM_UP && roles.at(-1) === COOL_DOWN && roles.includes(MAIN);
+  const isKnown = new Set(roles).size === roles.length && roles.every((role) => isHeld(role) || ROLES.includes(role) || MAINS.includes(role));
+  return isKnown && (isUsual || roles.some(isHeld));
 }

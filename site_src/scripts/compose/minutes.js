@@ -3,7 +3,7 @@
 
 import { showTime } from "../arithmetic/rounding.js";
 import { asFitted, orRefused, piecesWithout } from "./change.js";
-import { askedOf, ordered, slotsOf, standing } from "./chosen.js";
+import { askedOf, ordered, slotsOf, standing, standsSo } from "./chosen.js";
 import { fitted } from "./fit.js";
 import { laid, unsafe, whole } from "./order.js";
 import { COOL_DOWN, isHeld, MAIN, TENTHS, WARM_UP } from "./pieces.js";
@@ -55,7 +55,7 @@ function tooLong(asked, practice, slots) {
     return { said: found + said(table, "too-long-kept"), out: [] };
   }
   const may = mayGo(practice), gone = [...may.map((place) => [place]), ...may.map((_, at) => may.slice(0, at + 1))]
-    .find((places) => fits(asked, slots.filter((_, place) => !places.includes(place)))) ?? [];
+    .find((places) => stands(asked, slots.filter((_, place) => !places.includes(place)))) ?? [];
   const titles = listed(table, gone.map((place) => slots[place]?.now.piece.title ?? "")), out = slots.flatMap(({ role }, place) => (gone.includes(place) ? [role] : []));
   const [longest] = order.filter(({ role }) => !isHeld(role)).sort((one, other) => other.own.takes - one.own.takes);
   return { said: found + (titles ? said(table, "too-long-out", { titles }) : longest ? said(table, "too-long-swap", { title: longest.own.piece.title }) : ""), out };
@@ -66,6 +66,9 @@ const atShortest = (asked, slots) => laid(asked, slots.map(({ role, now, others 
 
 /** @param {Asked} asked @param {Slot[]} slots */
 const fits = (asked, slots) => whole(atShortest(asked, slots)) <= asked.slot && fit(asked, slots) !== null;
+
+/** @param {Asked} asked @param {Slot[]} slots */
+const stands = (asked, slots) => standsSo(slots.map(({ role }) => role)) && fits(asked, slots);
 
 /** The places of what may be taken out, the last first. @param {Practice} practice */
 const mayGo = ({ parts }) =>
