@@ -18,6 +18,7 @@ from typing import Any
 import pytest
 import yaml
 from example_cases import BASE
+from shared import CATALOGUE
 from test_examples import checked
 
 from almanac.commands.check import mend
@@ -26,6 +27,7 @@ from almanac.model.called import called, looked_for
 from almanac.model.load import load
 from almanac.source import moved_in
 from almanac.source.hints import FIXED
+from almanac.source.lined_up import lined_up
 from almanac.source.names import Names
 from almanac.source.reader import read
 from almanac.source.suggest import one_letter_off
@@ -227,3 +229,17 @@ def test_what_many_files_have_is_no_slip_of_lines(monkeypatch: pytest.MonkeyPatc
         found = [error("unknown-key", Place(document.file, 1, 1), "amiss", "")]
         assert moved_in.moved_lines(document, found, amiss) is None
     assert 0 < len(looked) <= 20
+
+
+def test_a_move_that_would_hide_fields_in_a_text_is_no_mend() -> None:
+    """Causes without drills could be moved into the text above them, where nothing misses these,
+    and the drills of the last then stand at the first.
+    """
+    text = (CATALOGUE / "drills/faults/crossing-legs.yml").read_text("utf-8")
+    lines, drills = text.split("\n"), "    mended_by:"
+    places = [number for number, line in enumerate(lines) if line.startswith(drills)]
+    without = [line for number, line in enumerate(lines) if number not in places[:-1]]
+    causes = [number for number, line in enumerate(without) if line.startswith("  - cause:")]
+    assert len(causes) > len([line for line in without if line.startswith(drills)]) == 1
+    for number in causes:
+        assert lined_up(number, without, "drills/faults/crossing-legs.yml") is None

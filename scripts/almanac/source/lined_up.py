@@ -40,12 +40,13 @@ def lined_up(number: int, lines: Sequence[str], file: str, least: int = 1) -> Mo
     """
     single = (own for own in KIND.values() if own.single and own.files == file)
     kind = kind_of_path(file) or next(single, None)
-    before = _amiss(lines, kind.key) if kind else None
-    if kind is None or (before is not None and before < least):
+    before = _read(lines, kind.key) if kind else None
+    if kind is None or (before is not None and before.amiss < least):
         return None
     for start, end, shift in _moves(number, lines):
         moved = [*lines[:start], *_shifted(lines[start:end], shift), *lines[end:]]
-        if _amiss(moved, kind.key) == 0:
+        after = _read(moved, kind.key)
+        if after and not after.amiss and (before is None or after.held >= before.held):
             return _told(start, end, shift, moved)
     return None
 
@@ -112,17 +113,24 @@ def _validator(kind: str) -> Draft202012Validator:
     return Draft202012Validator(schemas.inlined(kind))
 
 
-def _amiss(lines: Sequence[str], kind: str) -> int | None:
-    """How many fields are missing, or strange, or hold what has another shape; None where the file
-    does not read.
+class _Read(NamedTuple):
+    """Fields missing, strange or of another shape; and how many fields and items there are: a move
+    that makes fewer has put them into a text, where nothing is amiss.
     """
+
+    amiss: int
+    held: int
+
+
+def _read(lines: Sequence[str], kind: str) -> _Read | None:
+    """None where the file does not read."""
     try:
         root = yaml.compose("\n".join(lines), Loader=PlainLoader)
         data = _plain(root)
     except (yaml.YAMLError, ValueError, RecursionError):
         return None
     problems = _validator(kind).iter_errors(data)
-    return sum(map(_is_of_shape, problems))
+    return _Read(sum(map(_is_of_shape, problems)), _held(data))
 
 
 def _is_of_shape(problem: Any) -> bool:
@@ -130,9 +138,8 @@ def _is_of_shape(problem: Any) -> bool:
         return problem.validator in _OF_SHAPE
     wanted = problem.validator_value
     asked = {wanted} if isinstance(wanted, str) else {*wanted}
-    return (
-        problem.instance is None or isinstance(problem.instance, dict | list) or asked <= _HOLDERS
-    )
+    held = problem.instance
+    return held is None or isinstance(held, dict | list) or asked <= _HOLDERS
 
 
 def _plain(node: yaml.Node | None) -> Any:
@@ -145,6 +152,11 @@ def _plain(node: yaml.Node | None) -> Any:
     if isinstance(node, yaml.SequenceNode):
         return [_plain(own) for own in node.value]
     return node.value or None if isinstance(node, yaml.ScalarNode) else None
+
+
+def _held(data: Any) -> int:
+    inner = data.values() if isinstance(data, dict) else data
+    return len(data) + sum(map(_held, inner)) if isinstance(data, dict | list) else 0
 
 
 def _told(start: int, end: int, shift: int, moved: Sequence[str]) -> Moved:
@@ -160,8 +172,8 @@ def _told(start: int, end: int, shift: int, moved: Sequence[str]) -> Moved:
     )
     if beside := _beside(start, end, moved):
         write += f": {beside}"
-    way = "out" if shift > 0 else "in"
-    return Moved((start, indent), f"{_name(line)} begins too far {way}", write)
+    amiss = f"{_name(line)} begins too far {'out' if shift > 0 else 'in'}"
+    return Moved((start, indent), amiss, write)
 
 
 def _name(line: str) -> str:
