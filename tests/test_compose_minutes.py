@@ -7,12 +7,19 @@ from __future__ import annotations
 from dataclasses import replace
 
 import pytest
+from composing_world import piece, size, table, wishes
 from shared import CATALOGUE, DAY
 from test_compose_changes import keys, proposals
 
+from almanac.arithmetic.composing import compose
 from almanac.arithmetic.composing_asked import Asked
 from almanac.arithmetic.composing_changes import OUT, SWAP, Deed, change
-from almanac.arithmetic.composing_chosen import ChosenPractice, ordered, standing
+from almanac.arithmetic.composing_chosen import (
+    ChosenPractice,
+    ordered,
+    practice_of,
+    standing,
+)
 from almanac.arithmetic.composing_minutes import asked_in, in_minutes
 from almanac.arithmetic.composing_order import SLACK_MOST, unsafe, whole
 from almanac.arithmetic.composing_request import BadWish
@@ -50,6 +57,20 @@ def test_pieces_stay_in_their_order_within_the_slot_and_every_limit() -> None:
         assert left >= 0 and unsafe(asked, order) == ""
         full += left <= SLACK_MOST
     assert full > 40
+
+
+def test_where_no_size_fills_other_minutes_it_stands_with_what_is_left() -> None:
+    """Ninety minutes are swum; in 110 nothing can be done more often, and the rest is left."""
+    opens, main, closes = (
+        (piece(role, role, goals=(0,)), (size(takes),))
+        for role, takes in (("w", 12000), ("m", 36000), ("c", 6000))
+    )
+    asked = Asked(table(opens, main, closes), wishes(minutes=92))
+    practice = practice_of(compose(asked.table, asked.wishes)[0].order)
+    longer = asked_in(asked, 110)
+    after = in_minutes(longer, practice)
+    assert after.parts == practice.parts
+    assert longer.slot - whole(standing(longer, after).order) > SLACK_MOST
 
 
 def test_as_few_pieces_as_will_do_are_done_more_or_less_often() -> None:
