@@ -405,6 +405,11 @@ def test_of_a_single_goal_nobody_is_told_to_leave_one_out() -> None:
             (*WISHES, "--change", "swap=q"),
             "there is no role 'q'; there are w, s, m, n, o, e, c; warm-up, skill, main set",
         ),
+        (
+            (*WISHES, "--keep", "set/kick-and-go=o"),
+            "there is no role for --keep 'o'; there are w, s, m, n, e, c; a third main set is kept "
+            "where it stands: --change keep=o",
+        ),
         ((*WISHES, "--change", "swap=m,out=e"), "one change each, --change swap=m --change out=e"),
         ((*WISHES, "--proposal", "0"), "there is no proposal 0"),
         ((*WISHES, "--save", ""), "almanac: --save: its value has to follow it"),

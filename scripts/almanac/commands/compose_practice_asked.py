@@ -30,6 +30,12 @@ _ROLES = NamesOf(
     | {SECOND: ("second main set", "second main"), THIRD: ("third main set", "third main")},
     hint="warm-up, skill, main set, second main set, third main set, relief, cool-down",
 )
+# A third main set is only tried beside two that stand, so none can be asked for beforehand.
+_TO_KEEP = NamesOf(
+    "role for --keep",
+    {own: names for own, names in _ROLES.called.items() if own != THIRD},
+    hint="a third main set is kept where it stands: --change keep=o",
+)
 MINUTES = "minutes"
 _DEEDS = NamesOf("change", dict.fromkeys((*DEEDS, MINUTES), ()))
 _KEYS = (
@@ -169,7 +175,7 @@ def _kept(pieces: NamesOf, text: str) -> tuple[str, str, int]:
     if len(given) != 1:
         raise UsageError(f"--keep {text}: one piece each, --keep set/kick-and-go=m --keep ...")
     ((key, role),) = given.items()
-    return pieces.id_of(key), _ROLES.id_of(role), UNKNOWN
+    return pieces.id_of(key), _TO_KEEP.id_of(role), UNKNOWN
 
 
 def _adults(told: int | None) -> int:
