@@ -13,18 +13,20 @@ from language import dictionary
 from almanac.arithmetic import composing_asked as asked
 from almanac.arithmetic import composing_hinders as hinders
 from almanac.arithmetic import composing_order as order
+from almanac.arithmetic import composing_sentences as sentences
 from almanac.arithmetic import composing_unmet as unmet
 from almanac.arithmetic import composing_why as of
 from almanac.arithmetic.composing_sentences import SENTENCES, role_word, said, words_in_a_row
 
 PROGRAM = Path(__file__).parents[1] / "scripts" / "almanac"
+OWN = sentences.__file__  # which says nothing itself
 
 
 def sources() -> str:
     """The code that says something of a practice."""
-    paths = [*(PROGRAM / "arithmetic").glob("composing*.py"), *(PROGRAM / "report").glob("*.py")]
-    own = "composing_sentences"
-    return "\n".join(path.read_text("utf-8") for path in sorted(paths) if path.stem != own)
+    layers = (PROGRAM / "arithmetic", PROGRAM / "report")
+    paths = [path for layer in layers for path in layer.rglob("*.py") if path != Path(OWN)]
+    return "\n".join(path.read_text("utf-8") for path in sorted(paths))
 
 
 def test_every_sentence_is_in_known_words() -> None:

@@ -100,7 +100,7 @@ def test_every_check_has_an_example() -> None:
 
 @pytest.mark.parametrize(
     "file",
-    [*SOURCE.glob("*.py"), SOURCE / "../model/load.py", SOURCE / "../checks/__init__.py"],
+    [*SOURCE.rglob("*.py"), SOURCE / "../model/load.py", SOURCE / "../checks/__init__.py"],
     ids=lambda file: file.stem,
 )
 def test_every_other_code_has_an_example(file: Path) -> None:

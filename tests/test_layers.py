@@ -126,8 +126,8 @@ def test_nothing_unexpected_stands_at_the_top() -> None:
 def test_every_code_is_documented() -> None:
     written = set()
     for path in (
-        *(PACKAGE / "source").glob("*.py"),
-        *(PACKAGE / "model").glob("*.py"),
+        *(PACKAGE / "source").rglob("*.py"),
+        *(PACKAGE / "model").rglob("*.py"),
         PACKAGE / "checks" / "__init__.py",
     ):
         written |= set(

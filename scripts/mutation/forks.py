@@ -37,8 +37,12 @@ SLOW_TO_START = ("cacheprovider", "hypothesispytest", "unraisableexception", "xd
 
 
 def modules() -> dict[str, Path]:
-    """The modules of the arithmetic, by their own names."""
-    return {path.stem: path for path in sorted((PACKAGE / "arithmetic").glob("*.py"))}
+    """The modules of the arithmetic, by their own names: ``pace``, and with the package that one
+    stands in before it, ``package.pace``.
+    """
+    folder = PACKAGE / "arithmetic"
+    found = [path for path in folder.rglob("*.py") if path.name != "__init__.py"]
+    return {".".join(path.relative_to(folder).with_suffix("").parts): path for path in found}
 
 
 def importers() -> dict[str, set[str]]:
@@ -47,7 +51,9 @@ def importers() -> dict[str, set[str]]:
     for name, path in modules().items():
         for node in ast.walk(ast.parse(path.read_text("utf-8"))):
             if isinstance(node, ast.ImportFrom) and node.module:
-                found[node.module.rpartition(".")[2]].add(name)
+                own = node.module.partition("almanac.arithmetic.")[2]
+                for used in (own, *(f"{own}.{alias.name}" for alias in node.names)):
+                    found[used].add(name)
     return found
 
 
