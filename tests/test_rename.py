@@ -463,3 +463,81 @@ def test_where_the_catalogue_cannot_be_tried_nothing_is_retired(
     out = capsys.readouterr().out
     assert "goals.yml:" in out and "nothing was written" in out
     assert {path: path.read_bytes() for path in catalogue.rglob("*.yml")} == before
+
+
+ON_PHONES = "\nwhoever has chosen it on a phone"
+
+
+@pytest.mark.parametrize(
+    ("old", "end"),
+    [
+        (OLD, "places; its old address leads to the new one"),
+        ("fins", "places; its old address leads to the new one"),
+        ("2026-11-02-kick-and-go", "log 2026-11-02-kick-and-go is another, named in 0 places"),
+        ("heron", f"{ON_PHONES}, or reads its calendar, chooses it once more"),
+        ("long-course", f"{ON_PHONES} chooses it once more"),
+    ],
+)
+def test_what_is_said_in_the_end_is_what_somebody_has_to_do(
+    catalogue: Path, capsys: pytest.CaptureFixture[str], old: str, end: str
+) -> None:
+    """Phones keep a squad and a pool, by its id; as long as nothing is written, nobody chooses."""
+    arguments = ["rename", old, "another", "--root", str(catalogue)]
+    assert main([*arguments, "--dry-run"]) == 0
+    assert ON_PHONES not in capsys.readouterr().out
+    assert main(arguments) == 0
+    assert capsys.readouterr().out.endswith(f"{end}\n")
+
+
+def test_of_two_that_have_an_id_the_kind_that_is_asked_for_is_renamed(
+    catalogue: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    practices = catalogue / "plans/practices"
+    text = (practices / "heron-kick-and-go.yml").read_text("utf-8")
+    (practices / "kick-and-go.yml").write_text(text, "utf-8")
+    arguments = ["rename", "kick-and-go", "another", "--root", str(catalogue)]
+    assert main(arguments) == 2
+    said = capsys.readouterr().err
+    assert "is the name of a set and a practice: say which with --kind" in said
+    assert main([*arguments, "--kind", "practice"]) == 0
+    assert (practices / "another.yml").exists()
+    assert (catalogue / "plans/sets/kick-and-go.yml").exists()
+    assert not (catalogue / "plans/sets/another.yml").exists()
+
+
+def test_a_word_of_a_list_is_none_that_retire_could_take(
+    catalogue: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert main(["retire", "kick-technique", "--for", OLD, "--root", str(catalogue)]) == 2
+    assert "there is no entry 'kick-technique'" in capsys.readouterr().err
+
+
+def test_an_error_that_stood_there_before_is_none_of_the_retired_ones(
+    catalogue: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """A circle of two other drills: it holds up the build, and not this."""
+    after = next(
+        id
+        for (kind, id), own in load(catalogue).documents.items()
+        if kind == "drill" and OLD in own.data.get("needs_first", ())
+    )
+    file = catalogue / f"drills/skills/flutter-on-back/{OLD}.yml"
+    text = re.sub(r"(?m)^needs_first: .*\n", "", file.read_text("utf-8"))
+    file.write_text(f"{text}needs_first: [{after}]\n", "utf-8")
+    assert any(it.code == "circle" for it in load_and_check(catalogue, DAY).findings)
+    arguments = ["retire", "feet-too-deep", "--for", "crossing-legs", "--root", str(catalogue)]
+    assert main(arguments) == 0
+    assert "circle" not in capsys.readouterr().out
+    assert load(catalogue).names.moved["fault", "feet-too-deep"] == "crossing-legs"
+
+
+def test_what_is_not_there_takes_no_place(
+    catalogue: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    before = texts(catalogue)
+    for other, says in (
+        ("back-kick-hands-upp", "there is no drill 'back-kick-hands-upp'; the nearest: back-kick"),
+        ("fins", "there is no drill 'fins'"),
+    ):
+        assert main(["retire", OLD, "--for", other, "--root", str(catalogue)]) == 2
+        assert says in capsys.readouterr().err and texts(catalogue) == before
