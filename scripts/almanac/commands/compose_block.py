@@ -30,7 +30,9 @@ from almanac.commands.outcome import ERRORS, FINE, UsageError, root_of, today
 from almanac.commands.shared import CheckedCatalogue
 from almanac.findings import as_text
 from almanac.publish.together import ChangedSince, change
-from almanac.report.block_answer import BlockAnswer, answer_json, answer_text
+from almanac.report.block_answer import BlockAnswer
+from almanac.report.block_answer_json import answer_json
+from almanac.report.block_answer_text import answer_text
 from almanac.report.block_judged import judged
 from almanac.report.planning_block import as_wished, request_of
 from almanac.report.planning_limits import limits_of

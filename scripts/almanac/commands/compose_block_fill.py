@@ -18,7 +18,7 @@ from almanac.commands.outcome import UsageError
 from almanac.commands.shared import CheckedCatalogue
 from almanac.model.block import Block
 from almanac.report.block_answer import OPTIONS
-from almanac.report.block_entry import day_text, standing
+from almanac.report.block_entry_weeks import day_text, standing
 from almanac.report.planning_block import request_of
 from almanac.report.planning_request import BlockRequest, checked_request
 from almanac.report.planning_usual import wishes_of_begun

@@ -3,32 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterator, Mapping, Sequence
-from datetime import date, timedelta
 
-from almanac.arithmetic.block_days import DAYS
-from almanac.arithmetic.planning_choices import Choice, DaySlot
 from almanac.arithmetic.planning_model import Plan
-from almanac.arithmetic.planning_wishes import LOADING, BlockWishes, Permille
+from almanac.arithmetic.planning_wishes import BlockWishes, Permille
 from almanac.model.catalogue import Catalogue
+from almanac.report.block_entry_weeks import by_weight, small, week_lines
 from almanac.report.planning_problem import Planning
 from almanac.report.planning_request import BlockRequest, meet_of
-from almanac.report.planning_usual import RACE_MINUTES, RACE_RATING
 from almanac.source.scalars import in_quotes
 
-LINE, SUMMARY_MOST, LINE_MOST = 112, 120, 240
+LINE, SUMMARY_MOST = 112, 120
 _WORDS = {2: "Two", 3: "Three", 4: "Four", 5: "Five", 6: "Six", 7: "Seven", 8: "Eight",
           9: "Nine", 10: "Ten", 12: "Twelve"}  # fmt: skip
-_KINDS = {"test": "with tests", "recovery": "a lighter week", "taper": "taper"}
-_FULL_FROM = 98  # hundredths
-
-
-def standing(planning: Planning, plan: Plan) -> Mapping[date, Sequence[tuple[DaySlot, Choice]]]:
-    """By day what stands in its slots."""
-    found: dict[date, list[tuple[DaySlot, Choice]]] = {}
-    for slot, place in zip(planning.slots, plan, strict=True):
-        if place and 0 <= slot.week < len(planning.wishes.weeks):
-            found.setdefault(slot.on, []).append((slot, planning.grid.choices[place]))
-    return found
 
 
 def block_text(
@@ -41,7 +27,7 @@ def block_text(
     """The text of the entry; ``met`` are the shares that the plan keeps to, ``unserved`` the goals
     that nothing in it serves.
     """
-    return "\n".join([*_head(planning, asked, unserved), *_weeks(planning, asked, plan),
+    return "\n".join([*_head(planning, asked, unserved), *week_lines(planning, asked, plan),
                       *_tail(planning, asked, met)]) + "\n"  # fmt: skip
 
 
@@ -56,20 +42,16 @@ def _head(planning: Planning, asked: BlockRequest, unserved: Collection[str]) ->
         summary = f"{weeks} for {squad}: {chief}."
     yield f"summary: {in_quotes(summary)}"
     yield f"squad: {asked.squad}"
-    served = [goal for goal in _by_weight(wishes) if goal not in unserved]
-    yield f"goals: [{', '.join(served or _by_weight(wishes))}]"
+    served = [goal for goal in by_weight(wishes) if goal not in unserved]
+    yield f"goals: [{', '.join(served or by_weight(wishes))}]"
     yield f"starts: {wishes.first}"
     yield "purpose: >-"
     yield from (f"  {line}" for line in _wrapped(_purpose(planning, asked)))
 
 
-def _by_weight(wishes: BlockWishes) -> list[str]:
-    return sorted(wishes.goals, key=lambda goal: -wishes.goals[goal])
-
-
 def _titles(catalogue: Catalogue, wishes: BlockWishes) -> list[str]:
     words = catalogue.words("goals")
-    return [words[goal].title.lower() for goal in _by_weight(wishes)]
+    return [words[goal].title.lower() for goal in by_weight(wishes)]
 
 
 def _count(weeks: int) -> str:
@@ -90,7 +72,7 @@ def _purpose(planning: Planning, asked: BlockRequest) -> str:
             tested.setdefault(benchmark, []).append(number)
     again = {benchmark: weeks for benchmark, weeks in tested.items() if len(weeks) > 1}
     if again:
-        names = " and ".join(f"the {_small(catalogue.benchmarks[id].title)}" for id in again)
+        names = " and ".join(f"the {small(catalogue.benchmarks[id].title)}" for id in again)
         first, last = (sorted({weeks[n] for weeks in again.values()}) for n in (0, -1))
         one = len(again) == 1
         said.append(
@@ -107,10 +89,6 @@ def _purpose(planning: Planning, asked: BlockRequest) -> str:
     return " ".join(said)
 
 
-def _small(title: str) -> str:
-    return title[:1].lower() + title[1:]
-
-
 def _weeks_of(numbers: Sequence[int]) -> str:
     return f"week{'s' * (len(numbers) > 1)} {' and '.join(map(str, numbers))}"
 
@@ -124,73 +102,6 @@ def _wrapped(text: str) -> Iterator[str]:
         else:
             line = f"{line} {word}".strip()
     yield line
-
-
-def _weeks(planning: Planning, asked: BlockRequest, plan: Plan) -> Iterator[str]:
-    wishes, by_day = planning.wishes, standing(planning, plan)
-    yield "weeks:"
-    for number, week in enumerate(wishes.weeks):
-        days = [wishes.first + timedelta(days=7 * number + n) for n in range(7)]
-        choices = [choice for on in days for _, choice in by_day.get(on, ())]
-        every = [choice for own in by_day.values() for _, choice in own]
-        about = focus(planning, number, choices, every)
-        yield f"  - focus: {in_quotes(about)}"
-        if week.kind != LOADING:
-            yield f"    kind: {week.kind}"
-        yield "    days:"
-        for name, on in zip(DAYS, days, strict=True):
-            yield f"      {name}: {day_text(planning, asked, on, by_day.get(on, ()))}"
-        if week.benchmarks:
-            yield f"    benchmarks: [{', '.join(week.benchmarks)}]"
-
-
-def day_text(
-    planning: Planning, asked: BlockRequest, on: date, stands: Sequence[tuple[DaySlot, Choice]]
-) -> str:
-    """A day on one line: what stands, the meet, or rest."""
-    if on in planning.wishes.races:
-        meet = meet_of(planning.analysis.catalogue, asked)
-        other = in_quotes(f"{meet.title}." if meet else "The race.")
-        return f"{{other: {other}, minutes: {RACE_MINUTES}, rating: {RACE_RATING}}}"
-    if not stands:
-        return "{rest: true}"
-    sessions = [
-        f"practice: {choice.id}"
-        if choice.begins == slot.begins
-        else f'start: "{slot.begins}", practice: {choice.id}'
-        for slot, choice in stands
-    ]
-    if len(stands) == 1 and stands[0][0].begins == stands[0][1].begins:
-        return f"{{{sessions[0]}}}"
-    return f"{{sessions: [{', '.join(f'{{{own}}}' for own in sessions)}]}}"
-
-
-def focus(planning: Planning, week: int, choices: Sequence[Choice], every: Sequence[Choice]) -> str:
-    """What a week is about: the wished goals that more of its practices are for than of the whole
-    block's, and two practices by name.
-    """
-    catalogue, wish = planning.analysis.catalogue, planning.wishes.weeks[week]
-
-    def above(goal: str) -> float:
-        here = sum(goal in own.goals for own in choices) / max(1, len(choices))
-        return here - sum(goal in own.goals for own in every) / max(1, len(every))
-
-    there = [goal for goal in _by_weight(planning.wishes) if any(goal in c.goals for c in choices)]
-    words = catalogue.words("goals")
-    best = [words[goal].title.lower() for goal in sorted(there, key=lambda own: -above(own))[:2]]
-    about = " and ".join(best) or "easy swimming"
-    squad = f"{catalogue.club.squads[planning.squad].title}: "
-    own = [one for one in choices if not one.is_test] or list(choices)
-    names = list(dict.fromkeys(_small(_short(one, squad)) for one in own))[:2]
-    how = _KINDS.get(wish.kind, "a full week" if wish.load >= _FULL_FROM else "")
-    done = f": {' and '.join(names)}" if names else ""
-    return f"{about[:1].upper()}{about[1:]}{done}{f'; {how}' if how else ''}."[:LINE_MOST]
-
-
-def _short(choice: Choice, squad: str) -> str:
-    """A practice's title without its squad, of a composed one without the goals before its set."""
-    title = choice.title.removeprefix(squad)
-    return title.rpartition(" – ")[2] if choice.composed else title
 
 
 def _tail(planning: Planning, asked: BlockRequest, met: Sequence[str]) -> Iterator[str]:
@@ -216,7 +127,7 @@ def _wishes(
 ) -> Iterator[str]:
     """What was wished and nothing else in the block says."""
     goals = ", ".join(
-        f"{goal}: {planning.wishes.goals[goal]}" for goal in _by_weight(planning.wishes)
+        f"{goal}: {planning.wishes.goals[goal]}" for goal in by_weight(planning.wishes)
     )
     yield "wishes:"
     yield f"  goals: {{{goals}}}"
