@@ -19,6 +19,7 @@ from almanac.source import schemas
 WAYS = {
     "speed": (("fast",),),
     "legs": (("legs", "worked"),),
+    "back": (("legs", "on-back"),),
     "into": (("after-kick",),),
     "force": (("legs", "resisted"),),
     "pace": (("paced", "stroke"),),
@@ -47,6 +48,11 @@ def share(goal: str, *items: dict) -> Fraction:
         ("legs", [{"reps": 2, **KICK, "effort": "strong"}, {"reps": 1, **KICK, "effort": "easy"}],
          Fraction(2, 3)),
         ("legs", [{"reps": 2, **SWIM, "effort": "strong"}], 0),
+        # The arithmetic's kick lies on the back, its board kick on the front, and backstroke is no
+        # legs alone: 100 of 200, at any effort.
+        ("back", [{"reps": 1, **KICK, "effort": "easy"}, {"reps": 1, **KICK, "effort": "fast"},
+                  {"reps": 1, "distance": 50, "do": "board-kick", "effort": "steady"},
+                  {"reps": 1, **SWIM, "effort": "steady"}], Fraction(1, 2)),
         # 25 kick, then 75 swum without a stop; kick in a rep of its own leads into nothing.
         ("into", [{"reps": 2, "parts": [{"distance": 25, "do": "kick", "effort": "easy"},
                                         {"distance": 75, "do": "backstroke", "effort": "easy"}]}],

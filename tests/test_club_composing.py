@@ -31,6 +31,7 @@ from almanac.arithmetic.composing_pieces import MAIN
 from almanac.arithmetic.composing_request import Request, wishes_of
 from almanac.arithmetic.composing_unmet import unmet
 from almanac.arithmetic.scaling import item_at
+from almanac.arithmetic.trained import Training
 from almanac.arithmetic.warm_and_easy import effort_words_of
 from almanac.checks import check
 from almanac.commands import compose_practice
@@ -140,6 +141,35 @@ def test_more_minutes_are_named_for_a_skill_where_one_serves_what_is_wished() ->
         "There is no skill in it: none for what is wished is written for them.",
         "There is no skill in it: take more minutes.",
     ]
+
+
+@pytest.mark.parametrize("squad", SQUADS)
+def test_who_asks_for_legs_on_the_back_gets_main_sets_of_kick_on_the_back(squad: str) -> None:
+    """By the drills of the lines themselves, held seconds as metres: more than half of each."""
+    drills, catalogue = made(squad).table.drills, analysed().catalogue
+    for minutes in (25, 45, 60):
+        request = Request(pool="home", minutes=minutes, goals=["legs-on-back"])
+        own = answered(analysed(), made(squad), request)
+        assert len(own.proposals) == 3
+        for proposal in own.proposals:
+            (main, *_) = [one.own.piece for one in proposal.order if one.role == "m"]
+            lies = [catalogue.drills[drills[drill]] for drill in main.drills]
+            assert any(drill.is_kick and drill.is_on_back for drill in lies), main.key
+            assert main.shares[main.goals.index(own.asked.wishes.goals[0])] >= 500, main.key
+
+
+def test_a_drill_of_legs_on_the_back_and_a_set_that_is_mostly_such_name_the_goal() -> None:
+    catalogue = analysed().catalogue
+    ways = {"legs-on-back": catalogue.words("goals")["legs-on-back"].trained_by}
+    training = Training(analysed().scale, catalogue.gear, ways)
+    for drill in catalogue.drills.values():
+        if drill.is_flutter_kick and drill.is_on_back:
+            assert "legs-on-back" in drill.goals, drill.id
+    for id in analysed().computable:
+        reps = analysed().summary(id).reps
+        share = training.of(reps, "legs-on-back").share
+        gentle = {"warm-up", "recovery"} & set(catalogue.sets[id].goals)
+        assert gentle or ("legs-on-back" in catalogue.sets[id].goals) == (share >= 0.5), id
 
 
 def test_where_a_main_set_serves_a_goal_so_does_one_of_each_other_proposal() -> None:

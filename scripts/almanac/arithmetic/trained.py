@@ -14,11 +14,11 @@ from almanac.arithmetic.events import Piece, Rep
 from almanac.model.effort_plans import Build, Descend, Rotate
 from almanac.model.gear import Gear
 
-NAMED, LEGS, STROKE, AFTER_KICK, RESISTED, PACED = (
-    "named", "legs", "stroke", "after-kick", "resisted", "paced",
+NAMED, LEGS, ON_BACK, STROKE, AFTER_KICK, RESISTED, PACED = (
+    "named", "legs", "on-back", "stroke", "after-kick", "resisted", "paced",
 )  # fmt: skip
 FAST, WORKED, GENTLE, EASIEST = "fast", "worked", "gentle", "easiest"
-SIGNS = (NAMED, LEGS, STROKE, AFTER_KICK, RESISTED, PACED, FAST, WORKED, GENTLE, EASIEST)
+SIGNS = (NAMED, LEGS, ON_BACK, STROKE, AFTER_KICK, RESISTED, PACED, FAST, WORKED, GENTLE, EASIEST)
 """What can be seen of a metre; the schema of vocabularies says what each means."""
 NAMES_MOST = 2
 """A drill is named for a goal that is among its first two: the others it only touches."""
@@ -113,6 +113,8 @@ class Training:
             yield NAMED
         if drill.is_kick:
             yield LEGS
+        if drill.is_on_back:
+            yield ON_BACK
         if drill.is_full_stroke:
             yield STROKE
         if _is_after_kick(rep, place):

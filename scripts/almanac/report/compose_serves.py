@@ -14,7 +14,8 @@ from almanac.model.vocabularies import TO_RECOVER, TO_WARM_UP
 from almanac.report.compose_candidate import Candidate
 from almanac.report.set_words import gear_words
 
-_GOALS_MOST = 3
+_GOALS_MOST, _ALL_MOST = 3, 4
+"""Goals that a set names first, or that most of anything else does; and all that are told."""
 _A_LITTLE, _HALF, _FAST_HALF, _NEARLY_ALL = 100, 500, 250, 750
 """Permille of a piece: of a goal that its set names, of one that nobody names for it, of one of
 speed, which is soon done, and of recovery. House preference.
@@ -51,25 +52,26 @@ class Serving:
 
     def of(self, own: Candidate, reps: Sequence[Rep], roles: str) -> tuple[Served, ...]:
         """The goals of a piece that may stand in some roles, the chief one first. Of a set those
-        that it names and does; of anything else those that half of it does.
+        that it names first and does, and that it names last and half of it does; of anything else
+        those that half of it does.
         """
         found: list[Served] = []
         if MAIN in roles or SKILL in roles:
             if own.swim_set:
-                found += self._written(own.swim_set.goals[:_GOALS_MOST], reps)
+                found += self._written(own.swim_set.goals, reps)
             else:
                 found += self._seen(own, reps)
         found += self._around(reps, roles, found)
-        return tuple(found[: _GOALS_MOST + 1])
+        return tuple(found[:_ALL_MOST])
 
     def _written(self, goals: Sequence[str], reps: Sequence[Rep]) -> Iterator[Served]:
-        for goal in goals:
+        for place, goal in enumerate(goals):
             told = self._training.of(reps, goal)
             if goal in (TO_WARM_UP, TO_RECOVER):
                 continue
-            if _permille(told) >= _A_LITTLE:
+            if _permille(told) >= (_A_LITTLE if place < _GOALS_MOST else _HALF):
                 yield self._served(goal, told)
-            elif self._may_be_named(goal):
+            elif place < _GOALS_MOST and self._may_be_named(goal):
                 yield Served(goal, 0)
 
     def _may_be_named(self, goal: str) -> bool:
