@@ -280,6 +280,28 @@ def the_word_is_there(walk: Walk) -> None:
     assert "kick-surprise" in walk.page("data/v1/schema/drill.json")
 
 
+def a_slip(walk: Walk) -> None:
+    first = (walk.root / "tests/slips/fields.yml").read_text("utf-8").splitlines()[0]
+    slip = ("slip: said gather for a send-off", "in: plans/sets/six-fifties.yml",
+            "find: 'sendoff: 1:45'", "with: 'gather: 1:45'")  # fmt: skip
+    walk.put("tests/slips/fields.yml", first, "- " + "\n  ".join(slip) + "\n")
+    walk.put(
+        "scripts/almanac/source/named_by_key.py",
+        '"turnaround": "sendoff",',
+        '"gather": "sendoff", ',
+    )
+    walk.write("tests/slips/fields.txt", "")
+    walk.green.append(("test_slips", "fields and coach"))
+
+
+def the_slip_is_told(walk: Walk) -> None:
+    said = (walk.root / "tests/slips/fields.txt").read_text("utf-8")
+    told, mend = said.split("\n\n")[0].splitlines()[1:]
+    assert told.endswith("error unknown-key: there is no field 'gather' here")
+    assert mend.strip() == "write sendoff; almanac check --fix does it"
+    assert said.split("\n\n", 1)[1] == (ROOT / "tests/slips/fields.txt").read_text("utf-8")
+
+
 def a_command(walk: Walk) -> None:
     walk.write(
         "scripts/almanac/commands/count.py",
@@ -341,6 +363,7 @@ RECIPES: dict[str, tuple[Step, int, Step]] = {
     "Add a computed figure": (a_figure, 2, the_figure_is_there),
     "Add a word to a vocabulary": (a_word, 1, the_word_is_there),
     "Teach the wording rule a way of asking for a danger": (a_way_of_asking, 4, the_way_is_known),
+    "Teach a slip of a hand": (a_slip, 3, the_slip_is_told),
     "Add a command": (a_command, 3, the_command_is_there),
 }  # fmt: skip
 
