@@ -86,7 +86,9 @@ def touched(before: Catalogue, after: Catalogue) -> dict[Key, None]:
 def retold(
     before: Sequence[Finding], after: Sequence[Finding], catalogue: Catalogue
 ) -> dict[Key, None]:
-    """The entries of which something else is found now."""
+    """The entries in whose files something is found that was not, or no more: keys of a dict for
+    their order, its values say nothing.
+    """
     files = {finding.place.file for finding in {*before} ^ {*after}}
     return {key: None for key, entry in catalogue.entries.items() if entry.file in files}
 

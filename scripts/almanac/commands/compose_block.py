@@ -115,7 +115,9 @@ def _past(first: date, day: date) -> str:
 def fill(
     everything: CheckedCatalogue, analysis: Analysis, arguments: argparse.Namespace, day: date
 ) -> int:
-    """The empty days of a block: planned, told, and written."""
+    """The empty days of a block: planned, told, and written. Gives the exit code. Raises UsageError
+    for what cannot be asked.
+    """
     plan, block = filled(everything, analysis, arguments, day)
     entries = [*composed_in(plan), block]
     answer = tried_block(everything, plan, entries, day)

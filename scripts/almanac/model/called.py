@@ -53,7 +53,9 @@ def called(documents: Mapping[Key, Document]) -> dict[Key, dict[str, str]]:
 
 
 def looked_for(documents: Mapping[Key, Document]) -> dict[Key, dict[str, str]]:
-    """By list, what people look its words up by, where that is no name, and the word."""
+    """By list of words: what people look for, which is no name of an entry, and the word that it is
+    of; "" where two words have it.
+    """
     found: dict[Key, dict[str, str]] = {}
     for list_of in LOOKED_FOR:
         document = documents.get(("vocabulary", list_of))

@@ -73,7 +73,7 @@ def computed_page(analysis: Analysis) -> Page:
 
 
 def chapters() -> dict[str, list[tuple[str, Documented]]]:
-    """Every formula that is told, with its title, by chapter."""
+    """Every formula that is told, by the title of its chapter: its own title, and the function."""
     found = {title: list(members) for title, members in FORMULAS}
     told = {code_of(member) for members in found.values() for _, member in members}
     for section, figure in registered():

@@ -136,7 +136,9 @@ def fault_figure(fault: Fault) -> Markup:
 
 
 def fault_files(catalogue: Catalogue) -> Iterator[tuple[str, str]]:
-    """The picture of each fault as a file beside its page, for the pages that teach it."""
+    """The picture of each fault as a file beside its page, for the pages that teach it: the file's
+    name, and SVG.
+    """
     for id, fault in catalogue.faults.items():
         if fault.drawing is not None:
             yield fault_file(id), str(fault_figure(fault))
