@@ -142,8 +142,9 @@ class SitePages:
         yield from picture_files(self.parts.pictures())
 
     def spreadsheets(self) -> tuple[str, bytes]:
-        """Everything for a spreadsheet, in one file: its path below the site's root, and
-        its bytes."""
+        """Everything for a spreadsheet, in one file: its path below the site's root, and its
+        bytes.
+        """
         return spreadsheets(self.analysis, self.parts.table)
 
     @cached_property

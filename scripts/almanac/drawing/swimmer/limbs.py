@@ -173,7 +173,7 @@ def _face(view: View, body: Skeleton, seen: float, goggles: bool) -> list[str]:
 
 
 def depth(points: tuple[Point, ...]) -> float:
-    """How near the viewer a limb is, the mean of its joints' z in standing heights: what has more is
-    drawn later.
+    """How near the viewer a limb is, the mean of its joints' z in standing heights: what has
+    more is drawn later.
     """
     return sum(point.z for point in points) / len(points)
