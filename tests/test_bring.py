@@ -4,6 +4,7 @@ is lost.
 
 from __future__ import annotations
 
+import re
 from datetime import timedelta
 from pathlib import Path
 
@@ -170,10 +171,7 @@ def test_reviews_and_send_offs_in_lines_of_their_own_are_seen_too(
         ("the-year", "is a season, which is of one club alone"),
         (
             "heron-kick-and-go",
-            (
-                "the squad 'heron' (Heron) of that club: say which of yours it is, --as heron= and "
-                "one of one"
-            ),
+            "--as heron=one  for the squad Heron",
         ),
     ],
 )
@@ -216,16 +214,81 @@ def test_a_practice_is_brought_for_the_squad_groups_and_pool_of_the_club(
     assert [one for one in errors if one.place.file.startswith("plans/practices/")] == []
 
 
-def test_a_lane_group_that_has_none_here_is_told(
+def test_all_that_a_plan_names_of_its_club_is_asked_for_at_once(
     own: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    building(own)
+    """With the words to write where but one answer is there; those words, given, are enough."""
     before = files(own)
-    assert planned(own, "heron-kick-and-go", "--as", "heron-1=one-1") == 2
-    assert "it names the lane group 'heron-2'" in capsys.readouterr().err
-    assert planned(own, "heron-kick-and-go", "--as", "heron-1=one-1", "--as", "heron-2=one-1") == 2
-    assert "nothing was brought" in capsys.readouterr().err
+    assert planned(own, "heron-kick-and-go") == 2
+    asked = re.findall(r"--as (\S+=\S+)", capsys.readouterr().err)
+    assert asked == ["heron=one", "heron-1=one-1", "heron-2=-"]
     assert files(own) == before
+    assert planned(own, "heron-kick-and-go", *(f"--as={own}" for own in asked)) in (0, 2)
+    assert "--as" not in capsys.readouterr().err
+
+
+def test_a_lane_group_that_has_none_here_is_left_out_where_that_is_said(
+    own: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    path = own / "plans/club.yml"
+    path.write_text(path.read_text("utf-8").replace("true}", "true, water_c: 29}"), "utf-8")
+    other, file = copied(CATALOGUE, tmp_path / "reps"), "plans/practices/reed-kick-then-swim.yml"
+    text, item = (other / file).read_text("utf-8"), "gear: [fins]\n"
+    of_each = f"{item}        by_group: {{reed-1: {{reps: 3}}, reed-2: {{reps: 2}}}}\n"
+    (other / file).write_text(text.replace(item, of_each), "utf-8")
+    words = ["bring", "reed-kick-then-swim", "--from", str(other), "--root", str(own)]
+    words += ["--today", DAY.isoformat(), "--as=reed-1=one-1"]
+    before = files(own)
+    assert main([*words, "--as=reed-2=one-1"]) == 2
+    said = capsys.readouterr().err
+    assert "two of what it names would be one here: leave one out, as --as reed-2=-" in said
+    assert main([*words, "--as=reed=-"]) == 2
+    assert "squad 'reed': a lane group alone can be left out" in capsys.readouterr().err
+    assert files(own) == before
+    assert main([*words, "--as=reed-2=-"]) == 0, capsys.readouterr().err
+    assert "by_group: {one-1: {reps: 3}}\n" in (own / file).read_text("utf-8")
+
+
+def test_a_club_without_water_is_told_so(own: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    path = own / "plans/club.yml"
+    path.write_text(
+        "title: Our Club\npools: {hall: {title: Hall, course: land}}\n"
+        "squads: {one: {title: One, level: building, sessions_a_week: 2}}\n"
+        "lane_groups: {one-1: {title: One, squad: one, heads: 8}}\ngear_owned: {}\n",
+        "utf-8",
+    )
+    assert planned(own, "heron-kick-and-go") == 2
+    said = capsys.readouterr().err
+    assert "there is no pool with water here for the pool" in said and "hall" not in said
+
+
+def test_what_has_another_id_there_by_now_comes_under_that(
+    own: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    other = copied(CATALOGUE, tmp_path / "renamed")
+    assert main(["rename", "kick-and-go", "go-and-kick", "--root", str(other)]) == 0
+    words = ["bring", "kick-and-go", "--from", str(other), "--root", str(own)]
+    assert main([*words, "--today", DAY.isoformat()]) == 0
+    assert "'kick-and-go' is 'go-and-kick' there now" in capsys.readouterr().out
+    assert (own / "plans/sets/go-and-kick.yml").is_file()
+
+
+def test_a_set_that_the_lanes_have_no_room_for_comes_in_waves(
+    own: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """Twelve in one lane, 10 s apart: the last leaves at 1:50, and nobody's fifty takes so long."""
+    building(own)
+    timed = {"back-kick-200": "3:30", "backstroke-100": "1:20", "freestyle-400": "5:40"}
+    assert brought(own, *timed) == 0
+    path = own / "plans/club.yml"
+    times = ", ".join(f"{{benchmark: {it}, time: {own}}}" for it, own in timed.items())
+    crowd = f"lanes: 1, heads: 12, assume: [{times}]"
+    path.write_text(path.read_text("utf-8").replace("lanes: 2, heads: 8", crowd), "utf-8")
+    assert brought(own, "set/kick-and-go") == 0
+    assert "in waves here, since lanes are full" in capsys.readouterr().out
+    assert "waves: {swimmers: " in (own / "plans/sets/kick-and-go.yml").read_text("utf-8")
+    crowded = {"lane-crowded", "back-crowded"}
+    assert not [one for one in load_and_check(own, DAY).findings if one.code in crowded]
 
 
 def test_a_block_brings_its_practices_and_says_whom_it_cannot_place(
@@ -242,13 +305,19 @@ def test_a_block_brings_its_practices_and_says_whom_it_cannot_place(
 
 
 def test_what_a_check_would_refuse_here_is_not_brought(
-    own: Path, capsys: pytest.CaptureFixture[str]
+    own: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
     """Nobody knows how deep the ends of the pool are, and the races begin with dives."""
     building(own)
+    other = copied(CATALOGUE, tmp_path / "dives")
+    path = other / "plans/meets/spring-meet.yml"
+    path.write_text(path.read_text("utf-8").replace(", from_water: true", ""), "utf-8")
     before = files(own)
-    assert planned(own, "spring-meet", "--as", "heron=one", "--as", "osprey=one") == 2
-    assert "nothing was brought: plans/meets/spring-meet.yml" in capsys.readouterr().err
+    words = ["bring", "spring-meet", "--from", str(other), "--root", str(own)]
+    theirs = ["--as=heron=one", "--as=osprey=one", "--as=yards-meet=home"]
+    assert main([*words, *theirs, "--today", DAY.isoformat()]) == 2
+    said = capsys.readouterr().err
+    assert "nothing was brought: plans/meets/spring-meet.yml: 'event 1' needs 1." in said
     assert files(own) == before
 
 

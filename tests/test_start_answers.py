@@ -18,7 +18,7 @@ from shared import examples
 
 from almanac.commands import start_answers as read
 from almanac.commands import start_places as places
-from almanac.commands.bring import write_all
+from almanac.commands.bring_tried import write_all
 from almanac.commands.shared import load_and_check
 from almanac.model.load import Loaded, load
 from almanac.model.new_club import LEVELS, NewClub, NewGroup, NewPool, NewSquad

@@ -11,24 +11,19 @@ signed it.
 from __future__ import annotations
 
 import argparse
-import shutil
-import tempfile
-from collections.abc import Mapping
 from dataclasses import replace
-from datetime import date
 from pathlib import Path
 
+from almanac.commands.bring_tried import sound_here
 from almanac.commands.outcome import FINE, MachineError, UsageError, root_of, today
-from almanac.commands.shared import load_and_check
 from almanac.findings import counted
-from almanac.kinds import IN_CLUB, KIND, TOP_FOLDERS, kind_of_path
+from almanac.kinds import IN_CLUB, KIND, kind_of_path
 from almanac.model.bringing import BROUGHT, Bringing, NotBrought, Origin, bring
 from almanac.model.bringing_plans import PLANS, Clubs
 from almanac.model.catalogue import Catalogue, Key
 from almanac.model.club import Club
 from almanac.model.load import load
 from almanac.publish.together import ChangedSince, change
-from almanac.site.folder import naming
 from almanac.source.reader import read
 from almanac.source.rewrite import uses
 from almanac.source.suggest import nearest
@@ -55,7 +50,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         default=[],
         metavar="THEIRS=OURS",
         help="which squad, lane group or pool of yours stands for one of theirs, in a practice, a "
-        "block, a meet or a timetable; again for another",
+        "block, a meet or a timetable; again for another; - for a lane group leaves that out",
     )
     parser.add_argument("--dry-run", action="store_true", help="say what would come, write nothing")
 
@@ -80,21 +75,22 @@ def run(arguments: argparse.Namespace) -> int:
     except NotBrought as problem:
         raise UsageError(f"nothing was brought: {problem}") from None
     _refuse_overwriting(root, found)
-    _refuse_unsound(root, found.files, day)
+    files = sound_here(root, found.files, day)
     if not arguments.dry_run:
         try:
-            change(root, found.files, {})
+            change(root, files, {})
         except ChangedSince as problem:
             raise MachineError(str(problem)) from None
-    for file, text in found.files.items():
-        print(f"{file}  from {told}{_whose(file, text)}")
+    for file, text in files.items():
+        in_waves = ", in waves here, since lanes are full" if text != found.files[file] else ""
+        print(f"{file}  from {told}{_whose(file, text)}{in_waves}")
     for file in found.stays:
         print(f"{file}  is here already, and stays as it is")
     what = "would come" if arguments.dry_run else "came"
-    if not found.files:
+    if not files:
         print(f"nothing {what}: all of it is here already")
         return FINE
-    came = counted(len(found.files), "entry", "entries")
+    came = counted(len(files), "entry", "entries")
     print(f"{came} {what}; read them, sign them, then: almanac check")
     return FINE
 
@@ -115,6 +111,10 @@ def _key(catalogue: Catalogue, given: str) -> Key:
         raise UsageError(f"'{id}' is more than one entry there: write {choices}")
     if kinds:
         return kinds[0], id
+    for own in (*BROUGHT, *PLANS):
+        if kind in ("", own) and (now := catalogue.moved.get((own, id))):
+            print(f"'{id}' is '{now}' there now")
+            return own, now
     other = [own for own in KIND if (own, id) in catalogue.entries]
     if other:
         raise UsageError(f"'{id}' is a {other[0]}, which is of one club alone: write one of yours")
@@ -149,40 +149,7 @@ def _by_level(club: Club) -> dict[str, tuple[str, ...]]:
     return found
 
 
-def _refuse_unsound(root: Path, files: Mapping[str, str], day: date) -> None:
-    """Try what comes in a copy of the catalogue. Raises UsageError where a check refuses an entry
-    there: with an error nothing is built any more.
-    """
-    with tempfile.TemporaryDirectory(prefix="almanac-bring-") as scratch:
-        copy = Path(scratch)
-        for name in TOP_FOLDERS:
-            if (root / name).is_dir():
-                # a link that leads nowhere, as some editors leave, is nothing that comes
-                shutil.copytree(root / name, copy / name, symlinks=True)
-        write_all(copy, files)
-        for finding in load_and_check(copy, day).findings:
-            if finding.is_error and finding.place.file in files:
-                message = f"{finding.place.file}: {finding.message}; {finding.hint}"
-                raise UsageError(f"nothing was brought: {message}")
-
-
 def _refuse_overwriting(root: Path, found: Bringing) -> None:
     there = [file for file in found.files if (root / file).exists()]
     if there:
         raise UsageError(f"nothing was brought: {there[0]} stands here already")
-
-
-def write_all(root: Path, files: Mapping[str, str]) -> None:
-    """Write new files, all or none. Raises OSError."""
-    written: list[Path] = []
-    try:
-        for file, text in files.items():
-            path = root / file
-            path.parent.mkdir(parents=True, exist_ok=True)
-            with naming(path), path.open("x", encoding="utf-8") as new:
-                written.append(path)
-                new.write(text)
-    except BaseException:
-        for path in written:
-            path.unlink(missing_ok=True)
-        raise

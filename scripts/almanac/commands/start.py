@@ -17,7 +17,7 @@ from collections.abc import Iterator, Mapping
 from datetime import date, timedelta
 from pathlib import Path
 
-from almanac.commands.bring import write_all
+from almanac.commands.bring_tried import write_all
 from almanac.commands.outcome import FINE, UsageError, today
 from almanac.commands.shared import CheckedCatalogue, load_and_check
 from almanac.commands.start_answers import SQUAD

@@ -58,10 +58,8 @@ def make_room(root: Path, checked: CheckedCatalogue, room: MadeRoom) -> bool:
     """
     if checked.analysis is None:
         return False
-    due: dict[Key, Values] = defaultdict(dict)
-    for key, path, swimmers in _at_once(checked.analysis):
-        due[key][(*path, "waves")] = f"{{swimmers: {swimmers}}}"
-        room.in_waves.add(checked.loaded.documents[key].file)
+    due = waves_due(checked.analysis)
+    room.in_waves |= {checked.loaded.documents[key].file for key in due}
     gone = set[Key]()
     for id, summary in checked.analysis.practices.items():
         if summary.slack_s is None or summary.slack_s >= 0:
@@ -79,8 +77,16 @@ def make_room(root: Path, checked: CheckedCatalogue, room: MadeRoom) -> bool:
             gone.add(("practice", id))
     for key in due.keys() - gone:
         document = checked.loaded.documents[key]
-        replace_file(root / document.file, _with(document, due[key]).encode("utf-8"))
+        replace_file(root / document.file, with_added(document, due[key]).encode("utf-8"))
     return bool(due or gone)
+
+
+def waves_due(analysis: Analysis) -> dict[Key, Values]:
+    """By entry the waves of each item that some lane has no room for."""
+    due: dict[Key, Values] = defaultdict(dict)
+    for key, path, swimmers in _at_once(analysis):
+        due[key][(*path, "waves")] = f"{{swimmers: {swimmers}}}"
+    return due
 
 
 def _at_once(analysis: Analysis) -> Iterator[tuple[Key, DataPath, int]]:
@@ -115,7 +121,7 @@ def _fitted(analysis: Analysis, summary: PracticeSummary) -> Values:
     return {**fewer, ("slot", "minutes"): f"{most:.0f}"} if fewer else {}
 
 
-def _with(document: Document, values: Mapping[DataPath, str]) -> str:
+def with_added(document: Document, values: Mapping[DataPath, str]) -> str:
     """A document's text with values in their places, of keys too that it has not yet."""
     new: dict[DataPath, dict[str, str]] = defaultdict(dict)
     old = Values()

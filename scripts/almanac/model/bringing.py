@@ -10,7 +10,7 @@ import yaml
 
 from almanac.findings import Finding
 from almanac.kinds import KIND
-from almanac.model.bringing_plans import PLANS, Clubs, NotFoundAgain
+from almanac.model.bringing_plans import PLANS, Clubs, NotFoundAgain, Renamed, in_words_of
 from almanac.model.catalogue import Catalogue, Key
 from almanac.model.load import Loaded
 from almanac.source.mended import mended
@@ -86,7 +86,9 @@ def bring(of: Loaded, into: Names, wanted: Iterable[Key], origin: Origin) -> Bri
     new = [key for key in keys if not _here(into, *key)]
     _refuse_amiss(of, [KIND["club"].files, *(of.documents[key].file for key in new)])
     names = _with(into, of, new)
-    texts = {key: _text(of.documents[key], key[0], names, origin) for key in new}
+    begun = {key: _begun(of.documents[key], names, origin) for key in new}
+    renamed = _renamed({key: own for key, own in begun.items() if key[0] in PLANS}, origin)
+    texts = {key: _text(own, key[0], names, origin, renamed) for key, own in begun.items()}
     return Bringing(
         {of.documents[key].file: text for key, text in texts.items()},
         tuple(
@@ -117,14 +119,31 @@ def _with(into: Names, of: Loaded, new: Iterable[Key]) -> Names:
     return replace(into, words=words)
 
 
-def _text(document: Document, kind: str, names: Names, as_: Origin) -> str:
+def _begun(document: Document, names: Names, as_: Origin) -> Document:
+    """An entry without the times of lane groups that are not here, its review cut to four weeks."""
     text = document.text
     here = as_.groups.get(str(document.data.get("level")), ())
     edits = [*_of_groups(document.node(()), names, as_.rest, here), *_review(document, as_.day)]
     for first, last, words in reversed(edits):
         text = text[: span(text, first)[0]] + words + text[span(text, last)[1] :]
-    if kind in PLANS:
-        text = _as_here(text, document.file, kind, as_)
+    own, _ = read(text.encode(), document.file)
+    assert own is not None, document.file
+    return own
+
+
+def _renamed(plans: Mapping[Key, Document], as_: Origin) -> Renamed:
+    """What all that comes names of the club that it comes from, asked for at once."""
+    if not plans:
+        return {}
+    assert as_.clubs is not None, list(plans)
+    try:
+        return as_.clubs.found_again([(kind, plan) for (kind, _), plan in plans.items()])
+    except NotFoundAgain as problem:
+        raise NotBrought(str(problem)) from None
+
+
+def _text(document: Document, kind: str, names: Names, as_: Origin, renamed: Renamed) -> str:
+    text = _as_here(document, kind, renamed) if kind in PLANS else document.text
     for _ in range(_MOST_ROUNDS):
         own, _said = read(text.encode(), document.file)
         assert own is not None, document.file
@@ -161,24 +180,11 @@ def _by_present_ids(text: str, file: str, kind: str, names: Names) -> str:
     return (rewritten(own, words) if words else None) or text
 
 
-def _as_here(text: str, file: str, kind: str, as_: Origin) -> str:
-    """A plan's text with the squads, lane groups and pools of the club that it is brought to."""
-    plan, _ = read(text.encode(), file)
-    assert plan is not None, file
-    assert as_.clubs is not None, file
+def _as_here(plan: Document, kind: str, renamed: Renamed) -> str:
     try:
-        renamed = as_.clubs.found_again([(kind, plan)])
+        return in_words_of(renamed, plan, kind)
     except NotFoundAgain as problem:
-        raise NotBrought(f"{file}: {problem}") from None
-    words = {
-        (use.path, use.is_key): renamed[use.kind, use.id]
-        for use in uses(plan, kind)
-        if (use.kind, use.id) in renamed
-    }
-    own = rewritten(plan, words)
-    if own is None:
-        raise NotBrought(f"{file}: two lane groups of it would be one here; bring its sets")
-    return own
+        raise NotBrought(f"{plan.file}: {problem}") from None
 
 
 _MOST_ROUNDS = 8  # what names one thing in another may be seen only when that has gone

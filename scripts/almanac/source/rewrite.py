@@ -49,7 +49,7 @@ def rewritten(document: Document, words: Rewrites) -> str | None:
     """
     edits = []
     for (path, is_key), word in words.items():
-        node = _key_node(document, path) if is_key else document.node(path)
+        node = key_node(document, path) if is_key else document.node(path)
         if not isinstance(node, yaml.ScalarNode) or node.style in {"|", ">"}:
             return None
         edits.append((span(document.text, node), _written(word, node)))
@@ -96,7 +96,8 @@ def but_for(data: Any, paths: Collection[DataPath], path: DataPath = ()) -> Any:
     return data
 
 
-def _key_node(document: Document, path: DataPath) -> yaml.Node:
+def key_node(document: Document, path: DataPath) -> yaml.Node:
+    """The key that the last step of the way to a value names."""
     above = document.node(path[:-1])
     assert isinstance(above, yaml.MappingNode)
     found: yaml.Node = next(key for key, _ in above.value if key.value == path[-1])
