@@ -480,3 +480,85 @@ def test_what_is_kept_of_a_side_changes_no_review(
     assert reviewed(repository, capsys, "HEAD", "--no-cache") == second
     reviewed(repository, capsys, "HEAD", "--today", "2027-02-01")
     assert worked_out[-2:] == [date(2027, 2, 1)] * 2, "another day is another review"
+
+
+MANY = [f"kick-{number}" for number in range(12)]
+
+
+def with_many_drills(repository: Path) -> str:
+    drill = (repository / KICK).read_text("utf-8")
+    assert re.search(r"most: \d+", drill)
+    for name in MANY:
+        own = re.sub(r"most: \d+", "most: 10", drill.replace("Back kick", name.capitalize()))
+        write(repository, f"drills/skills/kicking/{name}.yml", own)
+    git(repository, "add", "--all")
+    git(repository, "commit", "--quiet", "--message", "many")
+    return drill
+
+
+def test_the_dose_that_grows_most_heads_those_of_many_drills(
+    repository: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    with_many_drills(repository)
+    for name in MANY:
+        most = "most: 60" if name == MANY[7] else "most: 11"
+        edit(repository, f"drills/skills/kicking/{name}.yml", "most: 10", most)
+    said = screen(repository, capsys, code=1)
+    first = f"Dose raised. 12 drills: dose.most goes from 10 to 60 in {MANY[7]}, from 10 to 11 in"
+    assert first in said and said.count("Dose raised") == 1
+    main(["review", "HEAD", "--all", "--root", str(repository)])
+    assert capsys.readouterr().out.count("Dose raised") == len(MANY)
+
+
+def test_a_word_that_goes_is_one_line_with_all_that_it_said(
+    repository: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    own = "drills/vocabulary/efforts.yml"
+    text = (repository / own).read_text("utf-8")
+    (line,) = re.findall(r"(?m)^  strong:.*\n(?:    .*\n)*", text)
+    write(repository, own, text.replace(line, ""))
+    said = screen(repository, capsys, code=1)
+    assert "Guard gone. Vocabulary efforts no longer says under words.strong: rating" in said
+    assert said.count("Guard gone") == 1
+    assert "of the words strong no longer stands there; what is allowed" in said
+
+
+def test_a_practice_is_told_by_the_time_that_its_page_and_the_check_have(
+    repository: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """From the first word of its first talk to the last hand on the wall, not from the first start;
+    and a slot that shrinks by what is left of it.
+    """
+    (file,) = sorted((repository / "plans/practices").glob("*.yml"))[:1]
+    own, text = f"plans/practices/{file.name}", file.read_text("utf-8")
+    (talk,) = re.findall(r"talk: ([\d:]+)", text)[:1]
+    edit(repository, own, f"talk: {talk}", "talk: 9:00")
+    said = reviewed(repository, capsys, "HEAD", code=0)
+    moved = {move["figure"]: move for move in said["figures"] if move["id"] == file.stem}
+    assert "time" in moved and "minutes" not in moved  # the first talk is no swimming
+    assert "whole practice: " in screen(repository, capsys)
+    git(repository, "commit", "--quiet", "--all", "--message", "talk")
+    text = (repository / own).read_text("utf-8")
+    write(repository, own, re.sub(r"minutes: \d+", "minutes: 10", text))
+    assert re.search(r"to spare in its slot: \S+ → \S+ too long", screen(repository, capsys))
+
+
+@pytest.mark.parametrize(("columns", "rows"), [(80, 24), (80, 40), (120, 30)])
+def test_a_review_fits_the_terminal_that_it_is_read_on(
+    repository: Path,
+    capsys: pytest.CaptureFixture[str],
+    monkeypatch: pytest.MonkeyPatch,
+    columns: int,
+    rows: int,
+) -> None:
+    edit(repository, "plans/sets/six-fifties.yml", "reps: 6", "reps: 60")
+    monkeypatch.setattr("sys.stdout.isatty", lambda: True)
+    monkeypatch.setenv("COLUMNS", str(columns))
+    monkeypatch.setenv("LINES", str(rows))
+    main(["review", "HEAD", "--root", str(repository)])
+    told = capsys.readouterr().out.splitlines()
+    assert len(told) < rows  # the prompt has the last
+    assert max(map(len, told[:-1])) <= min(columns, 100)
+    found = told[told.index("Findings that appear") + 1 :]
+    assert any(line.startswith("- error ") for line in found)  # none is only counted
+    assert any(line.startswith("- clock: ") for line in told)

@@ -10,7 +10,7 @@ from almanac.analysis.figures.wholes import WHOLES, figures_for
 from almanac.analysis.sameness import Sameness
 from almanac.model.catalogue import Key
 
-_OF_NEW = {"clock", "minutes", "distance", "load"}  # what is told of an entry that was not there
+_OF_NEW = {"clock", "time", "distance", "load"}  # what is told of an entry that was not there
 
 
 @dataclass(frozen=True)

@@ -10,6 +10,8 @@ from __future__ import annotations
 import argparse
 import json
 import shlex
+import shutil
+import sys
 
 from almanac.analysis.comparison import review
 from almanac.commands.outcome import ERRORS, FINE, UsageError, root_of, today
@@ -18,11 +20,12 @@ from almanac.commands.rubbish import rubbish_left
 from almanac.kinds import TOP_FOLDERS
 from almanac.report.review_json import review_json
 from almanac.report.review_markdown import review_markdown
-from almanac.report.review_text import review_text, review_whole
+from almanac.report.review_text import ROWS, WIDTH, review_text, review_whole
 from almanac.source.git_objects import RevisionError, changed_files
 from almanac.source.revision import resolve
 
 NAME = "review"
+_LEAST_ROWS, _LEAST_WIDTH = 20, 60  # of a terminal: one that says less does not know
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -73,11 +76,20 @@ def run(arguments: argparse.Namespace) -> int:
     elif arguments.all:
         print(review_whole(result, arguments.base), end="")
     else:
-        print(review_text(result, arguments.base, _all_of(arguments)), end="")
+        print(review_text(result, arguments.base, _all_of(arguments), *_screen()), end="")
     return ERRORS if result.new_errors else FINE
+
+
+def _screen() -> tuple[int, int]:
+    """Rows and characters of the terminal that it is read on; the usual ones where it is none."""
+    if not sys.stdout.isatty():
+        return ROWS, WIDTH
+    columns, rows = shutil.get_terminal_size((WIDTH, ROWS))
+    return max(rows - 1, _LEAST_ROWS), min(max(columns, _LEAST_WIDTH), WIDTH)  # one is the prompt's
 
 
 def _all_of(arguments: argparse.Namespace) -> str:
     """The command that shows every line."""
     said = ["almanac", NAME, arguments.base, *([arguments.head] if arguments.head else []), "--all"]
-    return shlex.join([*said, *(["--root", str(arguments.root)] if arguments.root else [])])
+    is_elsewhere = arguments.root and str(arguments.root) != "."
+    return shlex.join([*said, *(["--root", str(arguments.root)] if is_elsewhere else [])])

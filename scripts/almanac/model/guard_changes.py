@@ -49,7 +49,7 @@ def of_guard(was: Guard | None, now: Guard | None, words: Documents) -> Iterator
     elif new is None:
         yield GONE, old, None
     else:
-        one, other = (_size(value, guard.vocabulary, words) for value in (old, new))
+        one, other = (size(value, guard.vocabulary, words) for value in (old, new))
         if one is None or other is None or _unit(old) != _unit(new):
             yield OTHER, old, new
         elif (other > one) if guard.way == "more" else (other < one):
@@ -110,12 +110,12 @@ def items_of(value: Any) -> list[Any]:
     return value if isinstance(value, list) else [value]
 
 
-def _size(value: Any, vocabulary: str, words: Documents) -> float | None:
+def size(value: Any, vocabulary: str, words: Documents) -> float | None:
     """A value as a number: of a limit its value, of a span its end, a time in seconds, a word by
     its place in its vocabulary; None where it has no size.
     """
     if isinstance(value, Mapping):
-        return _size(value.get("value", value.get("to")), vocabulary, words)
+        return size(value.get("value", value.get("to")), vocabulary, words)
     if isinstance(value, bool) or not isinstance(value, int | float | str):
         return None
     if vocabulary:

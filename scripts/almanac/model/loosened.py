@@ -34,7 +34,8 @@ class Loosened:
     that is accepted from now on, or otherwise), ``looser`` (a limit or a dose that lets more
     happen) or ``other`` (a guard that is worded otherwise). ``before`` and ``after`` are None where
     nothing stands. ``hazard`` is what the vocabulary said of a danger's word; ``successor`` the id
-    that takes the place of one that is retired.
+    that takes the place of one that is retired; ``under_water`` whether it is of a drill that goes
+    there.
     """
 
     sort: str
@@ -46,22 +47,23 @@ class Loosened:
     after: Any
     hazard: Mapping[str, Any] = field(default_factory=dict)
     successor: str = ""
+    under_water: bool = False
 
 
 def loosened(changes: Iterable[EntryChange], before: Documents, after: Documents) -> list[Loosened]:
-    """All that a change loosens: the gravest sort first, of dangers the gravest first. Documents
-    need not be sound.
+    """All that a change loosens: the gravest sort first, of dangers the gravest first, then what is
+    under water. Documents need not be sound.
     """
     sorts = (GONE, LOOSER, ACCEPTED, OTHER)
     listed = before.get(("vocabulary", "gravities"))
     grave = list(map(str, listed.data.get("words") or ())) if listed else []
 
-    def order(one: Loosened) -> tuple[int, bool, int]:
+    def order(one: Loosened) -> tuple[int, bool, int, bool]:
         gravity = str(one.hazard.get("gravity"))
         place = (
             grave.index(gravity) if gravity in grave else -1
         )  # one that is not known comes first
-        return sorts.index(one.sort), not is_danger(one.before), place
+        return sorts.index(one.sort), not is_danger(one.before), place, not one.under_water
 
     found = [one for change in changes for one in _of_entry(change, before, after)]
     found += _of_words(before, after)
@@ -76,6 +78,9 @@ def _of_entry(change: EntryChange, before: Documents, after: Documents) -> Itera
     old, new = before.get(stub) or before.get(key), after.get(takes_over)
     if change.what == "unreadable":  # the finding on it says that nothing of it is known
         return
+    is_under = change.kind == "drill" and any(
+        side and _is_under(side, all) for side, all in ((old, before), (new, after))
+    )
     was = guards(change.kind, old.data) if old else {}
     now = guards(change.kind, new.data) if new else {}
     for path in dict.fromkeys([*was, *now]):
@@ -84,9 +89,8 @@ def _of_entry(change: EntryChange, before: Documents, after: Documents) -> Itera
         for sort, one, other in of_guard(was.get(path), now.get(path), after):
             if not is_other or (sort == GONE and _is_said(one)):
                 own = Loosened(sort, change.kind, change.id, change.file, path, one, other)
-                yield replace(own, successor=change.moved_to)
-    is_drill = change.kind == "drill" and not is_other
-    if old and new and is_drill and (_is_under(old, before) or _is_under(new, after)):
+                yield replace(own, successor=change.moved_to, under_water=is_under)
+    if old and new and is_under and not is_other:
         for sort, one, other in of_steps(
             items_of(old.data.get(STEPS)), items_of(new.data.get(STEPS))
         ):

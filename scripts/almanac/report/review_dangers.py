@@ -56,9 +56,13 @@ def _word(one: Loosened) -> str:
 
 def who(one: Loosened, review: Comparison, address: str) -> str:
     """The kind and the id of what is loosened, with a link while its file is there."""
+    return f"{one.kind.capitalize()} {link_to(one, review, address)}"
+
+
+def link_to(one: Loosened, review: Comparison, address: str) -> str:
+    """The id of what is loosened, with a link while its file is there."""
     gone_files = {change.file for change in review.entries if change.what == "removed"}
-    link = linked(one.id, Place(one.file), "" if one.file in gone_files else address)
-    return f"{one.kind.capitalize()} {link}"
+    return linked(one.id, Place(one.file), "" if one.file in gone_files else address)
 
 
 def gone(one: Loosened, who: str) -> str:

@@ -11,32 +11,33 @@ from almanac.analysis.comparison import Comparison
 from almanac.analysis.figure_moves import FigureMove
 from almanac.findings import counted
 from almanac.report.fenced import fenced
-from almanac.report.working_text import show_value
-from almanac.units import show_time
+from almanac.report.review_moves import alike, distance, shown, shown_value, told, ways, where
 
 # What is looked at first, in this order; work on a fixed send-off shows in the rest that it leaves.
-_SEEN = ("clock", "minutes", "distance", "load", "rest")
+_SEEN = ("clock", "time", "slack", "distance", "load", "rest")
 _ELSE = ("last touch", "rating")
-_IN_TIME = ("clock", "minutes", "rest", "last touch")
 _WORDS = {
-    "minutes": "whole practice",
+    "time": "whole practice",
+    "slack": "to spare in its slot",
     "load": "planned load",
     "rating": "planned rating",
     "rest": "rest in all",
 }
 _MOST_OF_ONE = 4  # lines of one figure of the changed entry before the rest is counted
+_MOST_GROUPS = 2  # that go different ways in one entry, a line each, before one tells them all
 _MOST_NEW = 2  # new entries that are told one by one before the least and the most of all
 _MOST_MOVES = 12  # figures shown of one entry before the rest is counted
 
 
 def seen_first(review: Comparison) -> Iterator[str]:
     """What coaches will see: of each of these figures the largest moves, or how many there are."""
-    clocked = {(move.kind, move.id) for move in review.figures if move.name == "clock"}
+    moved = {(move.kind, move.id, move.name) for move in review.figures}
+    told_by = {"rest": "clock", "slack": "time"}
     visible = [
         move
         for move in review.figures
-        if _shown(move, move.before) != _shown(move, move.after)
-        and not (move.name == "rest" and (move.kind, move.id) in clocked)  # the clock says it
+        if shown(move, move.before) != shown(move, move.after)
+        and (move.kind, move.id, told_by.get(move.name)) not in moved
     ]
     names = {move.name for move in visible}
     for name in _SEEN if names.intersection(_SEEN) else _ELSE:
@@ -52,14 +53,21 @@ def _of_name(name: str, moves: Sequence[FigureMove]) -> Iterator[str]:
     if len({(move.kind, move.id) for move in new}) > _MOST_NEW:
         yield from (f"- {words}: {own}" for own in _of_new(new))
         moves = [move for move in moves if not move.near or move.before is not None]
-    near = _alike([move for move in moves if move.near])
+    many = [own for own in _by_id([move for move in moves if move.near]) if _are_many(own)]
+    yield from (f"- {words}: {_of_groups(own)}" for own in many)
+    near = alike([move for move in moves if move.near and not any(move in own for own in many)])
     for own in near[:_MOST_OF_ONE]:
-        yield f"- {words}: {_told(own[0])} {_where(own)}"
+        yield f"- {words}: {told(own[0])} {where(own)}"
     if rest := near[_MOST_OF_ONE:]:
         yield f"- {words}: {counted(sum(map(len, rest)), 'figure')} more of what was changed, below"
     far = [move for move in moves if not move.near]
-    for kind in dict.fromkeys(move.kind for move in far):
+    for kind in [kind for kind in dict.fromkeys(move.kind for move in far) if _is_news(kind, far)]:
         yield f"- {words}: {_of_kind([move for move in far if move.kind == kind])}"
+
+
+def _is_news(kind: str, far: Sequence[FigureMove]) -> bool:
+    """Whether a kind says what no other does: a block's metres are those of its practices."""
+    return kind != "block" or all(move.kind == "block" for move in far)
 
 
 def _of_new(moves: Sequence[FigureMove]) -> Iterator[str]:
@@ -71,7 +79,7 @@ def _of_new(moves: Sequence[FigureMove]) -> Iterator[str]:
         )
         if not own:
             continue
-        least, most = (_shown(move, move.after) for move in (own[0], own[-1]))
+        least, most = (shown(move, move.after) for move in (own[0], own[-1]))
         span = least if least == most else f"{least} to {most}"
         yield f"**{span}** in {counted(len({move.id for move in own}), f'new {kind}')}"
 
@@ -80,74 +88,34 @@ def _of_kind(moves: Sequence[FigureMove]) -> str:
     """What one figure does in all entries of a kind: the move itself where it is one, else how far
     it goes both ways, and the largest.
     """
-    most = max(moves, key=lambda move: abs((move.after or 0) - (move.before or 0)))
-    if len(_alike(moves)) == 1 or not all(
+    most = max(moves, key=distance)
+    if len(alike(moves)) == 1 or not all(
         move.before is not None and move.after is not None for move in moves
     ):
-        return f"{_told(most)} {_where(moves)}"
+        return f"{told(most)} {where(moves)}"
     entries = len({move.id for move in moves})
     if entries == 1:
-        return f"{_told(most)} {_where([most])}, the most of its lane groups"
-    return f"{_ways(moves)} in {entries} {moves[0].kind}s; most {_told(most)} {_where([most])}"
+        return f"{told(most)} {where([most])}, the most of its lane groups"
+    return f"{ways(moves)} in {entries} {moves[0].kind}s; most {told(most)} {where([most])}"
 
 
-def _ways(moves: Sequence[FigureMove]) -> str:
-    """How far a figure goes down and up: "0:10 to 0:40 less", in whole seconds or units."""
-    steps = [(move, round(move.after or 0) - round(move.before or 0)) for move in moves]
-    if moves[0].name == "minutes":
-        steps = [
-            (move, round((move.after or 0) * 60) - round((move.before or 0) * 60)) for move in moves
-        ]
-    said = []
-    for word, own in (("less", [-step for _, step in steps if step < 0]),
-                      ("more", [step for _, step in steps if step > 0])):  # fmt: skip
-        if own:
-            least, most = _step(min(own), moves[0]), _step(max(own), moves[0])
-            said.append(f"{least} {word}" if least == most else f"{least} to {most} {word}")
-    return " and ".join(said)
-
-
-def _step(step: float, move: FigureMove) -> str:
-    return show_time(step) if move.name in _IN_TIME else show_value(step, move.unit)
-
-
-def _alike(moves: Sequence[FigureMove]) -> list[list[FigureMove]]:
-    """Moves that show the same together, the largest first."""
+def _by_id(moves: Sequence[FigureMove]) -> list[list[FigureMove]]:
     same: dict[tuple[str, str], list[FigureMove]] = {}
-    for move in sorted(moves, key=_share, reverse=True):
-        shows = _shown(move, move.before), _shown(move, move.after)
-        same.setdefault(shows, []).append(move)
+    for move in moves:
+        same.setdefault((move.kind, move.id), []).append(move)
     return list(same.values())
 
 
-def _told(move: FigureMove) -> str:
-    """A move; of an entry that was not there its value alone."""
-    if move.before is None and move.near:
-        return f"**{_shown(move, move.after)}**"
-    return f"**{_shown(move, move.before)} → {_shown(move, move.after)}**"
+def _are_many(moves: Sequence[FigureMove]) -> bool:
+    """Whether a figure goes so many ways in the lane groups of an entry that a line tells all."""
+    are_there = all(move.before is not None and move.after is not None for move in moves)
+    return are_there and len(alike(moves)) > _MOST_GROUPS
 
 
-def _where(moves: Sequence[FigureMove]) -> str:
-    kind, ids = moves[0].kind, list(dict.fromkeys(move.id for move in moves))
-    if len(ids) > 2:
-        return f"in {len(ids)} {kind}s"
-    whose = list(dict.fromkeys(move.whose for move in moves if move.whose))
-    groups = f", for {' and '.join(map(fenced, whose))}" if 0 < len(whose) <= 2 else ""
-    return f"in {kind} {' and '.join(map(fenced, ids))}{groups}"
-
-
-def _share(move: FigureMove) -> float:
-    before, after = move.before or 0, move.after or 0
-    return abs(after - before) / max(abs(before), abs(after), 1e-9)
-
-
-def _shown(move: FigureMove, value: float | None) -> str:
-    if value is None:
-        return shown_value(value, move)
-    if move.name == "minutes":
-        return show_time(round(value * 60))
-    # nobody sees a tenth of a second, of a metre or of a load
-    return shown_value(round(value), move)
+def _of_groups(moves: Sequence[FigureMove]) -> str:
+    """What one figure does in the lane groups of one entry: how far, and the largest move."""
+    most = max(moves, key=distance)
+    return f"{ways(moves)} {where(moves)}; most {told(most)}, for {fenced(most.whose)}"
 
 
 def by_entry(review: Comparison) -> Iterator[str]:
@@ -168,8 +136,3 @@ def by_entry(review: Comparison) -> Iterator[str]:
 def _move(move: FigureMove) -> str:
     name = fenced(f"{move.name}, {move.whose}" if move.whose else move.name)
     return f"{name}: {shown_value(move.before, move)} → {shown_value(move.after, move)}"
-
-
-def shown_value(value: float | None, move: FigureMove) -> str:
-    """A figure's value as it is shown; "no number" where there is none."""
-    return "no number" if value is None else show_value(value, move.unit)

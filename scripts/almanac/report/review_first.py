@@ -3,15 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
+from itertools import groupby
 
 from almanac.analysis.comparison import Comparison
 from almanac.analysis.figure_moves import FigureMove
-from almanac.findings import Place
+from almanac.findings import Place, counted
 from almanac.model.guard_changes import ACCEPTED, GONE, LOOSER
 from almanac.model.loosened import STEPS, Loosened, is_danger
 from almanac.report.fenced import fenced, linked
 from almanac.report.review_dangers import gone, is_gone, who
 from almanac.report.review_files import first_of, of_checks, of_file
+from almanac.report.review_many import of_many, of_word, together
 from almanac.report.set_json import dotted
 from almanac.report.values_told import (
     WHOLE,
@@ -32,12 +34,23 @@ _CHECKS = (
     "pyproject.toml",
     "requirements",
 )
+_BY_KIND = {
+    "policy": "Limit loosened",
+    "club": "Fact of the club loosened",
+    "practice": "Fewer adults",
+    "timetable": "More adults counted on",
+    "set": "More in a lane",
+    "benchmark": "Longer test",
+}
 _OF_TIME = {"factor", "pace_factor", "change_s", "share_of_best"}  # rest is reckoned with these
 
 
-def first_lines(review: Comparison, address: str, new: Iterable[str]) -> Iterator[str]:
+def first_lines(
+    review: Comparison, address: str, new: Iterable[str], brief: bool = False
+) -> Iterator[str]:
     """One list item each, the gravest first; dangers that go stand above them
-    (``review_dangers.py``). ``new`` are lines on what is new (``review_new.py``).
+    (``review_dangers.py``). ``new`` are lines on what is new (``review_new.py``). ``brief`` tells
+    what is alike in many entries in one.
     """
     for change in review.entries:
         if change.what == "unreadable":
@@ -47,14 +60,17 @@ def first_lines(review: Comparison, address: str, new: Iterable[str]) -> Iterato
         yield f"- {of_checks(checks, address)}"
     if times := [one for one in review.loosened if _is_club_time(one)]:
         yield f"- {_of_times(times, address)}"
-    for one in review.loosened:
-        if not (is_gone(one) or _is_club_time(one)):
-            yield f"- {_sentence(one, who(one, review, address))}"
+    loosened = [one for one in review.loosened if not (is_gone(one) or _is_club_time(one))]
+    for own in together(loosened) if brief else ([one] for one in loosened):
+        yield f"- {_sentences(own, review, address)}"
     yield from new
-    for move in review.figures:
-        was = move.before
-        if move.near and move.name == "distance" and was is not None and (move.after or 0) > was:
-            yield f"- **More work.** {_more(move)}"
+    more = [
+        move
+        for move in review.figures
+        if move.near and move.name == "distance" and move.before is not None and _growth(move) > 0
+    ]
+    for moves in _by_entry(more) if brief else ([move] for move in more):
+        yield f"- **More work.** {_more(moves)}"
     for file in review.files:
         if said := of_file(file):
             link = linked(file.path, Place(file.path), address if file.mode_after else "")
@@ -78,6 +94,22 @@ def _of_times(times: Sequence[Loosened], address: str) -> str:
     )
 
 
+def _sentences(own: Sequence[Loosened], review: Comparison, address: str) -> str:
+    """What is loosened, one or several alike."""
+    if len(own) == 1:
+        return _sentence(own[0], who(own[0], review, address))
+    if own[0].sort == GONE:
+        return of_word(own, review, address)
+    return of_many(_looser(own[0]), own, review, address)
+
+
+def _looser(one: Loosened) -> str:
+    """What a number that lets more happen is called."""
+    if one.path[-1] in _OF_TIME:
+        return "Time reckoned otherwise"
+    return _BY_KIND.get(one.kind, "Dose raised")
+
+
 def _sentence(one: Loosened, who: str) -> str:
     where = fenced(dotted(one.path))
     if one.path[0] == STEPS:
@@ -87,26 +119,38 @@ def _sentence(one: Loosened, who: str) -> str:
     if one.sort == ACCEPTED:
         return f"**Accepted.** {_accepted(one, who, where)}"
     if one.sort == LOOSER:
-        what = {"policy": "Limit loosened", "club": "Fact of the club loosened"}.get(
-            one.kind, "Time reckoned otherwise" if one.path[-1] in _OF_TIME else "Dose raised"
-        )
         reason = one.after.get("reason") if isinstance(one.after, Mapping) else None
         why = f" The reason given: {fenced(reason, WHOLE)}." if reason else ""
         return (
-            f"**{what}.** {who}: {where} goes from {amount(one.before)} to {amount(one.after)}."
-            + why
+            f"**{_looser(one)}.** {who}: {where} goes from {amount(one.before)} to"
+            f" {amount(one.after)}.{why}"
         )
     if not (is_danger(one.before) or is_sentence(one.before) or is_sentence(one.after)):
-        before, after = (
-            "nothing said" if value is None else in_words(value)
-            for value in (one.before, one.after)
-        )
-        return (
-            f"**Other limits hold.** {who}: {where} goes from {before} to {after}; what is allowed"
-            " hangs on it."
-        )
+        is_gravity = one.kind == "vocabulary" and one.path[-1] == "gravity"
+        what = "A danger is called more or less grave" if is_gravity else "Other limits hold"
+        return f"**{what}.** {who}: {_other(one, where)}; what is allowed hangs on it."
     what = "A danger is told otherwise" if is_danger(one.before) else "A guard is told otherwise"
     return f"**{what}.** {who}, {where}: {differences(one.before, one.after)}."
+
+
+def _other(one: Loosened, where: str) -> str:
+    """What stands there now; of the words of a list those that come and go, where some do."""
+    if one.kind == "vocabulary" and one.path == ("words",):
+        old, new = (str(words).split(", ") for words in (one.before, one.after))
+        told = [
+            f"{fenced(', '.join(words), WHOLE)} {what}"
+            for what, words in (
+                ("no longer stands there", [word for word in old if word not in new]),
+                ("is new", [word for word in new if word not in old]),
+            )
+            if words
+        ]
+        if told:
+            return f"of the {where} " + ", and ".join(told)
+    before, after = (
+        "nothing said" if value is None else in_words(value) for value in (one.before, one.after)
+    )
+    return f"{where} goes from {before} to {after}"
 
 
 def _of_step(one: Loosened) -> str:
@@ -131,7 +175,21 @@ def _accepted(one: Loosened, who: str, where: str) -> str:
     )
 
 
-def _more(move: FigureMove) -> str:
+def _by_entry(moves: Iterable[FigureMove]) -> Iterator[list[FigureMove]]:
+    """The moves of each entry together, the largest of them first."""
+    for _, own in groupby(moves, key=lambda move: (move.kind, move.id)):
+        yield sorted(own, key=_growth, reverse=True)
+
+
+def _growth(move: FigureMove) -> float:
+    return (move.after or 0) - (move.before or 0)
+
+
+def _more(moves: Sequence[FigureMove]) -> str:
+    move, *others = moves
     group = f" for {fenced(move.whose)}" if move.whose else ""
     before, after = (show_value(value or 0, move.unit) for value in (move.before, move.after))
-    return f"{move.kind.capitalize()} {fenced(move.id)} grows{group} from {before} to {after}."
+    also = f", and for {counted(len(others), 'other lane group')}" if others else ""
+    return (
+        f"{move.kind.capitalize()} {fenced(move.id)} grows{group} from {before} to {after}{also}."
+    )

@@ -79,7 +79,7 @@ def sections(review: Comparison, address: str = "") -> list[ReviewSection]:
 def _first(review: Comparison, address: str) -> ReviewSection:
     """Dangers that go stand there in any case, and above all else."""
     dangers = list(review_dangers.in_brief(review, address))
-    brief = first_lines(review, address, review_new.in_brief(review, address))
+    brief = first_lines(review, address, review_new.in_brief(review, address), brief=True)
     full = first_lines(review, address, review_new.in_full(review, address))
     return ReviewSection(
         "Read this first",
