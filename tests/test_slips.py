@@ -206,6 +206,10 @@ def test_of_all_slips_a_few_are_read_as_meant_and_hardly_any_is_told_twice() -> 
         "saved with a BOM",
         "wrote an hour clock in a rest",  # and is asked about
         "wrote an hour clock in a send-off",
+        "left the colon of a send-off out",
+        "left the colon of a lane group's send-off out",
+        "wrote a send-off with the hours of a spreadsheet",
+        "wrote whole minutes with the hours of a spreadsheet",
         "ended a title with a comma",
         "ended a text in one quotation mark",
         "ended what is said in a comma",

@@ -7,6 +7,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 from dataclasses import replace
+from math import inf
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.lane_order import is_on_back
@@ -52,6 +53,8 @@ def sendoff_too_tight(analysis: Analysis) -> Iterator[Problem]:
                 hint = f"write {fits}, the nearest that fits"
                 if wanted != fits:
                     hint += f"; {wanted} leaves the rest that the effort wants"
+                if 2 * (timed.sendoff_s or 0) < (timed.target_s or 0):
+                    hint += f"; or rest: {sendoff}, if that is the rest and no send-off"
                 yield Problem(swum.entry, path, message, hint)
 
 
@@ -114,7 +117,10 @@ def _full_lanes(analysis: Analysis) -> Iterator[Full]:
                 path = (*swum.path, *full.timed.rep.path)
                 problem = Problem(swum.entry, path, message, room_hint(full))
                 level = group_level(analysis.catalogue, group)
-                yield problem._replace(level=level), is_blind(analysis, full)
+                is_unseen = is_blind(analysis, full)
+                if is_unseen or (full.timed.sendoff_s or inf) >= (full.timed.target_s or 0):
+                    yield problem._replace(level=level), is_unseen
+                # a send-off below the target is told by itself: nobody can leave on it
 
 
 def is_blind(analysis: Analysis, full: Crowded) -> bool:

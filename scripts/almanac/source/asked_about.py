@@ -1,6 +1,6 @@
 """What an entry may hold and hardly ever means: a text that ends in the comma of a list or in a
-lone quotation mark, a wait of an hour where minutes and seconds were meant. It is asked about, and
-is no error.
+lone quotation mark, a wait of an hour where minutes and seconds were meant, digits whose colon may
+be left out. It is asked about, and is no error.
 """
 
 from __future__ import annotations
@@ -15,10 +15,13 @@ from almanac.source.reader import DataPath, Document
 from almanac.source.scalars import scalar
 from almanac.source.style import marked
 from almanac.source.syntax_slips import excerpt
+from almanac.source.times_meant import with_or_without_colon
 
 _FREE_TEXT = "minLength"  # of every text that is not taken from a list, and of those alone
 _WAITS = {"sendoff", "rest", "pause", "pause_between", "talk", "gap"}
+_TIMED = _WAITS | {"change", "time", "aim", "assume", "clock"}
 _HOURS = re.compile(r"([01]?[0-9]|2[0-3]):([0-5][0-9]):([0-5][0-9])")
+_FEW_MINUTES = 15  # a send-off of fewer seconds is none
 _HOUR, _DAY = 3600, 86400  # s; what lasts a day is no time at all
 _BEFORE_A_TEST = "benchmark"  # of which a rest may well be an hour
 _ENDS = (",", ";", "،", "，")  # a comma of other scripts too
@@ -28,18 +31,22 @@ def asked_about(document: Document, kind: str) -> Iterator[tuple[Finding, DataPa
     """A warning for each such value, its path, and the YAML that ``check --fix`` writes in its
     place; "" where a coach has to choose.
     """
-    commas, waits = list[DataPath](), list[DataPath]()
+    commas, waits, bare = list[DataPath](), list[DataPath](), list[DataPath]()
     for path, value in _scalars(document.data, ()):
         if isinstance(value, str) and (value.endswith(_ENDS) or _has_one_quote(value)):
             commas.append(path)
         elif kind != _BEFORE_A_TEST and _WAITS & {*path} and _is_long(value):
             waits.append(path)
+        elif value.__class__ is int and _TIMED & {*path} and with_or_without_colon(str(value)):
+            bare.append(path)
     texts = {*marked(document, kind, _FREE_TEXT)} if commas else set[DataPath]()
     for path in commas:
         if path in texts:
             yield _comma(document, path)
     for path in waits:
-        yield _wait(document, path), path, ""
+        yield _wait(document, path), path, _without_hours(document.node(path).value)
+    for path in bare:
+        yield _bare(document, path), path, ""
 
 
 def _scalars(data: object, path: DataPath) -> Iterator[tuple[DataPath, object]]:
@@ -88,9 +95,32 @@ def _wait(document: Document, path: DataPath) -> Finding:
     message = f"'{name}' is {said}, which is read as hours, minutes and seconds"
     hint = "write m:ss, say 1:15 for a minute and a quarter"
     found = _HOURS.fullmatch(said)
-    if found and found[3] == "00":
-        short = f"{found[1]}:{found[2]}"
-        hint = f"write {short} for minutes and seconds"
+    if short := _without_hours(said):
+        message, hint = f"'{name}' is {said}, with hours before it", f"write {short}"
+    elif found and found[3] == "00":
+        hours, minutes = int(found[1]), int(found[2])
+        ways = [f"{hours}:{found[2]} for minutes and seconds"]
+        if not hours:
+            ways.insert(0 if minutes < _FEW_MINUTES else 1, f"{minutes}:00 for so many minutes")
+        hint = f"write {', or '.join(ways)}"
     elif not found:
         message = f"'{name}' is {said} seconds, which is an hour and more"
     return warning("long-wait", document.place(path), message, hint)
+
+
+def _without_hours(said: str) -> str:
+    """A wait whose hours are none and whose seconds are some, ``0:01:45``, in minutes and seconds;
+    "" for any other: of ``0:45:00`` the minutes may be seconds.
+    """
+    found = _HOURS.fullmatch(said)
+    is_plain = found and not int(found[1]) and found[3] != "00"
+    return f"{int(found[2])}:{found[3]}" if found and is_plain else ""
+
+
+def _bare(document: Document, path: DataPath) -> Finding:
+    name = next(str(own) for own in reversed(path) if own in _TIMED)
+    said = document.node(path).value
+    message = f"'{name}' is {said}, which is read as seconds"
+    return warning(
+        "bare-seconds", document.place(path), message, f"write {with_or_without_colon(said)}"
+    )

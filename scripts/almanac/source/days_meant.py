@@ -6,24 +6,24 @@ import re
 from calendar import monthrange
 from datetime import date, timedelta
 
-from almanac.source.weekdays_said import weekday_said
+from almanac.source.days_said import month_said, weekday_said
 from almanac.wording.numbers_said import number_said
 
+_MONTH = r"[^\W\d_]{3,10}"
 _DAY = re.compile(
-    r"([0-3]?[0-9])(?:st|nd|rd|th)?\.?([ ./-])([0-9]{1,2}|[A-Za-z]{3,9})[ ./-]((?:19|20)[0-9]{2})",
-    re.ASCII,
+    rf"([0-3]?[0-9])(?:st|nd|rd|th|er)?\.?([ ./-])([0-9]{{1,2}}|{_MONTH})\.?[ ./-]"
+    r"((?:19|20)[0-9]{2})"
 )
 _FROM_YEAR = re.compile(r"((?:19|20)[0-9]{2})[ ./-]([0-9]{1,2})[ ./-]([0-9]{1,2})\.?", re.ASCII)
 _MONTH_FIRST = re.compile(
-    r"([A-Za-z]{3,9})\.? ([0-3]?[0-9])(?:st|nd|rd|th)?,? ((?:19|20)[0-9]{2})", re.ASCII
+    rf"({_MONTH})\.? ([0-3]?[0-9])(?:st|nd|rd|th|er)?,? ((?:19|20)[0-9]{{2}})"
 )
 _IN_ONE = re.compile(r"((?:19|20)[0-9]{2})([01][0-9])([0-3][0-9])", re.ASCII)
 _DASHES = dict.fromkeys(map(ord, "‐‑‒–—−"), "-")
 _AT_MIDNIGHT = re.compile(r"[T ]00:00(?::00(?:\.0+)?)?Z?$")  # as programs write a day
 _WEEK = re.compile(r"((?:19|20)[0-9]{2})-?W([0-9]{1,2})", re.ASCII)  # of ISO 8601
 _NOW = {"today", "now", "tomorrow", "yesterday", "tonight", "soon", "later", "?", "tbd"}
-_IN_ORDER = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
-_MONTHS = {month: number for number, month in enumerate(_IN_ORDER, start=1)}
+_MONTHS = 12
 _LATER = re.compile(
     r"(?:in |after |every (?=.* ))?([0-9]{1,2}|[a-z -]+?) (day|week|month|year)s?(?: later)?"
 )
@@ -44,6 +44,7 @@ def day_meant(text: str) -> str:
 
 def _in_order(text: str) -> str:
     text = _AT_MIDNIGHT.sub("", text.translate(_DASHES))
+    text = re.sub(r" (?:of|de) ", " ", text)  # 22 de mayo de 2027
     if found := _MONTH_FIRST.fullmatch(text.strip()):
         text = f"{found[2]} {found[1]} {found[3]}"
     if found := _IN_ONE.fullmatch(text.strip()):
@@ -57,8 +58,8 @@ def _in_order(text: str) -> str:
     if not found:
         return ""
     day, mark, said = int(found[1]), found[2], found[3]
-    month = int(said) if said.isdigit() else _MONTHS.get(said[:3].lower(), 0)
-    if mark in "/-" and said.isdigit() and day <= len(_MONTHS) and month != day:
+    month = int(said) if said.isdigit() else month_said(said)
+    if mark in "/-" and said.isdigit() and day <= _MONTHS and month != day:
         return ""
     try:
         return date(int(found[4]), month, day).isoformat()
@@ -70,15 +71,23 @@ def days_meant(text: str) -> str:
     """Both days that a text may mean, in whose writing day and month can change places; "" for
     none.
     """
-    found = re.fullmatch(r"([0-9]{1,2})[./-]([0-9]{1,2})[./-]((?:19|20)[0-9]{2})", text.strip())
+    found = re.fullmatch(
+        rf"([0-9]{{1,2}})([ ./-])([0-9]{{1,2}}|{_MONTH})[ ./-]'?((?:19|20)?[0-9]{{2}})",
+        text.strip(),
+    )
     if not found:
-        short = re.fullmatch(r"([0-3]?[0-9])[.]([01]?[0-9])[.]([2-9][0-9])", text.strip())
-        if short and (meant := day_meant(f"{short[1]}.{short[2]}.20{short[3]}")):
-            return f"write {meant} for {date.fromisoformat(meant):%-d %B %Y}"
         return _without_year(text) or _without_day(text) or _of_week(text)
-    said = [f"{found[1]} {found[2]} {found[3]}", f"{found[2]} {found[1]} {found[3]}"]
-    both = [day_meant(own) for own in said]
-    told = " or ".join(f"{own} for {date.fromisoformat(own):%-d %B}" for own in both if own)
+    year = found[4][-4:] if len(found[4]) > 2 else f"20{found[4]}"
+    said = [f"{found[1]} {found[3]} {year}", f"{found[3]} {found[1]} {year}"]
+    is_in_order = found[2] == "." or not found[3].isdigit()
+    said = said[:1] if is_in_order else said
+    if len(found[4]) == len("26") and found[2] == "-":
+        said.append(f"20{found[1]}-{found[3]}-{found[4]}")
+    days = filter(None, map(day_meant, said))
+    shown = "%-d %B" if len(found[4]) > 2 else "%-d %B %Y"
+    told = " or ".join(
+        f"{own} for {date.fromisoformat(own):{shown}}" for own in dict.fromkeys(days)
+    )
     return f"write {told}" if told else ""
 
 
@@ -95,8 +104,8 @@ def later_meant(text: str, since: str) -> str:
         start = date.fromisoformat(since)
         if found[2] in _DAYS:
             return (start + timedelta(days=many * _DAYS[found[2]])).isoformat() if many else ""
-        months = start.month - 1 + many * (len(_MONTHS) if found[2] == "year" else 1)
-        year, month = start.year + months // len(_MONTHS), months % len(_MONTHS) + 1
+        months = start.month - 1 + many * (_MONTHS if found[2] == "year" else 1)
+        year, month = start.year + months // _MONTHS, months % _MONTHS + 1
         last = monthrange(year, month)[1]
         return date(year, month, min(start.day, last)).isoformat() if many else ""
     except (ValueError, OverflowError):
@@ -108,13 +117,9 @@ def no_day(text: str) -> str:
     if text.strip().lower() in _NOW:
         return "write the day itself, as YYYY-MM-DD"
     found = _FROM_YEAR.fullmatch(text.strip())
-    if (
-        found
-        and int(found[2]) > len(_MONTHS)
-        and (day := _in_order("-".join(found.group(1, 3, 2))))
-    ):
+    if found and int(found[2]) > _MONTHS and (day := _in_order("-".join(found.group(1, 3, 2)))):
         return f"the month stands last: write {day}"
-    if not found or not 1 <= int(found[2]) <= len(_MONTHS):
+    if not found or not 1 <= int(found[2]) <= _MONTHS:
         return ""
     year, month = int(found[1]), int(found[2])
     last = monthrange(year, month)[1]
@@ -134,8 +139,8 @@ def _without_day(text: str) -> str:
     found = re.fullmatch(r"((?:19|20)[0-9]{2})-(0[1-9]|1[0-2])", text.strip(), re.ASCII)
     if found:
         return f"write it with its day, as {found[0]}-DD"
-    named = re.fullmatch(r"([A-Za-z]{3,9})\.? ((?:19|20)[0-9]{2})", text.strip(), re.ASCII)
-    number = _MONTHS.get(named[1][:3].lower()) if named else None
+    named = re.fullmatch(rf"({_MONTH})\.? ((?:19|20)[0-9]{{2}})", text.strip())
+    number = month_said(named[1]) if named else 0
     return f"write it with its day, as {named[2]}-{number:02}-DD" if named and number else ""
 
 
@@ -151,11 +156,15 @@ def _of_week(text: str) -> str:
 
 def _without_year(text: str) -> str:
     """A day that is written without its year, as it stands beside one; "" where it is none."""
+    first, _, rest = text.strip().partition(" ")
+    said = rest if weekday_said(first.rstrip(",")) and re.search("[0-9]", rest) else text.strip()
+    if turned := re.fullmatch(rf"({_MONTH})\.? ([0-3]?[0-9])(?:st|nd|rd|th|er)?", said):
+        said = f"{turned[2]} {turned[1]}"
     found = re.fullmatch(
-        r"([0-3]?[0-9])(?:st|nd|rd|th)?[. ]+([0-9]{1,2}|[A-Za-z]{3,9})\.?", text.strip()
+        rf"([0-3]?[0-9])(?:st|nd|rd|th|er)?[. ]+(?:of )?([0-9]{{1,2}}|{_MONTH})\.?", said
     )
-    month = found[2].lower() if found else ""
-    number = int(month) if month.isdigit() else _MONTHS.get(month[:3], 0)
-    if not found or not 1 <= number <= len(_MONTHS) or not 1 <= int(found[1]) <= 31:
+    month = found[2] if found else ""
+    number = int(month) if month.isdigit() else month_said(month)
+    if not found or not 1 <= number <= _MONTHS or not 1 <= int(found[1]) <= 31:
         return ""
     return f"write it with its year, as YYYY-{number:02}-{int(found[1]):02}"

@@ -21,7 +21,8 @@ from almanac.source.explain_choices import choice
 from almanac.source.explain_keys import dependent, missing_keys, together, unknown_keys
 from almanac.source.failure import Failure, humanize, quote, type_name
 from almanac.source.hints import FIXED, form_hint, reference_hint, word_hint
-from almanac.source.hints_of_type import type_hint
+from almanac.source.hints_of_type import YES, type_hint
+from almanac.source.left_open import with_leave
 from almanac.source.names import Names
 from almanac.source.reader import Document
 from almanac.source.told_elsewhere import cut_behind, loose_below
@@ -39,7 +40,8 @@ def explain(
         message = f"{failure.name} is not as the schema asks: {problem.message[:160]}"
         yield failure.say("bad-value", message, failure.says("description"))
     else:
-        yield from tell(failure)
+        for finding in tell(failure):
+            yield with_leave(finding, failure)
 
 
 def _type(failure: Failure) -> Iterator[Finding]:
@@ -123,7 +125,7 @@ def _constant(failure: Failure) -> Iterator[Finding]:
     hint = f"write {wanted}, or leave '{failure.path[-1]}' out"
     if failure.value == wanted:
         hint = f"write {wanted}, without quotes"
-    elif wanted == "true" and str(failure.value).lower() in {"yes", "true", "y", "x", "on"}:
+    elif wanted == "true" and str(failure.value).lower() in YES | {"true", "x"}:
         hint = f"write true: {quote(failure.value)[1:-1]} is text here"
     yield failure.say("wrong-value", message, hint)
 

@@ -8,6 +8,8 @@ from almanac.findings import Finding
 from almanac.source.explain_times import of_groups
 from almanac.source.failure import Failure, quote
 
+_SHARE_MOST = 3  # what a share or a factor can come to
+
 
 def bound(failure: Failure) -> Iterator[Finding]:
     """A number that is out of its bounds. A time is told as one, elsewhere."""
@@ -17,7 +19,22 @@ def bound(failure: Failure) -> Iterator[Finding]:
     bounds = (("at least", low), ("more than", above), ("at most", failure.schema.get("maximum")))
     span = " and ".join(f"{words} {bound}" for words, bound in bounds if bound is not None)
     message = f"{failure.name} is {failure.value}; it must be {span}"
-    yield failure.say("out-of-range", message, failure.says("description"))
+    hint = _in_its_unit(failure) or failure.says("description")
+    yield failure.say("out-of-range", message, hint)
+
+
+def _in_its_unit(failure: Failure) -> str:
+    """For a number that is a hundred times what it may be: the share that it is as a percentage,
+    the metres that it is in centimetres; "" elsewhere.
+    """
+    most, least = failure.schema.get("maximum", 0), failure.schema.get("minimum", 0)
+    part = failure.value / 100
+    names = [str(own) for own in failure.path if own not in ("from", "to")]
+    if failure.value <= most or not least <= part <= most:
+        return ""
+    if names and names[-1].endswith("_m"):
+        return f"write {part:g}, in metres: {failure.value:g} looks like centimetres"
+    return f"write {part:g}, which is {failure.value:g} %" if most <= _SHARE_MOST else ""
 
 
 def step(failure: Failure) -> Iterator[Finding]:

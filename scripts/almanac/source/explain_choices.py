@@ -8,9 +8,10 @@ import re
 from collections.abc import Iterator, Sequence
 
 from almanac.findings import Finding
+from almanac.source.days_said import weekday_said
 from almanac.source.failure import Failure, quote, type_name
 from almanac.source.suggest import fold, listed
-from almanac.source.weekdays_said import weekday_said
+from almanac.source.units_said import unit_said
 from almanac.source.words_meant import choice_meant
 from almanac.units import COURSES, OTHER_LENGTHS
 
@@ -57,7 +58,14 @@ def _surely(said: str, choices: Sequence[str]) -> str:
     length = _COURSE.fullmatch(said)
     course = f"{length[1]}{'m' if length[2] == 'm' else 'yd'}" if length else ""
     plain = {fold(own): own for own in choices}.get(fold(said.rstrip(" ,;.")), "")
-    return next((own for own in (course, weekday_said(said), plain) if own in choices), "")
+    return next(
+        (
+            own
+            for own in (course, weekday_said(said), plain, unit_said(said, choices))
+            if own in choices
+        ),
+        "",
+    )
 
 
 def _strange_beside(failure: Failure, choices: Sequence[str]) -> list[object]:

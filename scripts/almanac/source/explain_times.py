@@ -14,6 +14,7 @@ from almanac.source.put_together import taken
 from almanac.source.times_meant import (
     dotted_time,
     metres_for_time,
+    of_a_day,
     tenths_meant,
     time_meant,
     times_between,
@@ -54,7 +55,7 @@ def clock(failure: Failure) -> Iterator[Finding]:
     in_list = isinstance((failure.path or ("",))[-1], int)  # a list holds no lane groups
     if said.lower() in _NONE and failure.path and not in_list:
         hint = f"for none, leave '{failure.path[-1]}' out"
-    elif said and not hint and (meant := tenths_meant(said, failure.wanted == "whole")):
+    elif said and (meant := tenths_meant(said, failure.wanted == "whole")):
         hint = meant
     elif said and (meant := times_between(said) or with_or_without_colon(said)):
         hint = f"write one time: {meant}"
@@ -68,11 +69,16 @@ def clock(failure: Failure) -> Iterator[Finding]:
         hint = meant
     elif said and (meant := dotted_time(said)):
         hint = f"write {meant} for minutes and seconds"
+    elif isinstance(failure.value, float) and (meant := of_a_day(failure.value)):
+        message = f"{written} is no time: a spreadsheet has made a share of a day of it"
+        hint = f"write {meant}"
     elif isinstance(failure.value, float) and (meant := dotted_time(written)):
         is_whole = failure.wanted == "whole"
         message = f"{written} is read as {failure.value} seconds"
         message += ", and this is in whole seconds" if is_whole else ""
-        seconds = "" if is_whole else f", or 0:{failure.value:05.2f} for seconds"
+        seconds = (
+            "" if is_whole or failure.value < 1 else f", or 0:{failure.value:05.2f} for seconds"
+        )
         hint = f"write {meant} for minutes and seconds{seconds}"
     yield failure.say("bad-time", message, hint)
 

@@ -6,6 +6,7 @@ import re
 
 from almanac.kinds import KIND
 from almanac.source import schemas
+from almanac.source.days_said import weekday_said
 from almanac.source.decimal_commas import split_number
 from almanac.source.entry_slips import cut_by_comma, cut_word
 from almanac.source.failure import Failure
@@ -14,7 +15,6 @@ from almanac.source.hints import FIXED, SOURCE, TO_A_SOURCE
 from almanac.source.named_by_key import ALSO_CALLED, sure_keys
 from almanac.source.stands_for import free_for, stands_for
 from almanac.source.suggest import listed, nearest
-from almanac.source.weekdays_said import weekday_said
 from almanac.source.words_meant import list_cut_by_comma
 
 _HARDLY_CHANCE = 0.8  # so like that one is taken for the other, though it is also a field elsewhere
@@ -53,9 +53,9 @@ def key_hint(failure: Failure, key: str) -> str:
         return f"write {day}"
     if near:
         return f"did you mean '{near}'?" + (f" {elsewhere}" if elsewhere else "")
-    if meant := cut_word(failure, key) or free_for(failure, key):
+    if meant := cut_word(failure, key) or elsewhere or free_for(failure, key):
         return meant
-    return elsewhere or f"the fields here are {listed(known, 24)}"
+    return f"the fields here are {listed(known, 24)}"
 
 
 def _field_meant(failure: Failure, key: str) -> str:

@@ -26,6 +26,7 @@ from almanac.source.stands_for import turns_meant
 from almanac.source.suggest import listed
 from almanac.source.syntax_slips import excerpt
 from almanac.source.times_meant import of_day_meant
+from almanac.source.units_said import UNITS, apart
 from almanac.source.whiteboard import pause_meant, rep_meant, review_meant
 from almanac.source.words_meant import (
     dose_meant,
@@ -39,7 +40,8 @@ _LENGTHS = re.compile(
     r"([0-9]{1,2}(?= ?[a-z])|[a-z -]+(?= )) ?(?:lengths?|laps?|widths?)", re.ASCII
 )
 _ALL_OPEN = re.compile(r"write \{(?:\w+: \.\.\.(?:, )?){1,3}\}")
-_YES, _NO = {"yes", "on", "y"}, {"no", "off", "n", "none"}
+YES = {"yes", "on", "y", "ja", "oui", "si", "sí", "yep"}
+_NO = {"no", "off", "n", "none", "nein", "non", "nope"}
 _DAYS_OFF = {"off", "free", "day off", "rest day", "none", "no session"}
 
 
@@ -82,8 +84,8 @@ def _boolean(failure: Failure) -> str:
         return f"write {said}, without quotes"
     if said.lower() in {"true", "false"}:
         return f"write {said.lower()}: {said} is text here"
-    if said.lower() in _YES | _NO:
-        return f"write {str(said.lower() in _YES).lower()}: {said} is text here"
+    if said.lower() in YES | _NO:
+        return f"write {str(said.lower() in YES).lower()}: {said} is text here"
     return "write true or false; yes, no, on and off are text here"
 
 
@@ -94,6 +96,8 @@ def _number(failure: Failure) -> str:
         return f"write reps: {both[1]}, distance: {both[2]}"
     if grouped := re.fullmatch(r"([1-9][0-9]?)\.([0-9]{3})", failure.written):
         return f"write {grouped[1]}{grouped[2]}: a point begins a decimal part here"
+    if "unit" not in failure.siblings and field == "value" and (two := apart(failure.value, UNITS)):
+        return f"write value: {two[0]} and unit: {two[1]}, each as a field of its own"
     return _lengths_hint(failure) or number_hint(failure.value, str(failure.wanted), field)
 
 

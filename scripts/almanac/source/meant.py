@@ -35,7 +35,15 @@ _MINUTES_SAID = {
 _HOURS_AND_MINUTES = re.compile(
     r"([0-9]):([0-5][0-9])|([0-9]) ?h(?:ours?)? ?([0-5]?[0-9])?(?: ?min)?"
 )
-_ABOUT = re.compile(r"(?:about|around|ca\.?|max\.?|up to|~) *([0-9]{1,4})", re.IGNORECASE)
+_ABOUT = re.compile(
+    r"(?:(?:about|around|approx(?:imately|\.)?|circa|roughly|nearly|almost|ca?\.?|max\.?|at most"
+    r"|up to|min\.?|at least|over|under|~|≈|<=?|>=?|≤|≥) *)?"
+    r"([0-9]{1,4})(?: ?(?:ish|or so|approx\.?|max\.?|min\.?|\+|[x×]))?",
+    re.IGNORECASE,
+)
+_DEGREES = re.compile(
+    r"([0-9]{1,3}(?:[.,][0-9])?) ?(?:°|º|deg(?:rees)?\.?)? ?(?:(c|f)\w*)?", re.IGNORECASE
+)
 _HOURS = re.compile(r"([0-9]{1,2}(?:[.,][0-9]{1,2})?) ?(?:h|hrs?|hours?)", re.ASCII)
 _COUNTED = ("reps", "rounds", "swimmers", "lanes", "most_in_lane")
 """Fields that say how many there are of something, so that a list of them can be counted."""
@@ -90,28 +98,12 @@ def _in_metres(text: str) -> str:
 def number_hint(value: object, wanted: str, field: str = "") -> str:
     """How to write a number that someone meant for a field."""
     said = value.strip() if isinstance(value, str) else ""
-    if field == "minutes" and (hours := _HOURS_AND_MINUTES.fullmatch(said)):
-        whole, rest = hours[1] or hours[3], hours[2] or hours[4] or 0
-        return f"write {60 * int(whole) + int(rest)}: all of it in minutes, in digits alone"
-    if wanted == "number" and (share := _PERCENT.fullmatch(said)):
-        part = int(share[2]) / 100
-        if share[1] or share[3]:
-            is_more = share[1] == "+" or (share[3] or "").endswith("slower")
-            part = 1 + part if is_more else 1 - part
-            return f"write {part:g}: so many times of it {said} is"
-        return f"write {part:g}: a hundredth of what stands before the %"
-    if field == "minutes" and (many := _MINUTES_SAID.get(said.lower())):
-        return f"write {many}: all of it in minutes, in digits alone"
-    if field.endswith("_s") and (clock := re.fullmatch(r"([0-9]{1,2}):([0-5][0-9])", said)):
-        return f"write {60 * int(clock[1]) + int(clock[2])}: in seconds, in digits alone"
-    if hours := _HOURS.fullmatch(said):
-        return f"write it in minutes, in digits alone: {60 * float(hours[1].replace(',', '.')):g}"
-    if isinstance(value, str) and (reps := _REPS_BY.fullmatch(value.strip())):
+    if meant := _in_its_unit(said, wanted, field):
+        return meant
+    if reps := _REPS_BY.fullmatch(said):
         return f"write {int(reps[1]) * int(reps[2])}, which is all of it"
     if isinstance(value, list):
         return _one_of(value, field)
-    if field.endswith("_m") and (metres := _in_metres(said)):
-        return f"write {metres}, in metres and digits alone"
     between = _RANGE.fullmatch(bare(value)) if isinstance(value, str) else None
     if between:
         return f"write one number: {between[1]} or {between[2]}"
@@ -120,6 +112,38 @@ def number_hint(value: object, wanted: str, field: str = "") -> str:
         meant = "a whole number"
     why = "; it has the letter O for a nought, or an l for a 1" if has_letters(value) else ""
     return f"write {meant or 'a number'} in digits alone, without quotes or unit{why}"
+
+
+def _in_its_unit(said: str, wanted: str, field: str) -> str:
+    """How to write an amount that is said in another unit than its field has; "" for any other."""
+    if field == "minutes" and (hours := _HOURS_AND_MINUTES.fullmatch(said)):
+        whole, rest = hours[1] or hours[3], hours[2] or hours[4] or 0
+        return f"write {60 * int(whole) + int(rest)}: all of it in minutes, in digits alone"
+    if wanted == "number" and (share := _PERCENT.fullmatch(said)):
+        return _as_share(share, said)
+    if field == "minutes" and (many := _MINUTES_SAID.get(said.lower())):
+        return f"write {many}: all of it in minutes, in digits alone"
+    if field.endswith("_s") and (clock := re.fullmatch(r"([0-9]{1,2}):([0-5][0-9])", said)):
+        return f"write {60 * int(clock[1]) + int(clock[2])}: in seconds, in digits alone"
+    if hours := _HOURS.fullmatch(said):
+        return f"write it in minutes, in digits alone: {60 * float(hours[1].replace(',', '.')):g}"
+    if field.endswith("_m") and (metres := _in_metres(said)):
+        return f"write {metres}, in metres and digits alone: so much is {said}"
+    if field.endswith("_c") and (degrees := _DEGREES.fullmatch(said)):
+        shown = float(degrees[1].replace(",", "."))
+        if (degrees[2] or "").lower() == "f":
+            return f"write {(shown - 32) / 1.8:.1f}, in Celsius and digits alone: so much is {said}"
+        return f"write {shown:g}, in Celsius and digits alone"
+    return ""
+
+
+def _as_share(share: re.Match[str], said: str) -> str:
+    part = int(share[2]) / 100
+    if share[1] or share[3]:
+        is_more = share[1] == "+" or (share[3] or "").endswith("slower")
+        part = 1 + part if is_more else 1 - part
+        return f"write {part:g}: so many times of it {said} is"
+    return f"write {part:g}: a hundredth of what stands before the %"
 
 
 def range_meant(text: str, field: str = "") -> tuple[str, ...]:

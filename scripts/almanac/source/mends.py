@@ -17,7 +17,8 @@ from almanac.source.rewrite import but_for
 from almanac.source.style import span
 
 _SAYS = re.compile(
-    r"write (it as a list: |- )?(\S.*?)(?:, counted from [-0-9]+|, in metres and digits alone"
+    r"write (it as a list: |- )?(\S.*?)(?:, counted from [-0-9]+"
+    r"|, in (?:metres|Celsius) and digits alone(?:: so much is .+)?"
     r"|: all of it in minutes, in digits alone|: in seconds, in digits alone"
     r"|: (?:[Yy]es|YES|[Nn]o|NO|[Oo]n|[Oo]ff|[yn]|none|True|TRUE|False|FALSE) is text here)?"
 )

@@ -8,13 +8,13 @@ import re
 from collections.abc import Mapping
 from typing import Any
 
+from almanac.source.days_said import weekday_said
 from almanac.source.failure import Failure, quote
 from almanac.source.put_together import is_free_text, taken
 from almanac.source.scalars import in_quotes, scalar
 from almanac.source.stands_for import stands_for
 from almanac.source.suggest import fold, one_letter_off
 from almanac.source.syntax_slips import excerpt, field_names
-from almanac.source.weekdays_said import weekday_said
 from almanac.source.whiteboard import rep_meant
 from almanac.source.words_meant import as_written
 

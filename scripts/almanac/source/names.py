@@ -78,8 +78,8 @@ class Names:
         found = folded if folded in known else self.called.get((keyword, name), {}).get(folded, "")
         if not found and keyword == "reference":
             found = self.renamed(name, word)
-        elif not found and (likely := self.likely(name, word)) and folded in lent_words(name):
-            found = likely
+        elif not found and self.lent and folded in lent_words(name):
+            found = self.likely(name, word)
         return found if found in known else ""
 
     def likely(self, name: str, word: str) -> str:

@@ -4,8 +4,11 @@ field's name in another language, or a word of the coach's own for it, is told o
 
 from __future__ import annotations
 
+import re
 from collections.abc import Collection, Iterator, Mapping
 from typing import Any
+
+from jsonschema import Draft202012Validator
 
 from almanac.source import schemas
 from almanac.source.failure import Failure, quote
@@ -16,6 +19,8 @@ _SORTS: dict[str, type | tuple[type, ...]] = {
     "integer": int, "number": (int, float), "boolean": bool, "array": list, "object": dict,
 }  # fmt: skip
 _MOST_OFFERED = 4
+_FEW = 8  # fields that are told all
+_BEGINS = 5  # letters by which a word is known in any of its forms
 _ROUND, _REP = "rounds", "reps"
 
 
@@ -87,11 +92,11 @@ def _is_any_text(failure: Failure, name: str) -> bool:
 
 
 def free_for(failure: Failure, key: str) -> str:
-    """For a key that is no field, the few free fields that take the very word, id, time or day
-    under it; "" where there are none, or many.
+    """For a key that is no field, the free field that takes what stands under it and is said in the
+    words of the key, or the few that take it; "" where there are none.
     """
     value = failure.value[key]
-    if not isinstance(value, str) or not failure.path:
+    if value is None or isinstance(value, bool):
         return ""
     apart = _apart(failure, failure.around[-1])
     free = [
@@ -101,11 +106,35 @@ def free_for(failure: Failure, key: str) -> str:
         and not {*apart.get(name, ())} & {*failure.value}
         and not any(name in apart.get(own, ()) for own in failure.value)
     ]
-    closed = [name for name in free if not _is_any_text(failure, name)]
-    fitting = [name for name in closed if taken(failure, failure.fields[name], value)]
-    if not 0 < len(fitting) <= _MOST_OFFERED:
+    fitting = [name for name in free if _would_take(failure, name, value)]
+    said = {name: _in_common(key, f"{name} {failure.about(name)}") for name in fitting}
+    most = max(said.values(), default=0)
+    if most and len(near := [name for name in fitting if said[name] == most]) == 1:
+        about = re.split(r"\. |: ", failure.about(near[0]))[0]
+        return f"did you mean '{near[0]}'" + (f", {about}?" if about else "?")
+    if not 0 < len(fitting) <= _MOST_OFFERED or len(failure.fields) <= _FEW:
         return ""
-    return f"{quote(value)} may stand under {listed(fitting)} here"
+    what = quote(value) if isinstance(value, str | int | float) else "what stands under it"
+    return f"{what} may stand under {listed(fitting)} here"
+
+
+def _would_take(failure: Failure, name: str, value: Any) -> bool:
+    """Whether a field takes a value: a word, an id, a time or a day of its own list or form, a
+    sentence where it takes any text, all else by the schema.
+    """
+    piece = failure.fields[name]
+    if isinstance(value, str) and (" " not in value.strip() or not _is_any_text(failure, name)):
+        return not _is_any_text(failure, name) and bool(taken(failure, piece, value))
+    pieces = schemas.bundled(failure.kind)["$defs"]
+    is_valid: bool = Draft202012Validator({**piece, "$defs": pieces}).is_valid(value)
+    return is_valid
+
+
+def _in_common(key: str, text: str) -> int:
+    """How many words of a key begin as words of a text do."""
+    begins = {word[:_BEGINS] for word in re.findall("[a-z]{3,}", text.lower())}
+    words = {word[:_BEGINS] for word in re.findall("[a-z]{3,}", str(key).lower())}
+    return len(words & begins)
 
 
 def _apart(failure: Failure, piece: schemas.Schema) -> dict[str, Collection[str]]:

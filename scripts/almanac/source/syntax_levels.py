@@ -7,9 +7,9 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 
+from almanac.source.days_said import weekday_said
 from almanac.source.field_sorts import holds_fields, of_entries_alone
 from almanac.source.syntax_slips import Position, Recognised, excerpt, field_names
-from almanac.source.weekdays_said import weekday_said
 
 _KEY = re.compile(r"\s*([\w-]+):(?: +(\S.*))?")
 _DASHED = re.compile(r"\s*- +(([\w-]+):(?: .*)?)")

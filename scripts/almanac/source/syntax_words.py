@@ -9,7 +9,11 @@ SIMPLE = (
         "line its indent up, or begin it with '- '",
     ),
     ("cannot start any token", "'{char}' cannot begin a text", "put the text in quotes"),
-    ("mapping keys are not allowed", "'{char}' cannot begin a text here", "put the text in quotes"),
+    (
+        "mapping keys are not allowed",
+        "'{char}' cannot begin a text here",
+        "put the text in quotes; what is not known yet is left out with its field",
+    ),
     (
         "block sequence entries",
         "a list cannot begin on the line of its field",

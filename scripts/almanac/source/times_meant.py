@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 
 from almanac.source.meant import LIKE_DIGITS, bare, has_letters
+from almanac.units import DAY_S, show_time
 from almanac.wording.numbers_said import number_said
 
 _OF_DAY = re.compile(
@@ -25,6 +26,7 @@ _BETWEEN = re.compile(
     r"([0-9]{1,3}|[0-9]{0,2}:[0-5][0-9]) ?(?:-|–|to) ?([0-9]{1,3}|[0-9]{0,2}:[0-5][0-9])"
     r" ?(s|secs?|seconds?)?"
 )
+_TYPED_AS_HOURS = 600  # s
 _LEAST_OF_RANGE = 3  # 1-45 is a send-off that was written with a dash
 _CLOCK = re.compile(r"[0-9]{1,2}(:[0-9]{2}){1,2}|[0-9]{1,4}")
 
@@ -85,14 +87,25 @@ def _said_plainly(text: str) -> str:
 
 
 def with_or_without_colon(text: str) -> str:
-    """Both times that three digits in quotes may be, ``130``: so many seconds, or minutes and
-    seconds whose colon is left out; "" for none.
+    """Both times that three or four digits may be, ``130``: so many seconds, or minutes and seconds
+    whose colon is left out; "" for none.
     """
-    found = re.fullmatch(r"([1-9])([0-5][0-9])", text.strip())
+    found = re.fullmatch(r"([1-9][0-9]?)([0-5][0-9])", text.strip())
     if not found:
         return ""
     minutes, seconds = divmod(int(found[0]), 60)
     return f"{minutes}:{seconds:02} for {found[0]} seconds, or {found[1]}:{found[2]}"
+
+
+def of_a_day(share: float) -> str:
+    """A time that a spreadsheet has turned into a share of a day, 0.0729 for 1:45, as it was typed
+    there; "" where it is none. What would be ten minutes or more was typed as hours and minutes.
+    """
+    seconds = share * DAY_S
+    if not 0 < share < 1 or seconds < 1 or round(share, 2) == share:  # 0.45 is 0:45
+        return ""
+    typed = round(seconds, 1) if seconds < _TYPED_AS_HOURS else round(seconds / 60)
+    return show_time(typed, tenths=typed != int(typed))
 
 
 def tenths_meant(text: str, is_whole: bool) -> str:
@@ -169,4 +182,4 @@ def times_between(text: str) -> str:
 def dotted_time(written: str) -> str:
     """A time that was written with a dot, as 1.30, with its colon; nothing where it is no such."""
     match = re.fullmatch(r"([0-9]{1,2})\.([0-5][0-9])", written)
-    return f"{match[1]}:{match[2]}" if match and match[1] != "0" else ""
+    return f"{match[1]}:{match[2]}" if match and match[0] != "0.00" else ""

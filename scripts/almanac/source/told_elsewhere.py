@@ -9,6 +9,7 @@ from almanac.source.hints import REPS_BY_DISTANCE
 from almanac.source.named_by_key import ALSO_CALLED
 from almanac.source.stands_for import stands_for
 from almanac.source.suggest import nearest
+from almanac.source.units_said import UNITS, apart
 
 
 def meant_by_others(failure: Failure) -> set[str | None]:
@@ -22,6 +23,8 @@ def meant_by_others(failure: Failure) -> set[str | None]:
     reps = failure.value.get("reps")
     if isinstance(reps, str) and REPS_BY_DISTANCE.fullmatch(reps):
         meant.add("distance")
+    if "unit" in failure.fields and apart(failure.value.get("value"), UNITS):
+        meant.add("unit")
     return meant
 
 

@@ -21,6 +21,7 @@ from almanac.source.as_written import (
 )
 from almanac.source.scalars import in_quotes
 from almanac.source.stream import DEEPEST
+from almanac.source.times_meant import of_a_day
 
 CONTROL = re.compile(
     "[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028\u2029\u202a-\u202e\u2066-\u2069\ufeff\ufffe\uffff]|\r(?!\n)"
@@ -138,7 +139,11 @@ class Builder:
                 self._tell(iter(slips))
             return text
         if len(text) > _LONGEST_NUMBER:
-            hint = f"write at most {_LONGEST_NUMBER}, or put text in quotes"
+            typed = of_a_day(float(text))
+            first = (
+                f"write {typed} if it is a time from a spreadsheet; else " if typed else "write "
+            )
+            hint = f"{first}at most {_LONGEST_NUMBER}, or put text in quotes"
             self._say("long-number", node, f"a number of {len(text)} characters", hint)
             return 0
         return int(text) if is_integer else float(text)

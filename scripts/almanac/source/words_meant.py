@@ -7,13 +7,13 @@ from collections.abc import Iterable, Mapping
 from math import inf
 from typing import Any
 
+from almanac.source.days_said import weekday_said
 from almanac.source.failure import Failure, quote
 from almanac.source.meant import range_meant
 from almanac.source.scalars import scalar
 from almanac.source.suggest import fold, nearest
 from almanac.source.syntax_slips import excerpt
 from almanac.source.times_meant import slot_meant
-from almanac.source.weekdays_said import weekday_said
 
 BETWEEN = re.compile(r"\s*(?:,|;|/|\\|&|\+|->|→)\s*|\s+(?:and|to)\s+")
 _MOST_LANES = 30
