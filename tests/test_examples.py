@@ -18,8 +18,9 @@ from example_cases import BASE, EXAMPLES, Case, cases
 from almanac import source
 from almanac.analysis.analysis import Analysis
 from almanac.checks import RULES, check
-from almanac.findings import as_text, worst_first
+from almanac.findings import worst_first
 from almanac.model.load import load
+from almanac.report.findings_shown import as_text
 
 TODAY = date(2026, 10, 1)
 SOURCE = Path(source.__file__).parent

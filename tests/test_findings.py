@@ -9,18 +9,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from almanac.findings import (
-    FORMATS,
-    Finding,
-    Place,
-    as_annotations,
-    as_json,
-    as_text,
-    count_line,
-    error,
-    warning,
-    worst_first,
-)
+from almanac.findings import Finding, Place, error, warning, worst_first
+from almanac.report.findings_shown import FORMATS, as_annotations, as_json, as_text, count_line
 
 WRONG = error(
     "bad-time",

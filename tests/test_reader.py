@@ -20,8 +20,9 @@ from hypothesis import strategies as st
 
 from almanac.analysis.analysis import Analysis
 from almanac.checks import check
-from almanac.findings import FORMATS, Place
+from almanac.findings import Place
 from almanac.model.load import load
+from almanac.report.findings_shown import FORMATS
 from almanac.report.set_json import set_json
 from almanac.report.set_text import set_text
 from almanac.source.reader import MOST_BYTES, Document, read

@@ -14,8 +14,9 @@ from case import Case
 
 from almanac.analysis.analysis import Analysis
 from almanac.checks import check
-from almanac.findings import FORMATS, Finding, Place
+from almanac.findings import Finding, Place
 from almanac.model.load import load
+from almanac.report.findings_shown import FORMATS
 from almanac.report.set_json import set_json
 from almanac.report.set_text import set_text
 from almanac.site.site_pages import SitePages

@@ -23,8 +23,8 @@ from almanac.commands.outcome import (
     today,
 )
 from almanac.commands.rubbish import rubbish_left
-from almanac.findings import as_text
 from almanac.progress import Progress, shown_on, unseen
+from almanac.report.findings_shown import as_text
 from almanac.source.document_store import DocumentStore
 from almanac.source.read_ahead import begin_reading
 from almanac.source.snapshot import snapshot

@@ -18,9 +18,10 @@ from almanac.analysis.calculators.calculator import (
     Given,
 )
 from almanac.commands.outcome import ERRORS, FINE, UsageError, root_of
-from almanac.findings import as_text, worst_first
+from almanac.findings import worst_first
 from almanac.model.load import load
 from almanac.report import calculated
+from almanac.report.findings_shown import as_text
 from almanac.source.suggest import nearest
 
 NAME = "calc"

@@ -13,8 +13,9 @@ from pathlib import Path
 from almanac.commands.found_before import FoundBefore
 from almanac.commands.outcome import ERRORS, FINE, root_of, today
 from almanac.commands.rubbish import rubbish_left
-from almanac.findings import FORMATS, Findings
+from almanac.findings import Findings
 from almanac.progress import shown_on
+from almanac.report.findings_shown import FORMATS
 from almanac.source.snapshot import Snapshot, snapshot
 
 NAME = "check"

@@ -28,12 +28,12 @@ from almanac.commands.drafts import Unwritten
 from almanac.commands.new_file import refuse_bad_id
 from almanac.commands.outcome import ERRORS, FINE, UsageError, root_of, today
 from almanac.commands.shared import CheckedCatalogue
-from almanac.findings import as_text
 from almanac.publish.together import ChangedSince, change
 from almanac.report.block_answer import BlockAnswer
 from almanac.report.block_answer_json import answer_json
 from almanac.report.block_answer_text import answer_text
 from almanac.report.block_judged import judged
+from almanac.report.findings_shown import as_text
 from almanac.report.planning_block import as_wished, request_of
 from almanac.report.planning_limits import limits_of
 from almanac.report.planning_request import checked_request, not_over

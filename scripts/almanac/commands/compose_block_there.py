@@ -6,8 +6,8 @@ from almanac.analysis.analysis import Analysis
 from almanac.commands.named import entries
 from almanac.commands.outcome import UsageError
 from almanac.commands.shared import CheckedCatalogue
-from almanac.findings import as_text
 from almanac.model.block import Block
+from almanac.report.findings_shown import as_text
 from almanac.source.suggest import absent
 
 

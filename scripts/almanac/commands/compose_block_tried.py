@@ -15,11 +15,12 @@ from almanac.commands.compose_block_plan import BlockPlan, planned
 from almanac.commands.drafts import Unwritten, tried
 from almanac.commands.outcome import UsageError
 from almanac.commands.shared import CheckedCatalogue
-from almanac.findings import Finding, as_text, counted
+from almanac.findings import Finding, counted
 from almanac.report.block_answer import BlockAnswer
 from almanac.report.block_entry import block_text
 from almanac.report.block_judged import JudgedBlock, judged
 from almanac.report.block_short import no_slot_words, short_words
+from almanac.report.findings_shown import as_text
 from almanac.report.planning_block import as_wished
 from almanac.report.planning_request import BlockRequest
 from almanac.report.planning_slots import Left

@@ -26,10 +26,10 @@ from almanac.commands.compose_save import alone_words, refuse_taken, save
 from almanac.commands.given import day_of, listed, time_of_day, whole
 from almanac.commands.outcome import ERRORS, FINE, UsageError, today
 from almanac.commands.shared import CheckedCatalogue
-from almanac.findings import as_text
 from almanac.report.compose_answer import Proposals, answer_json, answered, changed
 from almanac.report.compose_board import answer_text
 from almanac.report.compose_table import compose_table
+from almanac.report.findings_shown import as_text
 
 NAME = "practice"
 HELP = "up to three practices for what is wished"

@@ -14,13 +14,13 @@ from almanac.arithmetic.composing_wishes import Wishes
 from almanac.commands.new_file import refuse_bad_id, write_new
 from almanac.commands.outcome import ERRORS, FINE, root_of, today
 from almanac.commands.shared import CheckedCatalogue, checked
-from almanac.findings import as_text
 from almanac.kinds import KIND
 from almanac.model.load import with_file
 from almanac.report.compose_address import address
 from almanac.report.compose_answer import Proposals
 from almanac.report.compose_entry import as_yaml, practice_entry
 from almanac.report.compose_usual import usual_start
+from almanac.report.findings_shown import as_text
 
 _KIND = "practice"
 

@@ -21,8 +21,8 @@ from almanac.commands import asked_for
 from almanac.commands.find_entry import FoundEntry, find_entry
 from almanac.commands.outcome import ERRORS, FINE, UsageError, today
 from almanac.commands.sum_ import check_group
-from almanac.findings import as_text
 from almanac.kinds import SUMMED
+from almanac.report.findings_shown import as_text
 from almanac.report.known_words import no_number_words
 from almanac.report.set_text import CLOCK_CONVENTION
 from almanac.report.working_text import steps

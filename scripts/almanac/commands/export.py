@@ -13,8 +13,9 @@ from pathlib import Path
 from almanac.commands.find_entry import find_entry
 from almanac.commands.outcome import ERRORS, FINE, UsageError, today
 from almanac.commands.shared import load_and_check
-from almanac.findings import as_text, counted
+from almanac.findings import counted
 from almanac.publish.atomic import replace_file
+from almanac.report.findings_shown import as_text
 from almanac.site.calendar import block_table
 from almanac.site.practice_table import practice_table
 from almanac.site.spreadsheet_files import tables, zipped

@@ -20,7 +20,6 @@ from almanac.analysis.touched import lost, retold, touched
 from almanac.cache import digest
 from almanac.commands.outcome import UsageError, keep_traceback
 from almanac.commands.shared import CheckedCatalogue, load_and_check
-from almanac.findings import as_text
 from almanac.kinds import WITH_PAGES
 from almanac.model.catalogue import Key
 from almanac.model.entry import Entry
@@ -31,6 +30,7 @@ from almanac.publish.mkdocs_settings import seen_on
 from almanac.publish.node import NodeError
 from almanac.publish.turn import turn
 from almanac.publish.viewers import Viewers
+from almanac.report.findings_shown import as_text
 from almanac.resources import SETTINGS, SITE_SOURCE
 from almanac.site.news import MOST_COMMITS, news_items
 from almanac.site.settings import settings_of

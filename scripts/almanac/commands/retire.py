@@ -17,10 +17,11 @@ from almanac.commands.outcome import ERRORS, FINE, UsageError, root_of, today
 from almanac.commands.rename import KINDS_NAMED, kind_of_id, make
 from almanac.commands.retire_files import RetiredFiles
 from almanac.commands.shared import checked
-from almanac.findings import Finding, as_text, counted, worst_first
+from almanac.findings import Finding, counted, worst_first
 from almanac.kinds import KIND
 from almanac.model.load import Loaded, load
 from almanac.model.renaming import places_naming
+from almanac.report.findings_shown import as_text
 
 NAME = "retire"
 _UNTIL = "until then {} is taken there, and check finds:"

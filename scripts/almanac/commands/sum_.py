@@ -16,7 +16,7 @@ from almanac.analysis.figures.wholes import WHOLES
 from almanac.commands import asked_for, on_the_night
 from almanac.commands.find_entry import FoundEntry, find_entry
 from almanac.commands.outcome import ERRORS, FINE, UsageError, today
-from almanac.findings import FORMATS, as_text
+from almanac.report.findings_shown import FORMATS, as_text
 from almanac.report.reports import REPORTS
 from almanac.units import COURSES, Course
 

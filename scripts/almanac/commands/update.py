@@ -12,10 +12,11 @@ import argparse
 from almanac.commands.bring import origin_of
 from almanac.commands.outcome import ERRORS, FINE, UsageError, root_of, today
 from almanac.commands.rename import make
-from almanac.findings import as_text, counted
+from almanac.findings import counted
 from almanac.model.bringing import NotBrought, Origin
 from almanac.model.load import Loaded, load
 from almanac.model.updating import NotUpdated, Updated, cites, updating
+from almanac.report.findings_shown import as_text
 from almanac.resources import HOME
 from almanac.source.forms import FORM
 from almanac.source.to_present_form import GUESS, UNWRITTEN

@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator
 
-from almanac.findings import as_text, counted
+from almanac.findings import counted
 from almanac.report.block_answer import BlockAnswer, not_met
 from almanac.report.block_judged import JudgedBlock
 from almanac.report.block_wishes import wish_lines
+from almanac.report.findings_shown import as_text
 from almanac.units import show_number, show_share
 
 
