@@ -11,6 +11,7 @@ from almanac.checks.rule import Problem, warns
 from almanac.model.composed_words import made_from
 from almanac.model.entry import Entry
 from almanac.model.practice import Practice
+from almanac.source.paths import is_id
 from almanac.units import show_share
 
 
@@ -29,7 +30,8 @@ def near_duplicate(analysis: Analysis) -> Iterator[Problem]:
             first, second = (
                 analysis.catalogue.entries[kind, id] for id in (pair.first, pair.second)
             )
-            if _of(first) & _of(second):
+            is_copy = not (is_id(first.id) and is_id(second.id))  # told at its name
+            if is_copy or _of(first) & _of(second):
                 continue
             message = (
                 f"it says {show_share(pair.share)} the same as '{second.title}' ({second.file})"

@@ -6,11 +6,11 @@ be left out. It is asked about, and is no error.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 import yaml
 
-from almanac.findings import Finding, warning
+from almanac.findings import Finding, Place, warning
 from almanac.source.reader import DataPath, Document
 from almanac.source.scalars import scalar
 from almanac.source.style import marked
@@ -24,6 +24,7 @@ _HOURS = re.compile(r"([01]?[0-9]|2[0-3]):([0-5][0-9]):([0-5][0-9])")
 _FEW_MINUTES = 15  # a send-off of fewer seconds is none
 _HOUR, _DAY = 3600, 86400  # s; what lasts a day is no time at all
 _BEFORE_A_TEST = "benchmark"  # of which a rest may well be an hour
+_NEW_TEXT = re.compile(r"[.!?] [A-Z]")
 _ENDS = (",", ";", "،", "，")  # a comma of other scripts too
 
 
@@ -31,7 +32,8 @@ def asked_about(document: Document, kind: str) -> Iterator[tuple[Finding, DataPa
     """A warning for each such value, its path, and the YAML that ``check --fix`` writes in its
     place; "" where a coach has to choose.
     """
-    commas, waits, bare = list[DataPath](), list[DataPath](), list[DataPath]()
+    commas, waits = list[DataPath](), list[DataPath]()
+    bare, joined = list[DataPath](), list[DataPath]()
     for path, value in _scalars(document.data, ()):
         if isinstance(value, str) and (value.endswith(_ENDS) or _has_one_quote(value)):
             commas.append(path)
@@ -39,10 +41,16 @@ def asked_about(document: Document, kind: str) -> Iterator[tuple[Finding, DataPa
             waits.append(path)
         elif value.__class__ is int and _TIMED & {*path} and with_or_without_colon(str(value)):
             bare.append(path)
-    texts = {*marked(document, kind, _FREE_TEXT)} if commas else set[DataPath]()
+        elif isinstance(value, str) and _NEW_TEXT.search(value) and isinstance(path[-1], int):
+            joined.append(path)
+    texts = {*marked(document, kind, _FREE_TEXT)} if commas or joined else set[DataPath]()
     for path in commas:
         if path in texts:
             yield _comma(document, path)
+    lines = document.text.split("\n") if joined else []
+    for path in joined:
+        if path in texts and (found := _joined(document, path, lines)):
+            yield found, path, ""
     for path in waits:
         yield _wait(document, path), path, _without_hours(document.node(path).value)
     for path in bare:
@@ -81,6 +89,28 @@ def _comma(document: Document, path: DataPath) -> tuple[Finding, DataPath, str]:
     hint = f"write {told}" if is_one_line else f"take the '{sign}' away"
     finding = warning("stray-mark", document.place(path), message, hint)
     return finding, path, told if is_one_line else ""
+
+
+def _joined(document: Document, path: DataPath, lines: Sequence[str]) -> Finding | None:
+    """Two texts of a list that a dash left out made one: the second begins anew on a line of its
+    own, though it would have fitted on the line above.
+    """
+    node, whole = document.node(path), document.node(path[:-1])
+    is_block = isinstance(whole, yaml.SequenceNode) and not whole.flow_style
+    if not isinstance(node, yaml.ScalarNode) or node.style or not is_block:
+        return None
+    widest = max(map(len, lines[whole.start_mark.line : whole.end_mark.line]))
+    for number in range(node.start_mark.line + 1, node.end_mark.line + 1):
+        above, own = lines[number - 1].rstrip(), lines[number].strip()
+        is_new = above.endswith((".", "!", "?")) and own[:1].isupper()
+        if is_new and len(above) + 1 + len(own.split()[0]) <= widest:
+            place = Place(document.file, number + 1, lines[number].index(own) + 1)
+            message = (
+                "this line goes on with the text above it, though it begins like one of its own"
+            )
+            hint = f"where a dash was left out, write - {excerpt(own)}"
+            return warning("stray-mark", place, message, hint)
+    return None
 
 
 def _is_on_one_line(document: Document, path: DataPath) -> bool:

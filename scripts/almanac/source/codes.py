@@ -80,7 +80,8 @@ READING_CODES: dict[str, str] = {
     "long-wait": "A send-off, a rest, a pause or a talk with hours in it: mostly it is m:ss, with "
     "seconds too many.",
     "stray-mark": "A text that ends in a comma or a semicolon, or in a quotation mark that opens "
-    "nowhere: the sign is left over, or the rest of the text is missing.",
+    "nowhere: the sign is left over, or the rest of the text is missing. Or a line that goes on "
+    "with the text above it in a list, where a dash may be missing.",
     # style, mended by almanac check --fix
     "key-order": "Fields in another order than the schema's.",
     "list-order": "A list that the alphabet orders, in another order.",

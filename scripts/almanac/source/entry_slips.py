@@ -148,14 +148,23 @@ def _lost_indent(failure: Failure) -> Finding | None:
 
 
 def hashed_out(failure: Failure, key: str) -> Place | None:
-    """Where the line of a field of the entry stands behind a '#'."""
+    """Where the line of a field stands behind a '#', in the entry or in the piece that lacks it."""
+    document = failure.document
+    if document.lent:
+        return None
+    lines, first, last = document.text.split("\n"), 0, None
     if failure.path:
-        return None
-    found = re.search(rf"(?m)^# ?({re.escape(key)}:)", failure.document.text)
-    if not found:
-        return None
-    line = failure.document.text.count("\n", 0, found.start()) + 1
-    return Place(failure.document.file, line, 1)
+        node = document.node(failure.path)
+        first, last = node.start_mark.line, node.end_mark.line + 1
+        if isinstance(node, yaml.MappingNode) and node.flow_style:
+            return None
+    dash = "- " if failure.path and isinstance(failure.path[-1], int) else ""
+    out = re.compile(rf"( *)(?:{dash})?# *(?:{dash})?{re.escape(key)}:(?: |$)")
+    for number in range(first, len(lines[:last])):
+        found = out.match(lines[number])
+        if found and (failure.path or not found[1]):
+            return Place(document.file, number + 1, lines[number].index("#") + 1)
+    return None
 
 
 def cut_by_comma(failure: Failure, key: str) -> str:

@@ -93,9 +93,11 @@ def _reference(failure: Failure) -> Iterator[Finding]:
             f"the {kind} '{id}' has moved, and no entry stands at the end of the way",
             hint,
         )
-    elif failure.on_key and (both := re.fullmatch(r"([a-z0-9-]+):([0-9:.]+)", id)):
-        hint = f"write {both[1]}: {both[2]}"
-        yield failure.say("unknown-reference", "no space stands after this colon", hint)
+    elif failure.on_key and (both := re.fullmatch(r"([a-z0-9-]+)(:| +)([0-9:.]+)", id)):
+        amiss = "no space stands after this colon"
+        if both[2] != ":":
+            amiss = f"no colon stands behind {quote(both[1])}"
+        yield failure.say("unknown-reference", amiss, f"write {both[1]}: {both[3]}")
     else:
         yield failure.say(
             "unknown-reference", f"no {kind} {quote(id)}", reference_hint(failure, kind)

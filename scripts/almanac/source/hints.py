@@ -71,11 +71,13 @@ def _several(failure: Failure, known: Collection[str]) -> str:
     """For several words in one: that they want commas in a list, or that one belongs here; "" where
     they are not several.
     """
-    words = re.sub(r",| and | or |/|\+", " ", failure.value).split()
+    words = re.sub(r"[,;|/+&]| and | or ", " ", failure.value).split()
     if len(words) < 2 or not all(word in known for word in words):
         return ""
     if failure.path and isinstance(failure.path[-1], int):
-        return f"a comma is missing: write {', '.join(words)}"
+        is_parted = re.search("[;|/+&]", failure.value)
+        why = "commas stand between the words of a list" if is_parted else "a comma is missing"
+        return f"{why}: write {', '.join(words)}"
     turns = f"; by turns {{rotate: [{', '.join(words)}]}}" if failure.wanted == "efforts" else ""
     return f"one belongs here: write {listed(words)}{turns}"
 

@@ -6,22 +6,14 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
-from functools import cache
-from typing import Any, NamedTuple
+from typing import NamedTuple
 
-import yaml
-from jsonschema import Draft202012Validator
-
-from almanac.kinds import KIND, kind_of_path
-from almanac.source import schemas
-from almanac.source.plain_loader import PlainLoader
+from almanac.source.tried import Trial
 
 _ABOVE, _BELOW = 8, 2  # lines around the one that was told, in which the slip may begin
 _MOST_PIECES = 8  # beside each other, that one slip moved
 _MOST_TRIED = 400
 _NAMED = re.compile(r"(?:- +)?([\w-]+):(?: |$)")
-_OF_SHAPE = {"additionalProperties", "required"}
-_HOLDERS = {"object", "array"}
 
 
 class Moved(NamedTuple):
@@ -34,19 +26,12 @@ class Moved(NamedTuple):
     hint: str
 
 
-def lined_up(number: int, lines: Sequence[str], file: str, least: int = 1) -> Moved | None:
-    """The move that mends it all, or None. ``number`` is the line that was told, ``least`` how many
-    fields or items have to stand wrong for a move to be thought of, in a file that reads.
-    """
-    single = (own for own in KIND.values() if own.single and own.files == file)
-    kind = kind_of_path(file) or next(single, None)
-    before = _read(lines, kind.key) if kind else None
-    if kind is None or (before is not None and before.amiss < least):
-        return None
+def lined_up(number: int, trial: Trial) -> Moved | None:
+    """The move that mends it all, or None. ``number`` is the line that was told."""
+    lines = trial.lines
     for start, end, shift in _moves(number, lines):
         moved = [*lines[:start], *_shifted(lines[start:end], shift), *lines[end:]]
-        after = _read(moved, kind.key)
-        if after and not after.amiss and (before is None or after.held >= before.held):
+        if trial.would_do(moved):
             return _told(start, end, shift, moved)
     return None
 
@@ -106,57 +91,6 @@ def _indent(line: str) -> int:
 
 def _holds(line: str) -> bool:
     return bool(line.strip()) and not line.lstrip().startswith("#")
-
-
-@cache
-def _validator(kind: str) -> Draft202012Validator:
-    return Draft202012Validator(schemas.inlined(kind))
-
-
-class _Read(NamedTuple):
-    """Fields missing, strange or of another shape; and how many fields and items there are: a move
-    that makes fewer has put them into a text, where nothing is amiss.
-    """
-
-    amiss: int
-    held: int
-
-
-def _read(lines: Sequence[str], kind: str) -> _Read | None:
-    """None where the file does not read."""
-    try:
-        root = yaml.compose("\n".join(lines), Loader=PlainLoader)
-        data = _plain(root)
-    except (yaml.YAMLError, ValueError, RecursionError):
-        return None
-    problems = _validator(kind).iter_errors(data)
-    return _Read(sum(map(_is_of_shape, problems)), _held(data))
-
-
-def _is_of_shape(problem: Any) -> bool:
-    if problem.validator != "type":
-        return problem.validator in _OF_SHAPE
-    wanted = problem.validator_value
-    asked = {wanted} if isinstance(wanted, str) else {*wanted}
-    held = problem.instance
-    return held is None or isinstance(held, dict | list) or asked <= _HOLDERS
-
-
-def _plain(node: yaml.Node | None) -> Any:
-    """The data of a node, every value a text. Raises ValueError where a key is given twice."""
-    if isinstance(node, yaml.MappingNode):
-        found = {str(key.value): _plain(value) for key, value in node.value}
-        if len(found) != len(node.value):
-            raise ValueError
-        return found
-    if isinstance(node, yaml.SequenceNode):
-        return [_plain(own) for own in node.value]
-    return node.value or None if isinstance(node, yaml.ScalarNode) else None
-
-
-def _held(data: Any) -> int:
-    inner = data.values() if isinstance(data, dict) else data
-    return len(data) + sum(map(_held, inner)) if isinstance(data, dict | list) else 0
 
 
 def _told(start: int, end: int, shift: int, moved: Sequence[str]) -> Moved:

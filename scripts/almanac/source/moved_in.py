@@ -6,11 +6,14 @@ in or out, which makes all of what is told of them.
 from __future__ import annotations
 
 from collections.abc import Iterable
+from itertools import chain
 
 from almanac.findings import Finding, Place, error
 from almanac.source import schemas
+from almanac.source.dashes_meant import dash_meant
 from almanac.source.lined_up import lined_up
 from almanac.source.reader import Document
+from almanac.source.tried import Trial
 
 _SEVERAL = 2  # of one alone its own words say more
 _PLACES_TRIED, _FEW = 3, 20
@@ -43,9 +46,15 @@ def moved_lines(document: Document, found: Iterable[Finding], amiss: list[str]) 
     amiss.append(document.file)
     if len(amiss) > _FEW:
         return None
-    lines = document.text.split("\n")
-    for line in places[:_PLACES_TRIED]:
-        if moved := lined_up(line - 1, lines, document.file, least=_SEVERAL):
-            place = Place(document.file, moved.at[0] + 1, moved.at[1] + 1)
-            return error("unknown-key", place, moved.message, moved.hint)
+    trial = Trial.of(document.text.split("\n"), document.file)
+    if trial is None or (trial.amiss is not None and trial.amiss < _SEVERAL):
+        return None
+    numbers = [line - 1 for line in places[:_PLACES_TRIED]]
+    tried = chain(
+        (dash_meant(number, trial) for number in numbers),
+        (lined_up(number, trial) for number in numbers),
+    )
+    for at, message, hint in filter(None, tried):
+        place = Place(document.file, at[0] + 1, at[1] + 1)
+        return error("unknown-key", place, message, hint)
     return None

@@ -17,6 +17,7 @@ from typing import Any
 import yaml
 
 from almanac.findings import Finding, Place, counted, error
+from almanac.source.given_twice import given_twice
 from almanac.source.plain_loader import PlainLoader
 from almanac.source.snapshot import MOST_BYTES
 from almanac.source.stream import hidden_structure, may_hide_structure
@@ -99,6 +100,10 @@ def read(raw: bytes, file: str) -> tuple[Document | None, list[Finding]]:
         return None, [*findings, syntax_finding(problem, text, file)]
     builder = Builder(file, text)
     data = builder.value(root) if root is not None else None
+    twice = [own for own in builder.findings if own.code == "duplicate-key"]
+    if twice and (told := given_twice(text, file, twice)) != twice:
+        others = (own for own in builder.findings if own not in twice)
+        return None, [*findings, *others, *told]
     findings = [*findings, *builder.findings]
     if root is None or data is None:
         return None, [

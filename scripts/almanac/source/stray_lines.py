@@ -18,11 +18,14 @@ from almanac.source.syntax_slips import (
 
 _RULE = re.compile(r"\s*([-=~*_#]{4,}|\.{3,}|```\w*|~~~\w*)\s*")
 _OF_A_MERGE = re.compile(r"={7}|\|{7}( .*)?")
-# What a chat puts before a line: [27.11.26, 18:02] Name: or 27/11/2026, 18:02 - Name:
+# What a chat puts before a line: [27.11.26, 18:02] Name: or 18:02, 27/11/2026 - Name:
+_ON, _AT = r"[0-9]{1,4}[./-][0-9]{1,2}[./-][0-9]{1,4}", r"[0-9]{1,2}:[0-9]{2}(?::[0-9]{2})?"
 _SENT = re.compile(
-    r"\s*(\[?[0-9]{1,4}[./-][0-9]{1,2}[./-][0-9]{1,4},? "
-    r"[0-9]{1,2}:[0-9]{2}[^\]\w]*[^:]{0,40}: )(.*)"
+    rf"\s*(?:- )?(\[?(?:{_ON},? {_AT}|{_AT},? {_ON}|{_AT}\])"
+    r"(?: ?[ap]m)?[^\[\]:]{0,3}[^:]{0,40}: )(.*)",
+    re.IGNORECASE,
 )
+_OF_AN_ENTRY = re.compile(r"- |[a-z_]+:(?: |$)")
 _TABLE_ROW = re.compile(r"\s*(?:- +)?\|(?:[^|]+\|){2,}\s*")
 _WHOLE_QUOTED = re.compile(r"""\s*(["'])([a-z_]+: ?[^"']+)\1""")
 _ADDED = re.compile(r"\+(?!\+)\s*[\w-].*")
@@ -54,8 +57,11 @@ def stray(
             return "yaml-syntax", where, "this line is no part of an entry", "take it out"
         where = (number, len(line) - len(line.lstrip()))
         if sent := _SENT.fullmatch(line):
-            message = "the day and the name before this come from a chat"
-            return "yaml-syntax", where, message, f"take them out: {excerpt(sent[2])}"
+            message = "the time and the name before this come from a chat"
+            hint = f"take them out: {excerpt(sent[2])}"
+            if not _OF_AN_ENTRY.match(sent[2]):
+                message, hint = "this line comes from a chat", "take it out"
+            return "yaml-syntax", where, message, hint
         if _TABLE_ROW.fullmatch(line):
             message = "a row of a table cannot stand here"
             hint = "write each cell behind its field's name and a colon, a line for each"

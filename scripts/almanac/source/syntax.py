@@ -10,18 +10,22 @@ import yaml
 
 from almanac.findings import Finding, Place, error
 from almanac.source.brackets import nothing_there, open_bracket
+from almanac.source.goes_on import goes_on
 from almanac.source.lined_up import lined_up
 from almanac.source.look_alikes import look_alike
+from almanac.source.quote_open import open_quote
 from almanac.source.scalars import in_quotes
 from almanac.source.stray_lines import stray
 from almanac.source.syntax_levels import levels, too_deep
 from almanac.source.syntax_slips import Position, excerpt, recognised
 from almanac.source.syntax_words import OTHER_CODES, SIMPLE, SINCE
+from almanac.source.tried import Trial
 
 _CONFLICT = re.compile(r"<{7}( |$)|>{7}( |$)")
 _NO_SPACE = re.compile(r"\s*[A-Za-z_-]+:[^\s:]")
 _COMMENT_BEHIND = re.compile(r"\s*[^\s#].*\s#")
 _HASHED = re.compile(r"([a-z_]+): (#[0-9A-Za-z]+)")
+_OF_QUOTES = ("did not find expected", "end of stream", "document separator", "mapping values")
 _NOT_YAML = "this is not sound YAML: "  # where nothing better can be said
 
 
@@ -64,7 +68,8 @@ def _explain(said: str, at: Position, since: Position, lines: list[str], file: s
     char = line[at[1] : at[1] + 1]
     if char == "\t":
         return "tab-indent", at, "a tab stands where a text could begin", "use spaces"
-    found = look_alike(at, since, lines) or levels(said, at, lines) or _moved(said, at, lines, file)
+    found = look_alike(at, since, lines) or levels(said, at, lines)
+    found = found or _tried(said, at, since, lines, file)
     found = found or recognised(said, at, since, lines)
     if found := found or _begins_no_text(said, at, line):
         return "yaml-syntax", *found
@@ -86,13 +91,18 @@ def _explain(said: str, at: Position, since: Position, lines: list[str], file: s
     return "yaml-syntax", at, *_unfitting(said, char, line[: at[1]])
 
 
-def _moved(
-    said: str, at: Position, lines: list[str], file: str
+def _tried(
+    said: str, at: Position, since: Position, lines: list[str], file: str
 ) -> tuple[Position, str, str] | None:
-    """Lines that stand too far in or out."""
+    """What one quotation mark more, or a few lines further in or out, would mend."""
+    trial = Trial.of(lines, file)
+    if trial and "expected ':'" in said:
+        return goes_on(since[0], trial)
+    if trial and any(own in said for own in _OF_QUOTES) and (found := open_quote(at[0], trial)):
+        return found
     if "did not find expected" not in said and "mapping values" not in said:
         return None
-    return lined_up(at[0], lines, file) or too_deep(at[0], lines)
+    return (lined_up(at[0], trial) if trial else None) or too_deep(at[0], lines)
 
 
 def _begins_no_text(said: str, at: Position, line: str) -> tuple[Position, str, str] | None:

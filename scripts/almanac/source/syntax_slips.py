@@ -24,6 +24,8 @@ _NEXT_FIELD = re.compile(r"\s*[a-z0-9_-]+: ")
 _ITEM_FIELD = re.compile(r"- ([a-z_]+):(?: |$)")
 _DASHED_FIELD = re.compile(r"\s*- +([A-Za-z0-9_-]+: \S.*)")
 _QUOTED_ROW = re.compile(r"\"[^\"]*\"(?:, ?\"[^\"]*\")+|'[^']*'(?:, ?'[^']*')+")
+_DASHED_TEXT = re.compile(r" *- +([^:\[{\"'|>]+)")
+_REPS = re.compile(r"([1-9][0-9]?) ?[x×*] ?([1-9][0-9]{1,3}) ?(?:m|yd|yards|metres)?")
 _NUMBERED = re.compile(r"\s*[0-9]{1,2}[.)]\s+\S")
 _LONGEST = 100
 
@@ -117,6 +119,9 @@ def _field(number: int, lines: Sequence[str]) -> Recognised | None:
         return where, "no space stands after this colon", hint
     line = lines[number] if number < len(lines) else ""
     text = line.strip()
+    if text in field_names():
+        where = (number, len(line) - len(line.lstrip()) + len(text))
+        return where, f"no colon stands behind '{text}'", f"write {text}:"
     match = _NO_COLON.fullmatch(text)
     if not match or match[1] not in field_names():
         return None
@@ -189,8 +194,23 @@ def _colon(at: Position, lines: Sequence[str]) -> Recognised | None:
             return at, message, f"write each field on a line of its own: {own}"
         return at, message, f'put the text in quotes: {match[1]}"{excerpt(whole)}"'
     name = text.partition(":")[0]
+    if name in field_names() and (found := _before_fields(at[0], lines)):
+        return found
     if name in field_names() and at[0] > 0 and not _NO_SPACE.match(lines[at[0] - 1].strip()):
         indent = len(line) - len(line.lstrip())
         message = f"'{name}' begins further in than the line above it allows"
         return (at[0], indent), message, "line it up with the fields that it belongs to"
     return None
+
+
+def _before_fields(number: int, lines: Sequence[str]) -> Recognised | None:
+    """A text behind a dash, where the first of the fields below belongs."""
+    above = next((own for own in range(number - 1, -1, -1) if _is_content(lines[own])), 0)
+    own, line = _DASHED_TEXT.fullmatch(lines[above].rstrip()), lines[number]
+    if not own or own.start(1) != len(line) - len(line.lstrip()):
+        return None
+    message = "a text stands before the fields of this item, and behind no field's name"
+    hint = f"write it behind one, say - note: {excerpt(own[1])}"
+    if reps := _REPS.fullmatch(own[1]):
+        hint = f"write - reps: {reps[1]}, and distance: {reps[2]} on a line of its own below it"
+    return (above, own.start(1)), message, hint
