@@ -4,11 +4,15 @@
 
 from __future__ import annotations
 
+import os
 import re
+import subprocess
+import sys
 from pathlib import Path
 from typing import Any
 
 import yaml
+from shared import CATALOGUE, copied
 
 from almanac.resources import HOME, STARTERS
 
@@ -44,6 +48,42 @@ def test_what_a_new_club_gets_has_the_fewest_rights() -> None:
     assert "refs/heads/main" in jobs["publish"]["if"]
     (checkout,) = [step for step in jobs["site"]["steps"] if "checkout@" in step.get("uses", "")]
     assert checkout["with"]["persist-credentials"] is False
+
+
+def test_no_job_runs_on_for_hours() -> None:
+    """A job without a limit may run for six: https://docs.github.com/actions, timeout-minutes."""
+    for path in EVERY:
+        for name, job in _jobs(path)[1].items():
+            assert 0 < job["timeout-minutes"] <= 120, (path.name, name)
+
+
+def test_a_new_club_reads_in_the_summary_what_a_proposal_changes(tmp_path: Path) -> None:
+    """The step is run as a runner runs it, by bash, on a proposal that is merged into main."""
+    _, jobs = _jobs(STARTERS / "club/workflow.yml")
+    (step,) = [own for own in jobs["site"]["steps"] if "almanac review" in own.get("run", "")]
+    assert step["if"] == "github.event_name == 'pull_request'" and step["continue-on-error"]
+    assert "${{" not in step["run"]  # nothing of a proposal's is pasted into what is run
+    root, summary = copied(CATALOGUE, tmp_path / "club"), tmp_path / "summary.md"
+    changed = root / "plans/sets/kick-and-go.yml"
+    _git(root, "init", "-qb", "main")
+    _git(root, "add", "-A")
+    _git(root, "commit", "-qm", "before")
+    _git(root, "switch", "-qc", "proposal")
+    changed.write_text(changed.read_text("utf-8").replace("reps: 4", "reps: 6", 1), "utf-8")
+    _git(root, "commit", "-qam", "more")
+    _git(root, "switch", "-q", "main")
+    _git(root, "merge", "-q", "--no-ff", "-m", "as a host merges it to be tried", "proposal")
+    path = f"{Path(sys.executable).parent}{os.pathsep}{os.environ['PATH']}"
+    environment = {**os.environ, "PATH": path, "GITHUB_STEP_SUMMARY": str(summary)}
+    command = step["run"].replace("$$", "$")
+    subprocess.run(["bash", "-c", command], cwd=root, env=environment, check=False)
+    said = summary.read_text("utf-8")
+    assert "`kick-and-go`" in said and "4" in said and "6" in said and "figure" in said
+
+
+def _git(root: Path, *words: str) -> None:
+    who = ["-c", "user.name=a", "-c", "user.email=a@club.example", "-c", "commit.gpgsign=false"]
+    subprocess.run(["git", *who, *words], cwd=root, check=True, capture_output=True)
 
 
 def test_the_site_is_published_from_the_default_branch_alone() -> None:
