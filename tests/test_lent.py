@@ -7,8 +7,9 @@ import shutil
 from pathlib import Path
 
 import pytest
+import yaml
 from example_cases import BASE
-from shared import DAY, copied
+from shared import CATALOGUE, DAY, copied
 
 from almanac.commands.main import main
 from almanac.commands.shared import load_and_check
@@ -233,3 +234,27 @@ def test_a_word_that_a_lent_list_has_not_is_told_with_how_to_add_it(tmp_path: Pa
     drill.write_text(text, "utf-8")
     (hint,) = (one.hint for one in load(root).findings if "'joy'" in one.message)
     assert hint.endswith("; for one of your own: almanac new vocabulary goals")
+
+
+@pytest.mark.parametrize(("also", "word"), [(True, "cryf"), (False, "cyson")])
+def test_a_starter_uses_the_word_that_stands_for_its_own(
+    tmp_path: Path, also: bool, word: str
+) -> None:
+    """Where none is said to, one of the middle: the last of efforts is nothing to begin with. Its
+    lane groups are the club's.
+    """
+    catalogue = copied(CATALOGUE, tmp_path)
+    shares = {"araf": ("easy", 0.8), "cryf": ("strong", 0.92), "cyson": ("steady", 0.89)}
+    words = {
+        id: {"title": id, "means": f"What {id} means.", "rating": {"from": 1, "to": 2}}
+        | {"share_of_best": share, **({"also": [stands_for]} if also else {})}
+        for id, (stands_for, share) in (*shares.items(), ("llawn", ("all-out", 1.0)))
+    }
+    own = {"title": "Efforts", "about": "How hard, in words of our own.", "words": words}
+    (catalogue / "drills/vocabulary/efforts.yml").write_text(yaml.safe_dump(own), "utf-8")
+    assert main(["new", "set", "ours-2026-27", "--root", str(catalogue)]) == 0
+    text = (catalogue / "plans/sets/ours-2026-27.yml").read_text("utf-8")
+    assert f"descend: [araf, {word}]" in text
+    first = next(iter(yaml.safe_load((catalogue / "plans/club.yml").read_text())["lane_groups"]))
+    assert f"one a lane group: {{{first}: 1:10}}" in text
+    assert '\ntitle: "Ours 2026-27"\n' in text

@@ -71,6 +71,7 @@ def test_of_a_starter_only_what_a_coach_must_write_is_amiss(catalogue: Path) -> 
             Draft202012Validator(published_schemas.published(kind, loaded.names.words)).validate(
                 {**document.data, **(signed if "review" in schemas.fields(kind) else {})}
             )
+    unsigned = {it for it in all_findings(catalogue) - before if it.code == "starter-text"}
     for file in written:
         text = file.read_text("utf-8")
         file.write_text(re.sub("(?m)^# (review: )", r"\1", text), "utf-8")
@@ -78,6 +79,7 @@ def test_of_a_starter_only_what_a_coach_must_write_is_amiss(catalogue: Path) -> 
     assert {finding.place.file for finding in left} == {
         file.relative_to(catalogue).as_posix() for file in written
     }
+    assert {*left} == unsigned  # nobody signs first, to be told only then what is to be written
 
 
 def all_findings(root: Path) -> set[Finding]:

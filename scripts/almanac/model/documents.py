@@ -9,6 +9,7 @@ from almanac.findings import Finding
 from almanac.model.catalogue import Key
 from almanac.model.reading import EntryReader
 from almanac.second_process import shared
+from almanac.source import schemas
 from almanac.source.files import EntryFile
 from almanac.source.misplaced import of_another_kind
 from almanac.source.reader import Document
@@ -49,6 +50,14 @@ def _held(document: Document, kind: str, shapes: Shapes) -> Validated:
     if said.sound and not is_stub(document.data):
         said.style += style_findings(document, kind)
     return said
+
+
+def can_be_read(document: Document, kind: str, said: Validated) -> bool:
+    """Whether an entry has the shape of its kind. That nobody has signed it yet is an error, and
+    keeps no other check from what it says.
+    """
+    unsigned = "review" in schemas.raw(kind).get("required", ()) and "review" not in document.data
+    return sum(finding.is_error for finding in said.findings) == unsigned
 
 
 def is_stub(data: Mapping[str, Any]) -> bool:

@@ -14,7 +14,7 @@ from almanac.kinds import SUMMED
 from almanac.model.called import called, looked_for
 from almanac.model.catalogue import Catalogue, Key
 from almanac.model.closed import CLUB, closed
-from almanac.model.documents import documents_of, held_to_schemas, is_stub
+from almanac.model.documents import can_be_read, documents_of, held_to_schemas, is_stub
 from almanac.model.naming import moved_in_circles, names_of
 from almanac.model.places import placed
 from almanac.model.reading import EntryReader
@@ -154,7 +154,7 @@ def with_file(loaded: Loaded, path: Path, kind: str) -> Loaded:
     kept = {
         key: entry for key, entry in loaded.catalogue.entries.items() if key != (kind, path.stem)
     }
-    if said.sound and "moved_to" not in document.data:
+    if can_be_read(document, kind, said) and "moved_to" not in document.data:
         data = _updated(document.data, said.moved)
         kept[kind, path.stem] = structure(data, kind, path.stem, str(path))
     documents = {**loaded.catalogue.documents, (kind, path.stem): document}
@@ -166,7 +166,7 @@ def with_file(loaded: Loaded, path: Path, kind: str) -> Loaded:
 def _catalogue(
     documents: Mapping[Key, Document], checked: Mapping[Key, Validated], moved: Mapping[Key, str]
 ) -> Catalogue | None:
-    sound = {key for key, said in checked.items() if said.sound}
+    sound = {key for key, it in checked.items() if can_be_read(documents[key], key[0], it)}
     foundations = {
         ("vocabulary", name)
         for name in schemas.vocabularies()

@@ -23,7 +23,7 @@ from almanac.units import ON_LAND
 WITH_STARTER = tuple(sorted(kind.key for kind in KINDS if kind.has_starter))
 _NAMED = (*KIND, *IN_CLUB)  # what a starter can name by ``$kind``
 # The words that starters use, each with its vocabulary: the word of that name where the club has
-# it, else its first, or its last for those of ``_LATER``.
+# it, or the one that stands for it, else the first, for some the one in the middle or the last.
 _WORDS = {
     "goal": ("goals", "kick-technique"),
     "level": ("levels", "building"),
@@ -48,7 +48,7 @@ _WORDS = {
 _MAY_STAY = "# may stay"  # on the line above a text
 _FEWEST_WORDS = 3
 _USUAL_ADULTS = "2"  # a lifeguard and a coach, where a club says no other
-_LATER = {"effect", "strong", "main_part", "last_part"}
+_MIDDLE, _LAST = {"strong"}, {"effect", "main_part", "last_part"}
 
 
 class NothingToName(Exception):
@@ -93,7 +93,7 @@ def starter(
         "id": id,
         "course": named.get("course", "25m"),
         "adults": named.get("adults", _USUAL_ADULTS),
-        "title": id.replace("-", " ").capitalize(),
+        "title": re.sub(r"-(?!(?<=\d-)\d)", " ", id).capitalize(),  # 2026-27 is a year's name
         "today": today.isoformat(),
         "next_year": today.replace(year=today.year + 1, day=min(today.day, 28)).isoformat(),
         "monday": monday.isoformat(),
@@ -151,4 +151,5 @@ def _word(names: Names, name: str) -> str:
     """The word that a starter uses under a name, of those that the club has."""
     vocabulary, usual = _WORDS[name]
     words = list(names.of("vocabulary", vocabulary)) or [usual]
-    return usual if usual in words else words[-1 if name in _LATER else 0]
+    own = usual if usual in words else names.by_name("vocabulary", vocabulary, usual)
+    return own or words[len(words) // 2 if name in _MIDDLE else -1 if name in _LAST else 0]
