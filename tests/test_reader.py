@@ -324,3 +324,19 @@ def test_of_several_words_each_is_in_what_is_near(said: str, meant: list[str]) -
         "dolphin-on-board": [],
     }  # fmt: skip
     assert near_names(said, called) == meant
+
+
+@pytest.mark.parametrize(
+    ("said", "meant"),
+    [
+        ("heron", ["heron-1", "heron-2"]), ("heron-3", ["heron-1", "heron-2"]),
+        ("herron-2", ["heron-2"]), ("osprye", ["osprey"]),
+        ("bakc kcik", ["zz-back-kick", "long-kick-on-the-back"]),  # the likest first
+        ("breath", ["osprey"]), ("nobody", []),
+    ],
+)  # fmt: skip
+def test_what_tells_two_apart_is_left_to_who_asks(said: str, meant: list[str]) -> None:
+    """A number is no letter wrong; and what no name has, some meaning may."""
+    called = {"heron-1": [], "heron-2": [], "osprey": [], "long-kick-on-the-back": [],
+              "zz-back-kick": []}  # fmt: skip
+    assert near_names(said, called, {"osprey": "who breathes late", "heron-1": "lane 1"}) == meant

@@ -121,9 +121,7 @@ def near_names(
     """
     names = [(name, id) for id, others in called.items() for name in (id, *others)]
     own = nearest(word, (name for name, _ in names))
-    is_other = (
-        own is not None and not fold(own).startswith(fold(word)) and _numbers_differ(own, word)
-    )
+    is_other = own is not None and _numbers_differ(own, word)
     all_of_it = _with_each_word(word, names)
     if own is not None and not is_other:  # a number tells things apart
         id = next(id for name, id in names if name == own)
