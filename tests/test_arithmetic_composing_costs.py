@@ -158,7 +158,7 @@ def test_the_less_of_a_piece_serves_a_goal_the_more_it_costs() -> None:
     own = asked(*WORK, goals=(2, 0))
     some = sized(goals=(0, 2), shares=(400, 0))
     assert served(own, some, "m") == (100 + 40, 60)
-    assert served(own, sized(goals=(0, 2), shares=(1000, 999)), "s") == (120 + 40, 120)
+    assert served(own, sized(goals=(0, 2), shares=(1000, 999)), "s") == (120 + 40 + 40, 120)
     assert served(own, sized(goals=(2,), shares=(990,)), "m") == (1, 2000)
 
 
@@ -228,7 +228,8 @@ def test_goals_are_served_by_what_stands_in_a_role_or_missed() -> None:
     own, other = asked(*WORK, goals=(2, 0)), sized(goals=(0, 2))
     by = {"m": 0, "n": 60, "s": 120, "e": 260, "w": 260}
     for role, cost in by.items():
-        assert served(own, other, role) == (cost + 40, cost)
+        chief = 40 if role == "s" else 0  # what is wished for most is what the main set is for
+        assert served(own, other, role) == (cost + chief + 40, cost)
         assert served(own, sized(goals=(1,)), role) == (3000, 2000)
         assert served(own, sized(), role) == (3000, 2000)
     assert [idle_cost(own, sized(goals=(1,)), role) for role in "mns"] == [640, 260, 220]

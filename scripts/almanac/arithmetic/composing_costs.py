@@ -14,6 +14,7 @@ _WHOLE = 1000
 # A goal: missed (the first weighs more), and how it is served.
 MISSED, MISSED_FIRST = 2000, 3000
 BY_SECOND_GOAL, BY_SECOND, BY_SKILL, BY_RELIEF = 40, 60, 120, 260
+CHIEF_BY_SKILL = 40  # more: what is wished for most is what the main set is for
 # Permille of a piece that do not serve a goal that it is there for: so many cost a point.
 LITTLE = 10
 # A piece that serves no goal that is wished for.
@@ -88,7 +89,8 @@ def served(asked: Asked, own: Sized, role: str) -> tuple[int, ...]:
         else:
             place = own.piece.goals.index(goal)
             little = (_WHOLE - own.piece.shares[place]) // LITTLE
-            found.append(by_role + little + (BY_SECOND_GOAL if place else 0))
+            chief = CHIEF_BY_SKILL if role == SKILL and not number else 0
+            found.append(by_role + chief + little + (BY_SECOND_GOAL if place else 0))
     return tuple(found)
 
 

@@ -8,6 +8,7 @@ import { isHeld, MAIN, MAINS, SKILL, UNKNOWN } from "./pieces.js";
 
 const MISSED = 2000, MISSED_FIRST = 3000;
 const BY_SECOND_GOAL = 40, BY_SECOND = 60, BY_SKILL = 120, BY_RELIEF = 260;
+const CHIEF_BY_SKILL = 40; // more: what is wished for most is what the main set is for
 const WHOLE = 1000, LITTLE = 10; // permille that do not serve a goal: so many cost a point
 const IDLE_MAIN = 640, IDLE_SECOND = 260, IDLE_SKILL = 220;
 const HARD_SKILL = 40, FAST_BEFORE_FAST = 100, HARD_IDLE = 30; // the first and the last for each word of effort beyond gentle
@@ -74,7 +75,8 @@ export function served(asked, { piece }, role) {
     if (place < 0) {
       return number ? MISSED : MISSED_FIRST;
     }
-    return byRole + Math.floor((WHOLE - (piece.shares[place] ?? 0)) / LITTLE) + (place ? BY_SECOND_GOAL : 0);
+    const chief = role === SKILL && !number ? CHIEF_BY_SKILL : 0;
+    return byRole + chief + Math.floor((WHOLE - (piece.shares[place] ?? 0)) / LITTLE) + (place ? BY_SECOND_GOAL : 0);
   });
 }
 
