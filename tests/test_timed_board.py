@@ -7,6 +7,7 @@ from dataclasses import replace
 import pytest
 
 from almanac.analysis.analysis import Analysis
+from almanac.model.structure import structure_items
 from almanac.report.board_line import BoardLine, lines_for
 from almanac.report.set_words import gear_words
 from almanac.report.timed_board import timed_lines
@@ -111,3 +112,21 @@ def test_a_whiteboard_says_how_gear_is_used(analysis: Analysis) -> None:
     chute = replace(catalogue.gear["parachute"], said="in the chute")
     known = replace(catalogue, entries={**catalogue.entries, ("gear", "parachute"): chute})
     assert gear_words(known, ("parachute", "fins")) == "in the chute and with fins"
+
+
+@pytest.mark.parametrize(
+    ("effort", "reps", "said"),
+    [
+        ({"rotate": ["easy", "strong"]}, 1, "easy"),
+        ({"rotate": ["easy", "strong"]}, 2, "in turn easy, strong"),
+        ({"descend": ["steady", "fast"]}, 1, "steady"),
+        ({"build": ["easy", "fast"]}, 1, "build easy to fast"),
+    ],
+)
+def test_one_rep_of_those_that_go_in_turn_is_told_as_it_is_swum(
+    analysis: Analysis, effort: dict[str, list[str]], reps: int, said: str
+) -> None:
+    """As a piece that is cut to it has it."""
+    own = {"reps": reps, "distance": 50, "do": next(iter(analysis.catalogue.drills))}
+    (line,) = board_lines(analysis.catalogue, structure_items([{**own, "effort": effort}]))
+    assert line.effort == said

@@ -15,6 +15,7 @@ from almanac.report.set_words import (
     TO_MARK,
     aim_words,
     do_words,
+    effort_of_reps,
     effort_words,
     gear_words,
     hold_words,
@@ -56,7 +57,7 @@ def reps_line(catalogue: Catalogue, item: Reps, depth: int) -> BoardLine:
         depth,
         what_words(catalogue, item),
         joined(
-            "" if item.is_parted else effort_words(catalogue, item.parts[0].effort),
+            "" if item.is_parted else effort_of_reps(catalogue, item, item.parts[0].effort),
             waves_words(item.waves),
         ),
         go_words(catalogue, item),
@@ -77,7 +78,7 @@ def what_words(catalogue: Catalogue, item: Reps) -> str:
     """
     part = item.parts[0]
     if item.is_parted:
-        return f"{item.reps} × {show_number(item.distance)} {_parts(catalogue, item.parts)}"
+        return f"{item.reps} × {show_number(item.distance)} {_parts(catalogue, item.parts, item)}"
     if item.is_split:
         titles = ", ".join(catalogue.drills[part.do].title for part in item.parts)
         each = show_number(part.distance)
@@ -107,14 +108,14 @@ def _aim_of(catalogue: Catalogue, aim: Aim | None) -> tuple[tuple[str, str, str]
     )
 
 
-def _parts(catalogue: Catalogue, parts: Sequence[Part]) -> str:
+def _parts(catalogue: Catalogue, parts: Sequence[Part], item: Reps | None = None) -> str:
     """The parts of a rep, those alike in a row once: ``as 3 times 50 Backstroke (strong), 0:10 rest
     each, then 50 Freestyle (fast)``. What is done in all of them stands before them: ``Backstroke:
     25 (easy), then 25 (fast)``.
     """
     done = {do_words(catalogue, part) for part in parts}
     is_one = len(done) == 1
-    said = ((_part(catalogue, part, is_one), " each" if part.rest else "") for part in parts)
+    said = ((_part(catalogue, part, is_one, item), " each" if part.rest else "") for part in parts)
     rows = ((words, len([*alike])) for words, alike in groupby(said))
     told = ", then ".join(
         f"{count} times {words}{each}" if count > 1 else words for (words, each), count in rows
@@ -122,9 +123,13 @@ def _parts(catalogue: Catalogue, parts: Sequence[Part]) -> str:
     return f"{done.pop()}: {told}" if is_one else f"as {told}"
 
 
-def _part(catalogue: Catalogue, part: Part, is_told: bool) -> str:
+def _part(catalogue: Catalogue, part: Part, is_told: bool, item: Reps | None) -> str:
     gear = f" {gear_words(catalogue, part.gear)}" if part.gear else ""
-    effort = effort_words(catalogue, part.effort)
+    effort = (
+        effort_of_reps(catalogue, item, part.effort)
+        if item
+        else effort_words(catalogue, part.effort)
+    )
     rest = f", {show_time(part.rest)} rest" if part.rest else ""
     what = "" if is_told else do_words(catalogue, part)
     far = (what, TO_MARK[part.to]) if part.to else (show_number(part.distance), what)

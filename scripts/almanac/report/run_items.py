@@ -11,7 +11,7 @@ from almanac.arithmetic.events import Rep
 from almanac.model.catalogue import Catalogue
 from almanac.report.reps_line import what_words
 from almanac.report.run_line import run_line
-from almanac.report.set_words import effort_words, how_words
+from almanac.report.set_words import effort_of_reps, how_words
 from almanac.rounding import tenths
 from almanac.units import Course
 
@@ -28,7 +28,7 @@ def item_json(catalogue: Catalogue, rep: Rep, course: Course) -> dict[str, Any]:
         "line": run_line(catalogue, item),
         "what": what_words(catalogue, item),
         "drills": list(drills),
-        "effort": "" if item.is_parted else effort_words(catalogue, parts[0].effort),
+        "effort": "" if item.is_parted else effort_of_reps(catalogue, item, parts[0].effort),
         "gear": sorted(rep.gear),
         "how": how_words(catalogue, item),
         "cue": next(iter(catalogue.drills[parts[0].do].cues), ""),

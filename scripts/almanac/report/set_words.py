@@ -74,6 +74,19 @@ def effort_words(catalogue: Catalogue, effort: Effort) -> str:
             return "in turn " + ", ".join(map(title, words))
 
 
+def effort_of_reps(catalogue: Catalogue, item: Reps, effort: Effort) -> str:
+    """An effort of reps in words. A single rep of those that go in turn, or each faster, has the
+    first of them: so a piece that is cut to it says what is swum.
+    """
+    if item.reps == 1 and not (item.by_group or item.by_round):
+        match effort:
+            case Rotate(words):
+                return effort_words(catalogue, Hold(words[0]))
+            case Descend(first, _, build):
+                return effort_words(catalogue, build or Hold(first))
+    return effort_words(catalogue, effort)
+
+
 def gear_words(catalogue: Catalogue, gear: tuple[str, ...]) -> str:
     """How gear is used: ``in the chute and with a snorkel``."""
     return " and ".join(catalogue.gear[id].use for id in gear)
