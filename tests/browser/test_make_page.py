@@ -472,7 +472,7 @@ def test_a_run_of_it_is_passed_on_to_a_phone_that_has_not_made_it(
         phone.wait_for_timeout(500)  # a second touch within 0.4 s does nothing
         phone.get_by_role("button", name=name).click()
         if name == "Change":
-            expect(phone.get_by_text("it is not cut while it runs")).to_be_visible()
+            expect(phone.get_by_role("button", name="Cut to end at a time")).to_be_visible()
     code = phone.locator(".run-code").inner_text().replace(" ", "")
     phone.goto(f"{server.address}offline.json")
     phone.evaluate("localStorage.clear()")

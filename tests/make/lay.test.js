@@ -6,6 +6,8 @@ import test from "node:test";
 
 import { swumOf } from "../../site_src/scripts/make/amounts.js";
 import { gravest, laid } from "../../site_src/scripts/make/lay.js";
+import { mayGo } from "../../site_src/scripts/make/may-go.js";
+import { pieceOf } from "../../site_src/scripts/make/places.js";
 import { stepsOf } from "../../site_src/scripts/run/steps.js";
 
 /** @type {any} */
@@ -41,16 +43,46 @@ test("every part is run with the times of the build", () => {
   assert.ok(elsewhere && scaled && drills, `${elsewhere} ${scaled} ${drills}`);
 });
 
-test("nothing is offered that was not held against the rules of this practice", () => {
-  for (const { squad, request, proposal } of cases) {
-    const { run } = laid(data[squad], request, proposal, own, sources);
-    assert.deepEqual(run.cuts, []);
-    for (const part of run.parts) {
+/** The rounds of a part for one crew that may be fewer: from how many, to how few. */
+const fewer = ({ crews }, crew) => crews[crew].blocks.flatMap((block) => (block.least === undefined ? [] : [[block.rounds.reduce((sum, { times }) => sum + times, 0), block.least, Boolean(block.keeps_last)]]));
+
+test("nothing may go that may not in the build's own run of it", () => {
+  let [skips, rounds, none] = [0, 0, 0];
+  for (const { id, squad, request, proposal, run: theirs } of cases) {
+    const { run } = laid(data[squad], request, proposal, own, sources, runs[squad][request.pool]);
+    none += run.cuts.length ? 0 : 1;
+    assert.ok(!run.parts[0].skip && !run.parts[run.parts.length - 1].skip, id);
+    run.parts.forEach((part, k) => {
+      assert.ok(!part.skip || theirs.parts[k].skip, `${id} ${part.title}`);
+      skips += part.skip ? 1 : 0;
+      for (const crew of Object.keys(part.crews)) {
+        for (const [number, least, keepsLast] of fewer(part, crew)) {
+          const [[many, fewest, last] = []] = fewer(theirs.parts[k], crew);
+          assert.ok(many === number && fewest <= least && least < number && last === keepsLast, `${id} ${part.title} ${number} ${least} ${many} ${fewest}`);
+          rounds += 1;
+        }
+      }
       const all = JSON.stringify(part);
-      assert.ok(!/"(least|most|copies|fewer|fewest|meet|skip)":/.test(all), all);
+      assert.ok(!/"(copies|fewer|fewest|meet)":/.test(all), all);
       assert.ok(/"again":0/.test(all));
+    });
+    for (const cut of run.cuts) {
+      assert.ok(theirs.cuts.some(({ part, do: what }) => part === cut.part && what === cut.do), `${id} ${JSON.stringify([cut, theirs.cuts])}`);
     }
   }
+  assert.ok(skips && rounds && none, `${skips} ${rounds} ${none}`);
+});
+
+test("where somebody goes under water all of it stays, and so does what a later part learns from", () => {
+  const { squad, request, proposal } = cases.find((one) => laid(data[one.squad], one.request, one.proposal, own, sources).run.cuts.length);
+  const table = data[squad], part = proposal.parts.findIndex((_, k) => mayGo(table, request, proposal)?.[k]);
+  const [piece, last] = [part, part + 1].map((k) => pieceOf(table, proposal.parts[k].piece));
+  const [drill] = piece.drills, asks = { ...table, pieces: table.pieces.map((one) => (one === last ? { ...one, asks: [drill] } : one)) };
+  const learns = (taught) => mayGo({ ...asks, squad: { ...table.squad, taught } }, request, proposal)[part];
+  assert.deepEqual([learns([]), learns([drill])], [false, true]);
+  const dive = (offer) => (table.pieces[offer[0]] === piece ? [...offer.slice(0, 3), [[[1, 25, [1], [], [0, 0, 0, 15]]]]] : offer);
+  const offers = { ...table.squad.offers, [request.pool]: table.squad.offers[request.pool].map(dive) };
+  assert.equal(mayGo({ ...table, squad: { ...table.squad, offers } }, request, proposal), null);
 });
 
 test("what is run by nothing that is kept is run by taps", () => {

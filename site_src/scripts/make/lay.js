@@ -9,6 +9,7 @@
  *   part of it each part is, as it stands there, -1 of another */
 
 import { asWritten } from "./as-written.js";
+import { cutsOf, mayGo } from "./may-go.js";
 import { fitted, withoutOffers } from "./offers.js";
 import { byTaps, each } from "./often.js";
 import { otherwiseOf } from "./otherwise.js";
@@ -85,6 +86,7 @@ export function gravest(found, gravities) {
  */
 export function laid(data, request, proposal, own, sources, here = null) {
   const names = namesOf(data, request), crews = crewsOf(data, request, names, own.written);
+  const goes = own.written ? null : mayGo(data, request, proposal);
   const otherwise = own.written ? otherwiseOf(data, own.written.file, own.written.chosen, own.written.places) : [];
   /** @type {Part[]} */
   const tapped = [];
@@ -107,11 +109,11 @@ export function laid(data, request, proposal, own, sources, here = null) {
       tapped.push(part);
     }
     const talk_s = Math.min(part.talk_s, own.talks?.[part.piece] ?? (piece.talk ?? 0) / TENTHS), starts = now.at + part.talk_s;
-    const blocks = (/** @type {string} */ id) => withoutOffers(each(found.crews[id].blocks, (block) => fitted(block, part.as, extraOf(data, request, id))));
+    const blocks = (/** @type {string} */ id) => withoutOffers(each(found.crews[id].blocks, (block) => fitted(block, part.as, extraOf(data, request, id))), Boolean(goes?.[now.place]));
     return {
       stage: now.stage, number: now.place + 1, word: data.part_words[part.as], title: titleOf(part, own.words),
       ...(piece.of === "set" ? { set: piece.id } : {}), talk_s, gear_s: tenths(part.talk_s - talk_s), starts_s: tenths(starts),
-      items: unsaid(found.items, piece),
+      items: unsaid(found.items, piece), ...(goes?.[now.place] ? { skip: true } : {}),
       crews: Object.fromEntries(crews.flatMap(({ key, group }) => (known.includes(group) ? [[key, { ends_s: tenths(starts + part.takes_s), blocks: blocks(group) }]] : []))),
     };
   }
@@ -121,7 +123,7 @@ export function laid(data, request, proposal, own, sources, here = null) {
     run: {
       form: 1, kind: "practice", id: own.id, title: own.title, page: own.page, squad: data.squad.id, start: own.start, minutes: request.minutes,
       pool: request.pool, course: data.pools.find(([id]) => id === request.pool)?.[2] ?? "", ends_s: tenths(at), crews,
-      hazards: gravest(hazards, own.gravities), parts, cuts: [],
+      hazards: gravest(hazards, own.gravities), parts, cuts: goes ? cutsOf(parts) : [],
     },
   };
 }

@@ -31,12 +31,15 @@ export function fitted(block, role, extra) {
   return { .../** @type {RepBlock} */ (own), ...(sit && MAY_SIT.has(role) ? { sit } : {}), ...(more ? { more } : {}), again: 0, ...later };
 }
 
-/** @param {Block[]} blocks
+/** Rounds without an offer; or where they `mayGo` with that of fewer, as it was made for the piece alone, and none of more.
+ * @param {Block[]} blocks
+ * @param {boolean} [mayGo]
  * @returns {Block[]} */
-export const withoutOffers = (blocks) => blocks.map((block) => {
+export const withoutOffers = (blocks, mayGo = false) => blocks.map((block) => {
   if (!("rounds" in block)) {
     return block;
   }
-  const { rounds, between } = block;
-  return { rounds: rounds.map(({ times, blocks: inner }) => ({ times, blocks: withoutOffers(inner) })), ...(between ? { between } : {}) };
+  const { rounds, between, least, keeps_last: keepsLast } = block, number = rounds.reduce((sum, { times }) => sum + times, 0);
+  const fewer = mayGo && least !== undefined && least < number ? { least, most: number, ...(keepsLast ? { keeps_last: keepsLast } : {}) } : {};
+  return { rounds: rounds.map(({ times, blocks: inner }) => ({ times, blocks: withoutOffers(inner) })), ...(between ? { between } : {}), ...fewer };
 });

@@ -9,7 +9,7 @@
 /** @typedef {import("../run/types.js").Hazard} Hazard */
 /** @typedef {import("../run/types.js").RunData} RunData */
 
-/** @typedef {{of: "set" | "part" | "drill" | "held", id: string, part?: number, title: string, roles?: string, called?: string, goals?: number[], asks?: number[], gear?: number[],
+/** @typedef {{of: "set" | "part" | "drill" | "held", id: string, part?: number, title: string, roles?: string, called?: string, goals?: number[], asks?: number[], drills?: number[], gear?: number[],
  *   talk?: number, cue?: string, what?: "rounds" | "reps", written?: number, scaled?: (string | number)[], hazards?: number[]}} Piece `talk` in tenths of seconds */
 /** @typedef {[id: string, title: string, lanes: number, heads: number, gap: number]} Group `gap` in tenths of seconds */
 /** @typedef {{items: Item[], crews: Record<string, {blocks: Block[]}>, hazards?: Hazard[]}} PieceRun what a piece that is a drill is run by */

@@ -52,10 +52,10 @@ function chips(app, crews, chosen) {
   return make("div", { class: "run-chips" }, ...whom);
 }
 
-/** Why nothing of a practice that was made or changed on a phone is cut while it runs.
+/** That nothing of a practice that was made or changed on a phone is cut while it runs: it is changed from an entry, or somebody goes under water.
  * @param {Session} session */
 const ofMade = ({ data: { page = "", cuts } }) => (page.startsWith("make.html") && !cuts?.length
-  ? [make("p", { class: "quiet" }, "Made or changed here, it is not cut while it runs: no rule was asked what may go. Make a practice makes it shorter before it begins.")] : []);
+  ? [make("p", { class: "quiet" }, "Made or changed here, it is not cut while it runs: a rule of rest may need all of it. Make a practice makes it shorter before it begins.")] : []);
 
 /** What is offered in a list of its own. */
 const APART = new Set(["late", "skip"]);
