@@ -541,3 +541,45 @@ def test_what_is_not_there_takes_no_place(
     ):
         assert main(["retire", OLD, "--for", other, "--root", str(catalogue)]) == 2
         assert says in capsys.readouterr().err and texts(catalogue) == before
+
+
+def test_a_time_that_was_swum_in_a_retired_test_is_no_time_of_what_took_its_place(
+    catalogue: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    gone, other = "back-kick-25-in-parachute", "back-kick-25"
+    club = (catalogue / "plans/club.yml").read_text("utf-8")
+    count = club.count(f"benchmark: {gone},")
+    assert count
+    arguments = ["retire", gone, "--to", other, "--anyway", "--root", str(catalogue)]
+    assert main(arguments) == 0
+    said = capsys.readouterr().out
+    assert (catalogue / "plans/club.yml").read_text("utf-8") == club
+    assert said.count("take it out there: what was timed is no time of") == count
+    checked = load_and_check(catalogue, DAY)
+    told = [it for it in checked.findings if it.code == "moved-reference"]
+    assert len(told) == count and all("counts no more" in it.hint for it in told)
+    assert checked.loaded.catalogue is not None
+    tests = [own for group in checked.loaded.catalogue.lane_groups.values() for own in group.tests]
+    assert not any(own.benchmark == gone for own in tests)
+    assert sum(own.benchmark == other for own in tests) == club.count(f"benchmark: {other},")
+
+
+def test_a_time_of_a_test_that_has_another_id_now_counts_and_breaks_no_check(
+    catalogue: Path,
+) -> None:
+    old, new = (catalogue / f"drills/benchmarks/{id}.yml" for id in ("back-kick-200", "kick-200"))
+    new.write_text(old.read_text("utf-8"), "utf-8")
+    old.write_text("moved_to: kick-200\n", "utf-8")  # by hand: nobody else names the new id yet
+    checked = load_and_check(catalogue, DAY)
+    assert not any(it.is_error for it in checked.findings)
+    assert checked.loaded.catalogue is not None
+    tests = [own for group in checked.loaded.catalogue.lane_groups.values() for own in group.tests]
+    assert any(own.benchmark == "kick-200" for own in tests)
+
+
+def test_what_nobody_names_is_retired_without_advice(
+    catalogue: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    arguments = ["--for", "float-to-streamline-kick", "--root", str(catalogue)]
+    assert main(["retire", "kick-into-stroke", *arguments]) == 0
+    assert capsys.readouterr().out.rstrip().endswith(". No other entry names it")

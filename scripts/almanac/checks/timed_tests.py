@@ -68,8 +68,18 @@ def test_ahead(analysis: Analysis) -> Iterator[Problem]:
 def _placed(
     catalogue: Catalogue, group: str, field: str, times: Iterable[_Time]
 ) -> Iterator[tuple[DataPath, _Time]]:
-    """Times of a lane group, each with its place: the file may hold more, of broken benchmarks."""
+    """Times of a lane group, each with its place: the file may hold more, of benchmarks that are
+    broken or retired.
+    """
     written = catalogue.documents[CLUB].data["lane_groups"][group].get(field, ())
-    kept = [n for n, own in enumerate(written) if own["benchmark"] in catalogue.benchmarks]
+    kept = [n for n, own in enumerate(written) if _is_here(catalogue, own["benchmark"])]
     for number, time in zip(kept, times, strict=True):
         yield ("lane_groups", group, field, number), time
+
+
+def _is_here(catalogue: Catalogue, benchmark: str) -> bool:
+    """Whether times of a benchmark count, by its present id or one that it had."""
+    key = "benchmark", benchmark
+    stub = catalogue.documents.get(key)
+    is_retired = stub is not None and "retired" in stub.data
+    return not is_retired and catalogue.moved.get(key, benchmark) in catalogue.benchmarks

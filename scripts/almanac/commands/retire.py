@@ -96,8 +96,12 @@ def _say(out: RetiredFiles, kind: str, id: str, other: str, verb: str) -> None:
         left = f"; {counted(out.left, 'place')} more only a hand can write" if out.left else ""
         print(f"{other} {verb} written in {counted(out.written, 'place')}{left}")
     else:
+        if not out.left:
+            print("No other entry names it")
+            return
         named = counted(out.left, "place names", "places name")
-        print(f"{named} it: write {other} there, or another; --to {other} writes it everywhere")
+        what = f"write {other} there, or another; --to {other} writes it everywhere"
+        print(f"{named} it: {what if out.may_write else 'take it out there'}")
 
 
 def _new_errors(

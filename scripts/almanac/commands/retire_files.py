@@ -12,6 +12,7 @@ from almanac.model.drill import Drill
 from almanac.model.load import Loaded
 from almanac.model.renaming import retired
 from almanac.source.reader import DataPath, Document, read
+from almanac.source.results import is_result
 from almanac.source.rewrite import Rewrites, rewritten
 from almanac.source.taken_out import without
 
@@ -46,6 +47,14 @@ class RetiredFiles:
             not self._is_others(key) and not self._is_done(key, use) for key, use in self._uses()
         )
 
+    @property
+    def may_write(self) -> bool:
+        """Whether the other may stand in one of these: where no time is told that was swum."""
+        return any(
+            not self._is_others(key) and not self._is_done(key, use) and not is_result(use[0])
+            for key, use in self._uses()
+        )
+
     def take(self, key: Key, uses: Iterable[Use]) -> None:
         """Take places out that name it; nothing where the file would then no longer read."""
         before = self._taken.get(key, set())
@@ -62,7 +71,7 @@ class RetiredFiles:
 
     def write_everywhere(self) -> None:
         """Write what takes its place wherever it is named; where a list names that already, take it
-        out. A place that cannot be written stays, and is told.
+        out. A place that cannot be written, and a time that was swum, stays and is told.
         """
         for key, uses in self._naming.items():
             if key == self._gone or self._is_others(key):
@@ -70,7 +79,7 @@ class RetiredFiles:
             document = self._loaded.documents[key]
             self.take(key, [use for use in uses if _stands_beside(document, use, self._other)])
             taken = self._taken.get(key, set())
-            due = {use: self._other for use in uses if use not in taken}
+            due = {use: self._other for use in uses if use not in taken and not is_result(use[0])}
             text = rewritten(document, due) if due else None
             again, _ = read(text.encode("utf-8"), document.file) if text else (None, [])
             if again is not None:
@@ -88,6 +97,8 @@ class RetiredFiles:
                 what = f"it {verb} taken out there"
             elif (key, use) in self._written:
                 what = f"{self._other} {verb} written there"
+            elif is_result(use[0]):
+                what = f"take it out there: what was timed is no time of {self._other}"
             else:
                 what = "take it out there" if self._is_others(key) else f"write {self._other}"
             yield f"{place}: {who} {self._gone[1]}: {what}"

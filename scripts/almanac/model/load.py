@@ -30,6 +30,7 @@ from almanac.source.names import Names
 from almanac.source.read_ahead import ReadAhead
 from almanac.source.reader import DataPath, Document
 from almanac.source.renamed import Renamed
+from almanac.source.results import but_results
 from almanac.source.rewrite import Rewrites
 from almanac.source.validate import Shapes, Validated
 
@@ -113,7 +114,7 @@ def load(
         store.forget_unused()
     meant = {key: said.meant for key, said in checked.items() if said.meant}
     values = {key: said.values for key, said in checked.items() if said.values}
-    catalogue = _catalogue(documents, checked, names.moved)
+    catalogue = _catalogue(documents, checked, names)
     return Loaded(catalogue, findings, names, own, documents, meant, values)
 
 
@@ -164,7 +165,7 @@ def with_file(loaded: Loaded, path: Path, kind: str) -> Loaded:
 
 
 def _catalogue(
-    documents: Mapping[Key, Document], checked: Mapping[Key, Validated], moved: Mapping[Key, str]
+    documents: Mapping[Key, Document], checked: Mapping[Key, Validated], names: Names
 ) -> Catalogue | None:
     sound = {key for key, it in checked.items() if can_be_read(documents[key], key[0], it)}
     foundations = {
@@ -174,9 +175,10 @@ def _catalogue(
     } | {CLUB, ("policy", "policy")}
     if not foundations <= sound:
         return None
-    present = {key: new for key, new in moved.items() if new}
+    present = {key: new for key, new in names.moved.items() if new}
+    old = {key: but_results(said.moved, names) for key, said in checked.items() if key in sound}
     entries = {
-        key: structure(_updated(documents[key].data, checked[key].moved), *key, documents[key].file)
+        key: structure(_updated(documents[key].data, old[key]), *key, documents[key].file)
         for key in documents
         if key in sound and "moved_to" not in documents[key].data
     }

@@ -25,6 +25,7 @@ from almanac.source.hints_of_type import YES, type_hint
 from almanac.source.left_open import with_leave
 from almanac.source.names import Names
 from almanac.source.reader import Document
+from almanac.source.results import is_result
 from almanac.source.told_elsewhere import cut_behind, loose_below
 
 
@@ -72,11 +73,13 @@ def _reference(failure: Failure) -> Iterator[Finding]:
         place = failure.document.place(failure.path, failure.on_key)
         told = f"the {kind} '{id}' is retired"
         itself = (failure.kind, PurePosixPath(place.file).stem) == (failure.wanted, moved)
-        hint = (
-            "take it out here: this entry took its place"
-            if itself
-            else f"write {moved}, which took its place, or another"
-        )
+        hint = f"write {moved}, which took its place, or another"
+        if itself:
+            hint = "take it out here: this entry took its place"
+        elif is_result(failure.path):
+            hint = (
+                f"take it out here: what was timed in it is no time of {moved}, and counts no more"
+            )
         yield warning("moved-reference", place, told, hint)
     elif moved:
         place = failure.document.place(failure.path, failure.on_key)
