@@ -135,6 +135,24 @@ def test_what_is_begun_in_a_hall_asks_for_no_water(
         assert "course: land" in texts and "mode: land" in texts
 
 
+def test_what_cannot_be_composed_is_told_in_words_of_the_club(
+    club: tuple[Path, str, str], capsys: pytest.CaptureFixture[str]
+) -> None:
+    """An example names a squad that is here; a club on land hears that what is composed is swum."""
+    root = club[0]
+    squad = next(iter(yaml.safe_load((root / "plans/club.yml").read_text("utf-8"))["squads"]))
+    there = ["--root", str(root), "--today", str(DAY)]
+    assert main(["compose", "practice", "--minutes", "60", *there]) == 2
+    said = capsys.readouterr().err
+    assert f"say --goals: almanac compose practice --squad {squad} --minutes 60" in said
+    assert main(["compose", "block", "--goals", "walls", *there]) == 2
+    assert f"almanac compose block --squad {squad} --starts" in capsys.readouterr().err
+    if club[1] == "Dry Club":
+        wish = ["--squad", squad, "--minutes", "60", "--goals", "kick-technique"]
+        assert main(["compose", "practice", *wish, *there]) == 2
+        assert "the club has no pool, and what is composed is swum" in capsys.readouterr().err
+
+
 def test_its_files_lead_to_its_own_address(club: tuple[Path, str, str]) -> None:
     folder, name, path = club
     address = f"https://host.example{path}"
@@ -274,6 +292,7 @@ def test_the_workflow_installs_what_is_named_or_says_that_nothing_is(
         (("--name", "<b>"), "a name is"),
         (("--squad", "reds building 2 2 10 4:75"), "--squad: '4:75' is no time"),
         (("--squad", "reds building 2 2 10 0:04"), "is no time over 200"),
+        (("--squad", "reds building 2 2 10 4.40"), "'4.40' is no time: do you mean 4:40?"),
         (("--squad", "reds building 2 7 10 -"), "'Reds' fills 7 lanes, and Pool has 6"),
         (("--squad", "reds building 2 2 9 -", "--squad", "Reds foundation 2 2 9 -"),
          "two are called 'reds'"),

@@ -21,9 +21,18 @@ from almanac.commands import start_places as places
 from almanac.commands.bring_tried import write_all
 from almanac.commands.shared import load_and_check
 from almanac.model.load import Loaded, load
-from almanac.model.new_club import LEVELS, NewClub, NewGroup, NewPool, NewSquad
+from almanac.model.new_club import (
+    LEVELS,
+    TEST,
+    NewClub,
+    NewGroup,
+    NewPool,
+    NewSquad,
+    club_file,
+)
 from almanac.model.starting import folder_of
 from almanac.resources import HOME
+from almanac.units import parse_time
 
 DAY = date(2027, 6, 1)
 
@@ -63,6 +72,34 @@ def test_a_squad_of_several_lane_groups() -> None:
     groups = (NewGroup(2, 10, "4:20"), NewGroup(1, 6, ""), NewGroup(1, 5, "5:01.5"))
     said = read.squad("Blue Team building 3 2 10 4:20 / 1 6 / 1 5 5:01,5")
     assert said == NewSquad("blue-team", "Blue Team", "building", 3, groups)
+
+
+@pytest.mark.parametrize(
+    ("words", "course", "assumed"),
+    [
+        ("Reds performing 2 2 10 4:40 / 2 9 -", "25m", {"reds-2": "4:40"}),
+        ("Reds performing 2 2 10 - / 2 9 3:10", "25m", {"reds-1": "3:10"}),
+        ("Reds performing 2 2 10 3:00 / 1 9 - / 1 4 5:00", "25m", {"reds-2": "3:30"}),
+        ("Reds performing 2 2 10 - / 2 9 -", "25m", {"reds-1": "3:30", "reds-2": "3:30"}),
+        # 200 yards are 182.88 m, by the yard of 0.9144 m
+        ("Reds performing 2 2 10 4:34.3 / 2 9 -", "25yd", {"reds-2": "5:00"}),
+    ],
+)
+def test_a_group_that_nobody_timed_is_as_quick_as_its_neighbours_let_it_be(
+    words: str, course: str, assumed: dict[str, str]
+) -> None:
+    """Lane groups stand quickest first."""
+    home = NewPool("home", "Home", course, 6, 1.0, 1.9)
+    club = NewClub("Ours", "", "", "", "", (), (home,), (read.squad(words),), {})
+    groups = yaml.load(club_file(club, DAY), yaml.BaseLoader)["lane_groups"]
+    found = {
+        id: own["time"]
+        for id, group in groups.items()
+        for own in group["assume"]
+        if own["benchmark"] == TEST
+    }
+    seconds = {id: parse_time(time) for id, time in assumed.items()}
+    assert {id: parse_time(time) for id, time in found.items()} == seconds
 
 
 def test_a_colour_is_made_far_enough_from_what_it_stands_on() -> None:

@@ -47,7 +47,10 @@ def _judged(analysis: Analysis) -> Iterator[Coded]:
 
 
 _LOADED = "it loads a swimmer with a weight or something that is towed, and no gear says so"
-_WRITE = "give it an entry in drills/gear and name it under gear, or take it out of the text"
+_WRITE = (
+    "name under gear what resists, with an entry in drills/gear of effect: resists, or take it out "
+    "of the text"
+)
 
 
 def _problems(

@@ -25,7 +25,11 @@ RATED_HEADS = 5  # below it a mean could tell what one child said
 _WORD = re.compile(r"[^\W\d_]+(?:['’-][^\W\d_]+)*")
 _SENTENCE = re.compile(r"[^.!?:;\n]+")
 _ADDRESS = re.compile(r"\S+@\S+|(?:\+|\b0)\d(?:[ ()/-]?\d){7,}")
-_PLAIN = {"I", *calendar.day_name, *calendar.month_name}
+_FEASTS = (
+    "New Year Christmas Advent Easter Pentecost Whitsun Carnival Lent Ramadan Eid Diwali Passover "
+    "Hanukkah Thanksgiving"
+)  # what weeks of a plan are told by
+_PLAIN = {"I", *calendar.day_name, *calendar.month_name, *_FEASTS.split()}
 
 
 @forbids("log-ahead")

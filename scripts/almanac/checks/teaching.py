@@ -90,8 +90,8 @@ def undrawn_word(analysis: Analysis) -> Iterator[Problem]:
 
 def _to_draw(word: str) -> str:
     return (
-        f"add '{word}' to scripts/almanac/model/drawing.py and its shape to "
-        "scripts/almanac/drawing/swimmer, or accept the warning"
+        f"accept the warning; in the program, add '{word}' to scripts/almanac/model/drawing.py and "
+        "its shape to scripts/almanac/drawing/swimmer"
     )
 
 

@@ -25,6 +25,7 @@ from almanac.commands.compose_block_fill import filled, other_wishes
 from almanac.commands.compose_block_there import block_there, refuse_others
 from almanac.commands.compose_block_tried import UNSAVED, composed_in, sound_plan, tried_block
 from almanac.commands.drafts import Unwritten
+from almanac.commands.given import in_club, listed
 from almanac.commands.new_file import refuse_bad_id
 from almanac.commands.outcome import ERRORS, FINE, UsageError, root_of, today
 from almanac.commands.shared import CheckedCatalogue
@@ -91,7 +92,8 @@ def compose(
         if getattr(arguments, name) is None and not (name == "goals" and arguments.like)
     ]
     if lacks:
-        raise UsageError(f"say {words_in_a_row(lacks)}: almanac compose block {EXAMPLE}")
+        example = in_club(EXAMPLE, listed(arguments.squad) or analysis.catalogue.club.squads)
+        raise UsageError(f"say {words_in_a_row(lacks)}: almanac compose block {example}")
     asked = asked_for(analysis, arguments, squad_of(analysis, arguments), arguments.starts)
     checked_request(analysis, asked)
     not_over(analysis.catalogue, asked)

@@ -23,7 +23,7 @@ from almanac.commands.compose_practice_asked import (
     squad_of,
 )
 from almanac.commands.compose_save import alone_words, refuse_taken, save
-from almanac.commands.given import day_of, listed, time_of_day, whole
+from almanac.commands.given import day_of, in_club, listed, time_of_day, whole
 from almanac.commands.outcome import ERRORS, FINE, UsageError, today
 from almanac.commands.shared import CheckedCatalogue
 from almanac.report.compose_answer import Proposals, answer_json, answered, changed
@@ -85,13 +85,13 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 
 def run(arguments: argparse.Namespace) -> int:
-    _has_all(arguments)
     day = arguments.today or today()
     everything = load_as_checked(arguments.root, day)
     analysis = everything.analysis
     if analysis is None:
         print(as_text(everything.findings, everything.loaded.count))
         return ERRORS
+    _has_all(arguments, analysis)
     if arguments.until:
         within_sight(analysis, arguments.until, day)
     if arguments.save:
@@ -107,11 +107,12 @@ def run(arguments: argparse.Namespace) -> int:
     return FINE
 
 
-def _has_all(arguments: argparse.Namespace) -> None:
+def _has_all(arguments: argparse.Namespace, analysis: Analysis) -> None:
     """Raises UsageError for what has to be said."""
     lacks = [f"--{name}" for name in ("minutes", "goals") if getattr(arguments, name) is None]
     if lacks:
-        raise UsageError(f"say {words_in_a_row(lacks)}: almanac compose practice {EXAMPLE}")
+        example = in_club(EXAMPLE, listed(arguments.squad) or analysis.catalogue.club.squads)
+        raise UsageError(f"say {words_in_a_row(lacks)}: almanac compose practice {example}")
 
 
 def answer_to(

@@ -43,6 +43,11 @@ _KEYS = (
     "them"
 )
 
+_NO_WATER = (
+    "the club has no pool, and what is composed is swum: write one for land with almanac new "
+    "practice"
+)
+
 
 def squad_of(analysis: Analysis, named: str | None, groups: list[str]) -> str:
     """The squad that is named, else that of the lane groups, else the club's only one."""
@@ -63,8 +68,15 @@ def squad_of(analysis: Analysis, named: str | None, groups: list[str]) -> str:
                 f"'{own}' is a lane group of {known[own].squad}; those of {squad} are "
                 f"{' and '.join(theirs)}"
             )
-    if not can_compose(analysis, squad):
+    if not analysis.catalogue.club.waters:
+        raise UsageError(_NO_WATER)
+    if not any(group.squad == squad for group in known.values()):
         raise UsageError(f"the squad '{squad}' has no lane group in plans/club.yml")
+    if not can_compose(analysis, squad):
+        raise UsageError(
+            "no effort that is sound counts as gentle, or none as fast: write counts_as in "
+            "drills/vocabulary/efforts.yml"
+        )
     return str(squad)
 
 
@@ -72,7 +84,7 @@ def pool_of(catalogue: Catalogue, named: str | None, squad: str) -> str:
     """The pool that is named, else the squad's usual."""
     club = catalogue.club
     if not club.waters:
-        raise UsageError("the club has no pool, and what is composed is swum")
+        raise UsageError(_NO_WATER)
     if named in club.pools and named not in club.waters:
         raise UsageError(f"'{named}' is on land, and what is composed is swum")
     pools = {id: club.pools[id] for id in club.waters}

@@ -21,6 +21,12 @@ _SAY: Mapping[str, str] = {
 }
 
 
+def in_club(example: str, squads: Iterable[str]) -> str:
+    """An example of a command's arguments with a squad of the club's own, the first."""
+    squad = next(iter(squads), "a-squad")
+    return re.sub(r"(?<=--squad )\S+", lambda _: squad, example)
+
+
 def listed(text: str | None) -> list[str]:
     """What stands between commas."""
     return [one.strip() for one in (text or "").split(",") if one.strip()]

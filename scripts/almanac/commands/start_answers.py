@@ -112,6 +112,8 @@ def time(words: str) -> str:
     if words in (NONE, ""):
         return ""
     said = words.replace(",", ".")
+    if found := re.fullmatch(r"(\d)\.([0-5]\d)", said):  # seconds of one digit are no time here
+        raise ValueError(f"'{words}' is no time: do you mean {found[1]}:{found[2]}?")
     try:
         seconds = parse_time(float(said) if re.fullmatch(r"\d+(\.\d+)?", said) else said)
     except TimeError as problem:

@@ -150,11 +150,25 @@ def _group(
     if group.time:
         test = f"benchmark: {TEST}, time: {group.time}, course: {course}, on: {today}"
         yield f"    tests:\n      - {{{test}}}\n"
-    best_s = parse_time(group.time or _USUAL[squad.level])
-    if group.time:  # what is assumed is in the test's own course, of 25 m
-        best_s /= METRES_PER_YARD if str(course).endswith("yd") else 1
+    best_s = _over_200_m(club, group) if group.time else _assumed_s(club, squad, number - 1)
     shares = _OTHERS if group.time else {TEST: 1.0, **_OTHERS}
     yield "    # Not timed yet: what is paced by these is shown as assumed until there is a test.\n"
     yield "    assume:\n"
     for test, share in shares.items():
         yield f"      - {{benchmark: {test}, time: {show_time(math.ceil(best_s * share))}}}\n"
+
+
+def _over_200_m(club: NewClub, group: NewGroup) -> float:
+    """The time of a lane group that was timed; what is assumed is in the test's course, of 25 m."""
+    in_yards = str(COURSES[club.place.course]).endswith("yd")
+    return parse_time(group.time) / (METRES_PER_YARD if in_yards else 1)
+
+
+def _assumed_s(club: NewClub, squad: NewSquad, place: int) -> float:
+    """The usual time of the level, but no quicker than a lane group before it was timed at, and no
+    slower than one behind it.
+    """
+    timed = [_over_200_m(club, own) if own.time else None for own in squad.groups]
+    before = [own for own in timed[:place] if own is not None]
+    behind = [own for own in timed[place:] if own is not None]
+    return min([max([parse_time(_USUAL[squad.level]), *before]), *behind])
