@@ -4,7 +4,10 @@ from __future__ import annotations
 
 import re
 
+from almanac.source.scalars import in_quotes
 from almanac.source.syntax_slips import Position, excerpt
+
+_COLON_IN_TEXT = re.compile(r"(?<=[{ ])([a-z_]+): ([^\[\]{},\"':]+: [^\[\]{},\"':]+)(?=[,}])")
 
 
 def nothing_there(at: Position, lines: list[str]) -> tuple[Position, str, str]:
@@ -39,6 +42,11 @@ def open_bracket(
     if at[0] == since[0] and (row := re.search(r"\{[^{}]*;[^{}]*\}", line)):
         said = excerpt(row[0].replace(";", ","))
         return (at[0], line.index(";")), "a ';' stands where a comma belongs", f"write {said}"
+    for text in _COLON_IN_TEXT.finditer(line) if at[0] == since[0] else ():
+        if text.start(2) <= at[1] <= text.end():
+            where, said = (at[0], text.start(2)), excerpt(text[2])
+            amiss = "a second colon in a text would begin another field"
+            return where, amiss, f"put the text in quotes: {text[1]}: {in_quotes(said)}"
     opened, closed = opening[since[1] : since[1] + 1], line[at[1] : at[1] + 1]
     if (pair := {"[": "]", "{": "}"}.get(opened, closed)) != closed and closed in {"]", "}"}:
         return at, f"'{opened}' is closed by '{closed}' here", f"write {pair} in its place"

@@ -18,11 +18,12 @@ def dash_meant(number: int, trial: Trial) -> Recognised | None:
     """What is to tell of the item of a list in which a line stands, or of the one behind it."""
     lines = trial.lines
     for item in _items(number, lines):
-        for at in range(item.start + 1, item.stop):
-            if _begins_own(at, item, lines):
-                dashed = f"{lines[item.start][: _width(lines[item.start])]}{lines[at].lstrip()}"
-                if trial.would_do([*lines[:at], dashed, *lines[at + 1 :]]):
-                    return _left_out(at, lines)
+        first = _key(lines[item.start][_width(lines[item.start]) :])
+        inner = [at for at in range(item.start + 1, item.stop) if _begins_own(at, item, lines)]
+        for at in sorted(inner, key=lambda at: _key(lines[at]) != first):
+            dashed = f"{lines[item.start][: _width(lines[item.start])]}{lines[at].lstrip()}"
+            if trial.would_do([*lines[:at], dashed, *lines[at + 1 :]], at=at):
+                return _left_out(at, lines)
         bare = [*lines[: item.start], _without(item, lines), *lines[item.start + 1 :]]
         if trial.would_do(bare, less=1):
             return _too_many(item.start, lines)
@@ -73,16 +74,20 @@ def _holds(line: str) -> bool:
     return bool(line.strip()) and not line.lstrip().startswith("#")
 
 
+def _key(text: str) -> str:
+    """The name of the field that a line begins with."""
+    named = _KEY.match(text)
+    return named[1] if named else ""
+
+
 def _left_out(at: int, lines: Sequence[str]) -> Recognised:
-    named = _KEY.match(lines[at])
-    what = f"'{named[1]}'" if named else "this line"
+    what = f"'{key}'" if (key := _key(lines[at])) else "this line"
     message = f"{what} begins an item of a list, and no dash stands before it"
     return (at, _indent(lines[at])), message, f"write - {excerpt(lines[at])}"
 
 
 def _too_many(at: int, lines: Sequence[str]) -> Recognised:
     own = lines[at][_width(lines[at]) :]
-    named = _KEY.match(own)
-    what = f"'{named[1]}'" if named else "this line"
+    what = f"'{key}'" if (key := _key(own)) else "this line"
     message = f"a dash begins another item here, and {what} belongs to the item above it"
     return (at, _indent(lines[at])), message, f"write {excerpt(own)}, without the dash"

@@ -9,6 +9,7 @@ from collections.abc import Mapping, Sequence
 
 from almanac.findings import Finding, Place, error
 from almanac.source.dashes_meant import dash_meant
+from almanac.source.hashed_lines import hashed_line
 from almanac.source.suggest import listed
 from almanac.source.tried import Trial
 
@@ -27,7 +28,8 @@ def given_twice(text: str, file: str, twice: Sequence[Finding]) -> list[Finding]
         return [told, *(own for own in twice if own.place.line not in block)]
     inner = [own.place for own in twice if own.place.column != 1]
     trial = Trial.of(lines, file) if len(inner) == len(twice) else None
-    if trial and (meant := dash_meant((inner[0].line or 1) - 1, trial)):
+    number = (twice[0].place.line or 1) - 1
+    if trial and (meant := hashed_line(number, trial) or dash_meant(number, trial)):
         (line, column), message, hint = meant
         return [error("duplicate-key", Place(file, line + 1, column + 1), message, hint)]
     return [*twice]

@@ -12,6 +12,7 @@ from almanac.source.tried import Trial
 
 _BEGINS = re.compile(r" *(?:- +)?(?:([\w-]+):(?: +|$))?")
 _FOLD = re.compile(r"[>|][-+]?")
+_ENDS = (".", "!", "?")
 _FEWEST_WORDS = 3  # of a text, which a word of a list or an id never has
 
 
@@ -25,7 +26,8 @@ def goes_on(number: int, trial: Trial) -> Recognised | None:
     own = _indent(lines[number])
     if start is None or wanted <= own or not _is_text(lines[number], lines[above]):
         return None
-    if lines[start].startswith("- ", own):
+    is_wrapped = lines[number][own].islower() and not lines[above].rstrip().endswith(_ENDS)
+    if lines[start].startswith("- ", own) and not is_wrapped:
         return None  # a line of the list, rather, whose dash is missing
     end = number + 1
     while end < len(lines) and lines[end].strip() and not _is_begun(lines[end]):

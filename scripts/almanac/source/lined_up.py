@@ -13,6 +13,7 @@ from almanac.source.tried import Trial
 _ABOVE, _BELOW = 8, 2  # lines around the one that was told, in which the slip may begin
 _MOST_PIECES = 8  # beside each other, that one slip moved
 _MOST_TRIED = 400
+_BEGUN = re.compile(r" *(?:- |[\w-]+:(?: |$))")
 _NAMED = re.compile(r"(?:- +)?([\w-]+):(?: |$)")
 
 
@@ -31,7 +32,8 @@ def lined_up(number: int, trial: Trial) -> Moved | None:
     lines = trial.lines
     for start, end, shift in _moves(number, lines):
         moved = [*lines[:start], *_shifted(lines[start:end], shift), *lines[end:]]
-        if trial.would_do(moved):
+        is_begun = _BEGUN.match(lines[start]) is not None  # and may not end up in a text
+        if trial.would_do(moved, at=start if is_begun else None):
             return _told(start, end, shift, moved)
     return None
 

@@ -11,6 +11,7 @@ from itertools import chain
 from almanac.findings import Finding, Place, error
 from almanac.source import schemas
 from almanac.source.dashes_meant import dash_meant
+from almanac.source.hashed_lines import hashed_line
 from almanac.source.lined_up import lined_up
 from almanac.source.reader import Document
 from almanac.source.tried import Trial
@@ -51,6 +52,7 @@ def moved_lines(document: Document, found: Iterable[Finding], amiss: list[str]) 
         return None
     numbers = [line - 1 for line in places[:_PLACES_TRIED]]
     tried = chain(
+        (hashed_line(number, trial) for number in numbers),
         (dash_meant(number, trial) for number in numbers),
         (lined_up(number, trial) for number in numbers),
     )

@@ -75,7 +75,10 @@ def stray_file(path: str) -> Finding:
     """A file among entries that is none by its name's ending."""
     name = path.rpartition("/")[2]
     stem = _NEARLY_YML.sub("", name)
+    is_bare = "." not in name and _ID.fullmatch(name) is not None
     hint = f"rename it {stem}.yml" if stem != name else "move it out of the catalogue"
+    if is_bare:
+        hint = f"if it is an entry, rename it {name}.yml; else {hint}"
     if written := _WRITTEN.fullmatch(name):
         hint = f"an entry is plain text: copy its words into {written[1]}.yml with a text editor"
     elif _EDITORS.search(name):

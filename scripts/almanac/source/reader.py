@@ -142,15 +142,8 @@ def _decode(raw: bytes, file: str) -> tuple[str, list[Finding]]:
             error("not-utf8", _place_after(before, file), message, "save the file as UTF-8")
         ]
     text = text.removeprefix("\ufeff")
-    found = [
-        error(
-            "control-character",
-            _place_after(text[: match.start()], file),
-            f"{control_words(match[0])} stands here",
-            "delete it",
-        )
-        for match in islice(CONTROL.finditer(text), _MOST)
-    ]
+    first = {own[0]: own for own in reversed([*CONTROL.finditer(text)])}
+    found = [_control(own, text, file) for own in islice(sorted(first.values(), key=_start), _MOST)]
     tabs = [*_TAB_INDENT.finditer(text)]
     if tabs:  # whoever has one in a line has it in others
         more = f", as in {counted(len(tabs) - 1, 'line')} more" if len(tabs) > 1 else ""
@@ -158,6 +151,21 @@ def _decode(raw: bytes, file: str) -> tuple[str, list[Finding]]:
         message = f"a tab stands in the indent{more}"
         found.append(error("tab-indent", place, message, "indent with spaces"))
     return text, found
+
+
+def _start(found: re.Match[str]) -> int:
+    return found.start()
+
+
+def _control(found: re.Match[str], text: str, file: str) -> Finding:
+    """The first of one control character, which tells of the others."""
+    place, many = _place_after(text[: found.start()], file), text.count(found[0])
+    if found[0] == "\r" and "\n" not in text:
+        message = "all lines are one: they end as those of old computers did, in U+000D alone"
+        return error("control-character", place, message, "save the file with usual line ends")
+    more = f", and {many - 1} more of it below" if many > 1 else ""
+    message = f"{control_words(found[0])} stands here{more}"
+    return error("control-character", place, message, "delete it")
 
 
 def _place_after(text: str, file: str) -> Place:

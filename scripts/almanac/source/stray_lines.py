@@ -17,7 +17,6 @@ from almanac.source.syntax_slips import (
 )
 
 _RULE = re.compile(r"\s*([-=~*_#]{4,}|\.{3,}|```\w*|~~~\w*)\s*")
-_OF_A_MERGE = re.compile(r"={7}|\|{7}( .*)?")
 # What a chat puts before a line: [27.11.26, 18:02] Name: or 18:02, 27/11/2026 - Name:
 _ON, _AT = r"[0-9]{1,4}[./-][0-9]{1,2}[./-][0-9]{1,4}", r"[0-9]{1,2}:[0-9]{2}(?::[0-9]{2})?"
 _SENT = re.compile(
@@ -27,6 +26,7 @@ _SENT = re.compile(
 )
 _OF_AN_ENTRY = re.compile(r"- |[a-z_]+:(?: |$)")
 _TABLE_ROW = re.compile(r"\s*(?:- +)?\|(?:[^|]+\|){2,}\s*")
+_QUOTED_CELLS = re.compile(r"\s*(?:- +)?\"[^\"]*\"(?:[,;\t] *\"[^\"]*\"){2,}\s*")
 _WHOLE_QUOTED = re.compile(r"""\s*(["'])([a-z_]+: ?[^"']+)\1""")
 _ADDED = re.compile(r"\+(?!\+)\s*[\w-].*")
 _FOLD = re.compile(r"\s*(?:- )?([a-z_]+): *[>|][-+0-9]*")
@@ -49,9 +49,6 @@ def stray(
     first = max(0, min(since[0], at[0]) - 1)
     for number in range(first, min(at[0] + 1, len(lines))):
         line = lines[number].rstrip()
-        if _OF_A_MERGE.fullmatch(line):
-            message = "a mark of a merge stands here alone"
-            return "merge-conflict", (number, 0), message, "delete it, and read the lines around it"
         if _RULE.fullmatch(line) and line.strip() != "---":
             where = (number, len(line) - len(line.lstrip()))
             return "yaml-syntax", where, "this line is no part of an entry", "take it out"
@@ -62,7 +59,7 @@ def stray(
             if not _OF_AN_ENTRY.match(sent[2]):
                 message, hint = "this line comes from a chat", "take it out"
             return "yaml-syntax", where, message, hint
-        if _TABLE_ROW.fullmatch(line):
+        if _TABLE_ROW.fullmatch(line) or _QUOTED_CELLS.fullmatch(line):
             message = "a row of a table cannot stand here"
             hint = "write each cell behind its field's name and a colon, a line for each"
             return "yaml-syntax", where, message, hint

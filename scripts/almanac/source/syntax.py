@@ -11,6 +11,7 @@ import yaml
 from almanac.findings import Finding, Place, error
 from almanac.source.brackets import nothing_there, open_bracket
 from almanac.source.goes_on import goes_on
+from almanac.source.hashed_lines import hashed_line
 from almanac.source.lined_up import lined_up
 from almanac.source.look_alikes import look_alike
 from almanac.source.quote_open import open_quote
@@ -21,7 +22,7 @@ from almanac.source.syntax_slips import Position, excerpt, recognised
 from almanac.source.syntax_words import OTHER_CODES, SIMPLE, SINCE
 from almanac.source.tried import Trial
 
-_CONFLICT = re.compile(r"<{7}( |$)|>{7}( |$)")
+_CONFLICT = re.compile(r"(?:<{7}|>{7}|\|{7})(?: |$)|={7}$")
 _NO_SPACE = re.compile(r"\s*[A-Za-z_-]+:[^\s:]")
 _COMMENT_BEHIND = re.compile(r"\s*[^\s#].*\s#")
 _HASHED = re.compile(r"([a-z_]+): (#[0-9A-Za-z]+)")
@@ -37,15 +38,8 @@ def syntax_finding(problem: yaml.YAMLError, text: str, file: str) -> Finding:
     since = _position(getattr(problem, "context_mark", None)) or at
     if at is None or since is None:
         return error("yaml-syntax", Place(file), _NOT_YAML + said, "compare it with another entry")
-    conflict = next((number for number, line in enumerate(lines) if _CONFLICT.match(line)), None)
-    if conflict is not None:
-        message = "two versions of this file were merged, and the choice between them is open"
-        return error(
-            "merge-conflict",
-            Place(file, conflict + 1, 1),
-            message,
-            "keep one of the two, and delete the marks",
-        )
+    if marks := [number for number, line in enumerate(lines) if _CONFLICT.match(line.rstrip())]:
+        return _conflict(marks, lines, file)
     told = stray(said, at, since, lines) or _explain(said, at, since, lines, file)
     code, (line, column), message, hint = told
     hashed = _HASHED.search("\n".join(lines[since[0] : at[0] + 1]))
@@ -54,6 +48,18 @@ def syntax_finding(problem: yaml.YAMLError, text: str, file: str) -> Finding:
     elif any(map(_COMMENT_BEHIND.match, lines[max(0, min(since[0], at[0] - 1, line)) : at[0] + 1])):
         hint += "; or, where the ' #' belongs to a text, put that text in quotes"
     return error(code, Place(file, line + 1, column + 1), message, hint)
+
+
+def _conflict(marks: list[int], lines: list[str], file: str) -> Finding:
+    message = "two versions of this file were merged, and the choice between them is open"
+    hint = "keep one of the two, and delete the marks"
+    if {lines[own][0] for own in marks} < {"<", "=", ">"}:
+        message = "marks of a merge were left here, without the others"
+        hint = "delete them, and keep one of the versions that stand around them"
+    if len(marks) == 1:
+        message = "a mark of a merge stands here alone"
+        hint = "delete it, and read the lines around it"
+    return error("merge-conflict", Place(file, marks[0] + 1, 1), message, hint)
 
 
 _Explained = tuple[str, Position, str, str]
@@ -68,8 +74,8 @@ def _explain(said: str, at: Position, since: Position, lines: list[str], file: s
     char = line[at[1] : at[1] + 1]
     if char == "\t":
         return "tab-indent", at, "a tab stands where a text could begin", "use spaces"
-    found = look_alike(at, since, lines) or levels(said, at, lines)
-    found = found or _tried(said, at, since, lines, file)
+    found = look_alike(at, since, lines) or _tried(said, at, since, lines, file)
+    found = found or levels(said, at, lines)
     found = found or recognised(said, at, since, lines)
     if found := found or _begins_no_text(said, at, line):
         return "yaml-syntax", *found
@@ -102,7 +108,8 @@ def _tried(
         return found
     if "did not find expected" not in said and "mapping values" not in said:
         return None
-    return (lined_up(at[0], trial) if trial else None) or too_deep(at[0], lines)
+    meant = trial and (hashed_line(at[0], trial) or lined_up(at[0], trial))
+    return meant or too_deep(at[0], lines)
 
 
 def _begins_no_text(said: str, at: Position, line: str) -> tuple[Position, str, str] | None:

@@ -17,8 +17,9 @@ Recognised = tuple[Position, str, str]  # where, what is wrong, the mend
 
 LIST_MARK = re.compile(r"(?:[-–—−*•·▪◦]+|[0-9]{1,2}(?:[.)]|:(?= ))|\[[ xX]?\])\s*(?=\S)")
 CURLY = "“”„‘’«»"
-_NO_COLON = re.compile(r"([a-z_]+)\s*(?:[-=]>|[→=;,：]|\s)\s*(\S.*)")
-_NO_SPACE = re.compile(r"(?:- )?([a-z_]+):([^\s:].*)")
+_NO_COLON = re.compile(r"([A-Za-z_]+)\s*(?:[-=]>|[→=;,：.]| [-–] |\s)\s*(\S.*)")
+_CAPITAL = re.compile(r"[A-Z][a-z_]+ ?[-=→;,：.]")  # and no sentence
+_NO_SPACE = re.compile(r"(?:- )?([A-Za-z_]+):([^\s:].*)")
 _FIELD = re.compile(r"((?:- )?[a-z_]+: )([^\s\"'\[{|>&*!%@`].*)")
 _NEXT_FIELD = re.compile(r"\s*[a-z0-9_-]+: ")
 _ITEM_FIELD = re.compile(r"- ([a-z_]+):(?: |$)")
@@ -26,7 +27,7 @@ _DASHED_FIELD = re.compile(r"\s*- +([A-Za-z0-9_-]+: \S.*)")
 _QUOTED_ROW = re.compile(r"\"[^\"]*\"(?:, ?\"[^\"]*\")+|'[^']*'(?:, ?'[^']*')+")
 _DASHED_TEXT = re.compile(r" *- +([^:\[{\"'|>]+)")
 _REPS = re.compile(r"([1-9][0-9]?) ?[x×*] ?([1-9][0-9]{1,3}) ?(?:m|yd|yards|metres)?")
-_NUMBERED = re.compile(r"\s*[0-9]{1,2}[.)]\s+\S")
+_NUMBERED = re.compile(r"\s*(?:[0-9]{1,2}[.)]\s+|[•·▪◦]\s*)\S")
 _LONGEST = 100
 
 
@@ -113,9 +114,9 @@ def _in_list(number: int, lines: Sequence[str]) -> Recognised | None:
 def _field(number: int, lines: Sequence[str]) -> Recognised | None:
     """A line that begins with a field's name, and no colon behind it."""
     tight = _NO_SPACE.fullmatch(lines[number].strip()) if number < len(lines) else None
-    if tight and tight[1] in field_names():
+    if tight and tight[1].lower() in field_names():
         where = (number, lines[number].index(":"))
-        hint = f"write {tight[1]}: {excerpt(tight[2])}"
+        hint = f"write {tight[1].lower()}: {excerpt(tight[2])}"
         return where, "no space stands after this colon", hint
     line = lines[number] if number < len(lines) else ""
     text = line.strip()
@@ -123,13 +124,14 @@ def _field(number: int, lines: Sequence[str]) -> Recognised | None:
         where = (number, len(line) - len(line.lstrip()) + len(text))
         return where, f"no colon stands behind '{text}'", f"write {text}:"
     match = _NO_COLON.fullmatch(text)
-    if not match or match[1] not in field_names():
+    is_name = match and (match[1] in field_names() or _CAPITAL.match(text))
+    if not match or not is_name or match[1].lower() not in field_names():
         return None
     column = len(line) - len(line.lstrip()) + len(match[1])
     return (
         (number, column),
         f"no colon stands behind '{match[1]}'",
-        f"write {match[1]}: {excerpt(match[2])}",
+        f"write {match[1].lower()}: {excerpt(match[2])}",
     )
 
 
@@ -188,6 +190,8 @@ def _colon(at: Position, lines: Sequence[str]) -> Recognised | None:
         if time := re.fullmatch(r"([0-9]{1,2}):\s+([0-5][0-9])", whole):
             message = "a blank stands inside this time"
             return at, message, f"write {match[1]}{time[1]}:{time[2]}"
+        if whole.endswith("}") and "{" not in whole:
+            return at, f"'{{' is missing before '{excerpt(whole)}'", f"write {match[1]}{{{whole}"
         two = re.fullmatch(r"(\S.*?)(?:, *| {2,}|\t+)([a-z_]+): *(\S.*)", whole)
         if two and two[2] in field_names():
             own = f"'{match[1]}{excerpt(two[1])}' and '{two[2]}: {excerpt(two[3])}'"

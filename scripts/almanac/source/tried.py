@@ -6,6 +6,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from functools import cache, cached_property
+from itertools import chain
 from typing import Any, NamedTuple
 
 import yaml
@@ -51,14 +52,15 @@ class Trial:
         """How many fields are amiss in the lines as they are; None where these do not read."""
         return self._before.amiss if self._before else None
 
-    def would_do(self, lines: Sequence[str], less: int = 0) -> bool:
-        """Whether nothing is amiss in them, nor less held but for so many items. Never, once so
-        much has been tried.
+    def would_do(self, lines: Sequence[str], less: int = 0, at: int | None = None) -> bool:
+        """Whether nothing is amiss in them, nor less held but for so many items, and whether the
+        line ``at`` begins a field, an item or a text of its own. Never, once so much has been
+        tried.
         """
         self._left -= sum(map(len, lines))
         if self._left < 0:
             return False
-        after = _read(lines, self._kind, most=0)
+        after = _read(lines, self._kind, most=0, at=at)
         before = self._before
         return bool(after and not after.amiss and (not before or after.held >= before.held - less))
 
@@ -68,12 +70,18 @@ def _validator(kind: str) -> Draft202012Validator:
     return Draft202012Validator(schemas.inlined(kind))
 
 
-def _read(lines: Sequence[str], kind: str, most: int | None = None) -> _Read | None:
-    """None where they do not read. What is amiss past ``most`` is not looked for."""
+def _read(
+    lines: Sequence[str], kind: str, most: int | None = None, at: int | None = None
+) -> _Read | None:
+    """None where they do not read, or nothing begins in the line ``at``. What is amiss past
+    ``most`` is not looked for.
+    """
     try:
         root = yaml.compose("\n".join(lines), Loader=PlainLoader)
         data = _plain(root)
     except (yaml.YAMLError, ValueError, RecursionError):
+        return None
+    if at is not None and not _begins(root, at):
         return None
     amiss = 0
     for problem in _validator(kind).iter_errors(data):
@@ -107,3 +115,12 @@ def _plain(node: yaml.Node | None) -> Any:
 def _held(data: Any) -> int:
     inner = data.values() if isinstance(data, dict) else data
     return len(data) + sum(map(_held, inner)) if isinstance(data, dict | list) else 0
+
+
+def _begins(node: yaml.Node | None, line: int) -> bool:
+    """Whether a key, an item or a value begins in a line."""
+    if node is None or not node.start_mark.line <= line <= node.end_mark.line:
+        return False
+    inner = node.value if isinstance(node, yaml.CollectionNode) else ()
+    pairs = chain.from_iterable(inner) if isinstance(node, yaml.MappingNode) else inner
+    return node.start_mark.line == line or any(_begins(own, line) for own in pairs)
