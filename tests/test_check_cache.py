@@ -13,6 +13,7 @@ from pathlib import Path
 
 import pytest
 from example_cases import BASE
+from git_world import committed, git
 from saves import SAVES
 from shared import CATALOGUE, DAY, copied, examples, is_long
 
@@ -130,20 +131,14 @@ def test_what_the_last_commit_called_a_file_is_not_said_after_the_next(
     alone, and ``--fix`` with it.
     """
 
-    def git(*words: str) -> None:
-        who = ("-c", "user.name=a", "-c", "user.email=a@example.org")
-        subprocess.run(["git", *who, *words], cwd=root, check=True, capture_output=True)
-
-    git("init")
-    git("add", ".")
-    git("commit", "-m", "before")
+    committed(root)
     fins = root / "drills/gear/fins.yml"
     text = re.sub("^title: .*", "title: Blades", fins.read_text("utf-8"))
     fins.with_name("blades.yml").write_text(text, "utf-8")
     fins.unlink()
     assert "write blades (drills/gear/blades.yml)" in told(root) == anew(root)
-    git("add", ".")
-    git("commit", "-m", "after")
+    git(root, "add", ".")
+    git(root, "commit", "-m", "after")
     assert "almanac new gear fins" in told(root) == anew(root)
 
 

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-import subprocess
 from pathlib import Path
 
 import pytest
 from example_cases import BASE
+from git_world import committed
 from shared import copied
 
 from almanac.commands.main import COMMANDS, main
@@ -89,17 +89,11 @@ def test_a_review_of_an_older_club_names_it_once(
 ) -> None:
     """By the change that ``update`` makes, the base is the older one."""
     root = _older(tmp_path)
-    _commit(root)
+    committed(root)
     assert main(["update", "--root", str(root)]) == 0
     capsys.readouterr()
     assert main(["review", "HEAD", "--root", str(root)]) == 0
     assert capsys.readouterr().out.count("older-form") == 1
-
-
-def _commit(root: Path) -> None:
-    who = ["-c", "user.name=A coach", "-c", "user.email=coach@club.example"]
-    for words in (["init", "-q"], ["add", "."], [*who, "commit", "-qm", "All"]):
-        subprocess.run(["git", "-C", str(root), *words], check=True)
 
 
 def test_an_older_club_whose_entries_all_fit_is_read(tmp_path: Path) -> None:

@@ -5,12 +5,12 @@ changes nothing else.
 from __future__ import annotations
 
 import re
-import subprocess
 from pathlib import Path
 
 import pytest
 import yaml
 from example_cases import BASE
+from git_world import committed
 from jsonschema import Draft202012Validator
 from plans_world import club, codes
 from shared import CATALOGUE, DAY, copied
@@ -395,13 +395,7 @@ def test_fix_writes_what_a_set_adds_up_to(
 
 
 def test_a_renamed_file_is_known_by_the_last_commit(tmp_path: Path) -> None:
-    root = club(tmp_path)
-    for command in ("init -q", "add .", "commit -q -m club"):
-        subprocess.run(
-            ["git", "-c", "user.name=x", "-c", "user.email=x@x.example", *command.split()],
-            cwd=root,
-            check=True,
-        )
+    root = committed(club(tmp_path))
     old = root / "drills/skills/kicking/back-float.yml"
     text = old.read_text("utf-8").replace("title: Back float", "title: Long on the back")
     (root / "drills/skills/kicking/long-back.yml").write_text(text, "utf-8")

@@ -6,11 +6,11 @@ from __future__ import annotations
 
 import json
 import re
-import subprocess
 from datetime import date
 from pathlib import Path
 
 import pytest
+from git_world import committed, git
 from plans_world import club, write
 from shared import examples
 
@@ -21,27 +21,9 @@ from almanac.commands.shared import CheckedCatalogue
 from almanac.model.load import Loaded
 
 
-def git(root: Path, *arguments: str) -> str:
-    identity = [
-        "-c",
-        "user.name=Head coach",
-        "-c",
-        "user.email=coach@club.example",
-        "-c",
-        "protocol.file.allow=always",
-    ]
-    return subprocess.run(
-        ["git", "-C", str(root), *identity, *arguments], check=True, capture_output=True, text=True
-    ).stdout
-
-
 @pytest.fixture
 def repository(tmp_path: Path) -> Path:
-    root = club(tmp_path / "club")
-    git(root, "init", "--quiet", "--initial-branch", "main")
-    git(root, "add", "--all")
-    git(root, "commit", "--quiet", "--message", "base")
-    return root
+    return committed(club(tmp_path / "club"))
 
 
 def edit(root: Path, file: str, find: str, put: str) -> None:
@@ -245,7 +227,7 @@ def test_no_repository_and_no_commit_are_wrong_usage(
 def test_a_shallow_clone_says_what_to_fetch(
     repository: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    first = git(repository, "rev-parse", "HEAD").strip()
+    first = git(repository, "rev-parse", "HEAD")
     edit(repository, KICK, "factor: 1.0", "factor: 1.1")
     git(repository, "commit", "--quiet", "--all", "--message", "slower")
     git(tmp_path, "clone", "--quiet", "--depth", "1", f"file://{repository}", "shallow")

@@ -9,12 +9,12 @@ from __future__ import annotations
 
 import json
 import re
-import subprocess
 from pathlib import Path
 from typing import Any
 from urllib.parse import unquote
 
 import pytest
+from git_world import committed, git
 from hypothesis import given
 from hypothesis import strategies as st
 from markdown_it import MarkdownIt
@@ -53,26 +53,9 @@ HOSTILE = [
 ]  # fmt: skip
 
 
-def git(root: Path, *arguments: str, given: bytes = b"") -> str:
-    identity = [
-        "-c",
-        "user.name=Head coach",
-        "-c",
-        "user.email=coach@club.example",
-        "-c",
-        "core.autocrlf=false",
-    ]
-    run = ["git", "-C", str(root), *identity, *arguments]
-    return subprocess.run(run, check=True, capture_output=True, input=given).stdout.decode().strip()
-
-
 @pytest.fixture
 def repository(tmp_path: Path) -> Path:
-    root = club(tmp_path / "club")
-    git(root, "init", "--quiet", "--initial-branch", "main")
-    git(root, "add", "--all")
-    git(root, "commit", "--quiet", "--message", "base")
-    return root
+    return committed(club(tmp_path / "club"))
 
 
 def blob(root: Path, raw: bytes) -> str:

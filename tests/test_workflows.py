@@ -12,6 +12,7 @@ from pathlib import Path
 from typing import Any
 
 import yaml
+from git_world import git
 from shared import CATALOGUE, copied
 
 from almanac.resources import HOME, STARTERS
@@ -65,25 +66,20 @@ def test_a_new_club_reads_in_the_summary_what_a_proposal_changes(tmp_path: Path)
     assert "${{" not in step["run"]  # nothing of a proposal's is pasted into what is run
     root, summary = copied(CATALOGUE, tmp_path / "club"), tmp_path / "summary.md"
     changed = root / "plans/sets/kick-and-go.yml"
-    _git(root, "init", "-qb", "main")
-    _git(root, "add", "-A")
-    _git(root, "commit", "-qm", "before")
-    _git(root, "switch", "-qc", "proposal")
+    git(root, "init", "-qb", "main")
+    git(root, "add", "-A")
+    git(root, "commit", "-qm", "before")
+    git(root, "switch", "-qc", "proposal")
     changed.write_text(changed.read_text("utf-8").replace("reps: 4", "reps: 6", 1), "utf-8")
-    _git(root, "commit", "-qam", "more")
-    _git(root, "switch", "-q", "main")
-    _git(root, "merge", "-q", "--no-ff", "-m", "as a host merges it to be tried", "proposal")
+    git(root, "commit", "-qam", "more")
+    git(root, "switch", "-q", "main")
+    git(root, "merge", "-q", "--no-ff", "-m", "as a host merges it to be tried", "proposal")
     path = f"{Path(sys.executable).parent}{os.pathsep}{os.environ['PATH']}"
     environment = {**os.environ, "PATH": path, "GITHUB_STEP_SUMMARY": str(summary)}
     command = step["run"].replace("$$", "$")
     subprocess.run(["bash", "-c", command], cwd=root, env=environment, check=False)
     said = summary.read_text("utf-8")
     assert "`kick-and-go`" in said and "4" in said and "6" in said and "figure" in said
-
-
-def _git(root: Path, *words: str) -> None:
-    who = ["-c", "user.name=a", "-c", "user.email=a@club.example", "-c", "commit.gpgsign=false"]
-    subprocess.run(["git", *who, *words], cwd=root, check=True, capture_output=True)
 
 
 def test_the_site_is_published_from_the_default_branch_alone() -> None:
