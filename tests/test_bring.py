@@ -85,6 +85,21 @@ def test_whatever_is_brought_nothing_dangles(
     assert first == {"# From Quillwater Swimming Club, https://quillwater.example/."}
 
 
+def test_of_drills_only_what_comes_before_one_comes_with_it(own: Path, loaded: Loaded) -> None:
+    """What is easier or harder is no need: else one drill would bring half a catalogue."""
+    needed, todo = set[str](), ["back-streamline-kick"]
+    while todo:
+        data = loaded.documents["drill", todo.pop()].data
+        todo += [id for id in data.get("needs_first", ()) if id not in needed]
+        needed |= {*data.get("needs_first", ())}
+    assert loaded.documents["drill", "back-streamline-kick"].data["harder"]
+    assert brought(own, "back-streamline-kick") == 0
+    came = {path.stem for path in (own / "drills/skills").rglob("*.yml")}
+    assert came == {"back-streamline-kick", *needed}
+    text = next(own.rglob("back-streamline-kick.yml")).read_text("utf-8")
+    assert "\nharder:" not in text and "\nneeds_first:" in text
+
+
 def test_what_is_here_is_never_written_over(own: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert brought(own, "back-streamline-kick") == 0
     assert "drills/skills" in capsys.readouterr().out
