@@ -358,13 +358,15 @@ def test_of_a_single_goal_nobody_is_told_to_leave_one_out() -> None:
     table = compose_table(Analysis(catalogue, DAY), "heron").table
     for own in (
         Unmet(NO_SKILL, UNKNOWN, MINUTES),
-        Unmet(NO_RELIEF, UNKNOWN, MINUTES),
         Unmet(EFFORT, 0, "goals"),
         Unmet(EFFORT, 0, HARDER),
         Unmet(GOAL, 0, MINUTES),
     ):
         one, two = unmet_words(table, own, 1), unmet_words(table, own, 2)
         assert "a goal" in two and "a goal" not in one
+    relief = Unmet(NO_RELIEF, UNKNOWN, MINUTES)  # which one goal less seldom makes room for
+    for goals in (1, 2):
+        assert unmet_words(table, relief, goals).endswith("stroke: take more minutes.")
 
 
 @pytest.mark.parametrize(

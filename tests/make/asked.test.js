@@ -64,6 +64,8 @@ test("a wish that is in the way can be dropped, where there is anything left to 
   assert.equal(wayPast(request, { wish: "goals", which: "walls", because: "gear", words: "" }, title).title, "With all the gear");
   assert.equal(wayPast(request, { wish: "goals", which: "walls", because: "minutes", words: "" }, title).title, "Without walls");
   assert.equal(wayPast(request, { wish: "skill", which: null, because: "minutes", words: "" }, title).title, "Without walls");
+  assert.equal(wayPast({ ...request, minutes: 60 }, { wish: "relief", which: null, because: "minutes", words: "" }, title).request.minutes, 70);
+  assert.equal(wayPast({ ...request, minutes: 115 }, { wish: "relief", which: null, because: "minutes", words: "" }, title), null);
   assert.equal(wayPast(request, { wish: "skill", which: null, because: "time-left", words: "" }, title), null, "there is time: no wish is in the way");
   assert.equal(wayPast(request, { wish: "effort", which: "strong", because: "goals", words: "" }, title).title, "At any effort");
 });

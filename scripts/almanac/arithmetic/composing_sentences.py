@@ -57,9 +57,7 @@ SENTENCES: Mapping[str, str] = {
     "unmet-skill-one": "There is no skill in it: take more minutes.",
     "unmet-skill-none": "There is no skill in it: none for what is wished is written for them.",
     "unmet-skill-because": "There is no skill in it, as {because}: {mend}.",
-    "unmet-relief": "Nothing easy carries tired legs into the stroke: take more minutes, or drop a"
-    " goal.",
-    "unmet-relief-one": "Nothing easy carries tired legs into the stroke: take more minutes.",
+    "unmet-relief": "Nothing easy carries tired legs into the stroke: take more minutes.",
     "unmet-skill-time-left": "There is no skill in it.",
     "unmet-relief-time-left": "Nothing easy carries tired legs into the stroke.",
     "unmet-slot-time-left": "{time} of the slot is not filled: swap a piece for a longer one.",

@@ -121,7 +121,8 @@ export function without(request, { wish, which }, goalTitle, groups = []) {
   return ways[wish] ?? null;
 }
 
-/** The wish to drop for what a proposal does not meet: the one behind it, else what is not met itself; for want of time the last goal.
+/** The wish to drop for what a proposal does not meet: the one behind it, else what is not met itself; for want of time the last goal, but for
+ * relief, which a few minutes more have room for sooner.
  * @param {Request} request
  * @param {Unmet} unmet
  * @param {(goal: string) => string} goalTitle */
@@ -129,12 +130,17 @@ export function wayPast(request, { wish, which, because }, goalTitle) {
   if (because === "time-left") { // there is time: what was taken out is taken back
     return null;
   }
+  if (wish === "relief" && because === "minutes") {
+    const minutes = request.minutes + MORE_MINUTES;
+    return minutes <= MINUTES_MOST ? { title: `In ${minutes} minutes`, request: { ...request, minutes } } : null;
+  }
   const behind = because === "minutes" || because === "goals" ? null : without(request, { wish: because, which: null }, goalTitle);
   const goal = wish === "goals" ? which : (request.goals[request.goals.length - 1] ?? null);
   return behind ?? without(request, wish === "effort" ? { wish, which } : { wish: "goals", which: goal }, goalTitle);
 }
 
-export const MINUTES_LEAST = 20; // of a practice that can be made
+export const MINUTES_LEAST = 20, MINUTES_MOST = 120; // of a practice that can be made
+const MORE_MINUTES = 10;
 const MINUTE_MS = 60_000;
 const DAY_MINUTES = 24 * 60;
 
