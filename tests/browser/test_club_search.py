@@ -116,3 +116,19 @@ def test_what_is_not_wanted_is_not_among_the_first(
     whole = [hit.partition("#")[0].replace("sets/scaled/", "sets/") for hit in hits]
     assert len(hits) == 3
     assert word not in page.evaluate(_CARRIED, [facet, whole])
+
+
+@pytest.mark.parametrize(
+    ("question", "kind"),
+    [
+        ("kick", "faults/"),  # a word that half of all pages have says nothing of what is wrong
+        ("kicking", "faults/"),
+        ("cant float", "gear/"),  # what is not done is no float to hold
+        ("won't float", "gear/"),
+    ],
+)
+def test_what_is_not_meant_by_a_word_is_not_among_the_first(
+    page: Page, question: str, kind: str
+) -> None:
+    (hits,) = answered(page, question)
+    assert len(hits) == 3 and not [hit for hit in hits if hit.startswith(kind)], hits

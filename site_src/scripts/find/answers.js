@@ -2,7 +2,7 @@
 
 import { stems } from "../lib/words.js";
 import { asNamed } from "./names.js";
-import { isLacking } from "./phrases.js";
+import { isLacking, isOfNotDoing } from "./phrases.js";
 import { KIND_OF, WHOLES } from "./question.js";
 
 /** @import {WordIndex} from "../lib/search.js" */
@@ -51,8 +51,11 @@ const NUMBER_COUNTS = 0.6;
 const NEED = "need";
 const FAULT = "fault";
 const LACKING = 1.25; // a fault, where it is told what somebody does not do
+const GEAR_NOT_DONE = 0.3; // gear, there: what is not done is called as a verb is
 const A_PART = new Set(stems("hip chin elbow head knee foot ankle toe leg hand finger thumb wrist"));
 const OF_A_PART = 2; // a fault, where a part of the body is all that is told
+const COMMON = 0.12; // the share of entries in whose names a word stands that says nothing of what is wrong: kick
+const OF_NOTHING_WRONG = 0.3; // a fault, where such a word is all that is told
 const NAMED = 0.7; // how like a name of a need is that "a boy with" asks for, where none is more like it: bent knees are a fault
 const LIKE_A_NAME = 8;
 const LIKELY = 1.6; // the power of the likeness
@@ -127,11 +130,13 @@ export function answers({ words, phrases, ways }, entries, question) {
   const agrees = ways.agreement(question.words);
   /** @type {(id: number) => number} */
   const least = (id) => (entries[id]?.kind === "editors" ? FOR_EDITORS : SURE);
-  const lacking = isLack ? LACKING : A_PART.has(sought) ? OF_A_PART : 1;
+  const isCommon = terms.length === 1 && (phrases.spread.get(sought) ?? 0) > COMMON * phrases.documents;
+  const lacking = isLack ? LACKING : A_PART.has(sought) ? OF_A_PART : isCommon ? OF_NOTHING_WRONG : 1;
+  const gearTells = isLack && isOfNotDoing(question.asked) ? GEAR_NOT_DONE : 1;
   const isOfStroke = weighed.kinds.has(DRILL) && ways.isStroke(sought);
   const scored = hits.map(({ id, score, tells }) => {
     const place = entries[id]?.kind === "editors" && tells < FOR_EDITORS ? LAST : 1;
-    return /** @type {const} */ ([id, score * favour(entries[id], weighed, { sought, terms }) * (entries[id]?.kind === FAULT ? lacking : 1) * alike(id) * place * agrees(entries[id]) * (isOfStroke && isAroundStroke(entries[id]) ? NO_DRILL_OF_IT : 1)]);
+    return /** @type {const} */ ([id, score * favour(entries[id], weighed, { sought, terms }) * (entries[id]?.kind === FAULT ? lacking : entries[id]?.kind === "gear" ? gearTells : 1) * alike(id) * place * agrees(entries[id]) * (isOfStroke && isAroundStroke(entries[id]) ? NO_DRILL_OF_IT : 1)]);
   });
   const sure = hits.filter(({ id, tells }) => tells >= least(id));
   return { scores: new Map(scored.sort(([, one], [, two]) => two - one)), sure: new Set(sure.map(({ id }) => id)) };
