@@ -15,7 +15,7 @@ from almanac.source.times_meant import time_meant
         ("sixty", "60"), ("twice", "2"), ("twice a week", "2"), ("four lengths", "4"),
         ("two hundred", "200"), ("two hundred and fifty metres", "250"), ("twenty five", "25"),
         ("thirty-five m", "35"), ("a hundred", "100"), ("one thousand five hundred", "1500"),
-        ("one and a half", "a number"), ("three or four", "a number"), ("two dozen", "a number"),
+        ("one and a half", "a number"), ("three or four", "a number"), ("two dozen", "24"),
         ("fifteen hundred", "a number"), ("", "a number"),
     ],
 )  # fmt: skip

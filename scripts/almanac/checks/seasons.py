@@ -85,6 +85,8 @@ def _within(season: Season, path: DataPath, own: Stretch) -> Iterator[Problem]:
 def block_outside_season(analysis: Analysis) -> Iterator[Problem]:
     """A block stands in a season under its own squad, and all of its weeks lie in the season."""
     for season in analysis.catalogue.seasons.values():
+        if season.last <= season.first:
+            continue  # nothing lies in it: season-dates tells it
         for squad, plan in season.squads.items():
             for number, id in enumerate(plan.blocks):
                 block, path = analysis.catalogue.blocks[id], ("squads", squad, "blocks", number)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Mapping
 from typing import Any
 
@@ -63,6 +64,20 @@ def looked_for(documents: Mapping[Key, Document]) -> dict[Key, dict[str, str]]:
         for word, said in words.items() if isinstance(words, dict) else ():
             for name in _names(said) if isinstance(said, dict) else ():
                 _add(found.setdefault(("vocabulary", list_of), {}), name, word)
+    return found
+
+
+def told_by(documents: Mapping[Key, Document]) -> dict[Key, dict[str, str]]:
+    """By vocabulary, each longer word that tells what one of its words means, and no other, with
+    that one.
+    """
+    found: dict[Key, dict[str, str]] = {}
+    for (kind, id), document in documents.items():
+        words = document.data.get("words") if kind == "vocabulary" else None
+        for word, said in words.items() if isinstance(words, dict) else ():
+            means = said.get("means") if isinstance(said, dict) else ""
+            for own in set(re.findall(r"[a-z]{4,}", str(means).lower())):
+                _add(found.setdefault(("vocabulary", id), {}), own.removesuffix("s"), word)
     return found
 
 

@@ -11,7 +11,7 @@ from typing import Any
 
 from almanac.findings import Finding
 from almanac.kinds import SUMMED
-from almanac.model.called import called, looked_for
+from almanac.model.called import called, looked_for, told_by
 from almanac.model.catalogue import Catalogue, Key
 from almanac.model.closed import CLUB, closed
 from almanac.model.documents import can_be_read, documents_of, held_to_schemas, is_stub
@@ -91,6 +91,7 @@ def load(
         names_of(files, documents, stubs),  # without the words that do not fit
         called=called(documents),
         looked_for=looked_for(documents),
+        told_by=told_by(documents),
         retired={key for key in stubs if "retired" in documents[key].data},
         misplaced=astray | ids_of(root, findings),
         lent={one.id for one in files if one.lent and one.kind == "vocabulary"},

@@ -11,14 +11,15 @@ from collections.abc import Iterator, Sequence
 import yaml
 
 from almanac.findings import Finding, Place, warning
+from almanac.source.bare_times import with_or_without_colon
 from almanac.source.reader import DataPath, Document
 from almanac.source.scalars import scalar
 from almanac.source.style import marked
 from almanac.source.syntax_slips import excerpt
-from almanac.source.times_meant import with_or_without_colon
 
 _FREE_TEXT = "minLength"  # of every text that is not taken from a list, and of those alone
 _WAITS = {"sendoff", "rest", "pause", "pause_between", "talk", "gap"}
+_SWUM = {"tests", "aim"}
 _TIMED = _WAITS | {"change", "time", "aim", "assume", "clock"}
 _HOURS = re.compile(r"([01]?[0-9]|2[0-3]):([0-5][0-9]):([0-5][0-9])")
 _FEW_MINUTES = 15  # a send-off of fewer seconds is none
@@ -37,7 +38,7 @@ def asked_about(document: Document, kind: str) -> Iterator[tuple[Finding, DataPa
     for path, value in _scalars(document.data, ()):
         if isinstance(value, str) and (value.endswith(_ENDS) or _has_one_quote(value)):
             commas.append(path)
-        elif kind != _BEFORE_A_TEST and _WAITS & {*path} and _is_long(value):
+        elif kind != _BEFORE_A_TEST and (_WAITS | _SWUM) & {*path} and _is_long(value):
             waits.append(path)
         elif value.__class__ is int and _TIMED & {*path} and with_or_without_colon(str(value)):
             bare.append(path)
@@ -120,13 +121,15 @@ def _is_on_one_line(document: Document, path: DataPath) -> bool:
 
 
 def _wait(document: Document, path: DataPath) -> Finding:
-    name = next(str(own) for own in reversed(path) if own in _WAITS)
+    name = next(str(own) for own in reversed(path) if own in _TIMED)
     said = document.node(path).value
     message = f"'{name}' is {said}, which is read as hours, minutes and seconds"
     hint = "write m:ss, say 1:15 for a minute and a quarter"
     found = _HOURS.fullmatch(said)
     if short := _without_hours(said):
         message, hint = f"'{name}' is {said}, with hours before it", f"write {short}"
+    elif found and _SWUM & {*path}:
+        hint = f"write {found[1]}:{found[2]}.{found[3]} for minutes, seconds and hundredths"
     elif found and found[3] == "00":
         hours, minutes = int(found[1]), int(found[2])
         ways = [f"{hours}:{found[2]} for minutes and seconds"]

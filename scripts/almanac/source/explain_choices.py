@@ -16,8 +16,8 @@ from almanac.source.words_meant import choice_meant
 from almanac.units import COURSES, OTHER_LENGTHS
 
 _COURSE_SAID = {
-    "25m": ("short course", "short", "scm"),
-    "50m": ("long course", "long", "lcm", "olympic"),
+    "25m": ("short course", "short", "scm", "sc"),
+    "50m": ("long course", "long", "lcm", "lc", "olympic"),
     "25yd": ("yards", "short course yards", "scy"),
 }
 _COURSE = re.compile(r"([0-9]{2}) ?-?(m|y)[a-z]*(?:[- ](?:pool|bahn))?")

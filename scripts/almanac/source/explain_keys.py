@@ -42,6 +42,15 @@ def unknown_keys(failure: Failure) -> Iterator[Finding]:
         key, message, hint = loose
         yield failure.say("unknown-key", message, hint, (*failure.path, key), True)
         return
+    if "pause" in failure.value and "reps" in failure.value:
+        said = failure.document.node((*failure.path, "pause")).value
+        hint = (
+            f"write rest: {said} for a rest after each rep, or put pause: {said} behind a dash of "
+            "its own"
+        )
+        message = "a pause is an item of its own, and stands among the fields of reps"
+        yield failure.say("unknown-key", message, hint, (*failure.path, "pause"), True)
+        return
     slip = _slip(failure)
     if not slip and (meant := put_together(failure)):
         key, message, hint = meant

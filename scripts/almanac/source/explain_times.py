@@ -7,18 +7,22 @@ from collections.abc import Iterator, Mapping
 from typing import Any
 
 from almanac.findings import Finding
+from almanac.source.bare_times import (
+    dotted_time,
+    halved_time,
+    of_a_day,
+    with_or_without_colon,
+)
 from almanac.source.cut_off import cut_from_year
 from almanac.source.days_meant import day_meant, days_meant, later_meant, no_day
 from almanac.source.failure import Failure, quote
 from almanac.source.put_together import taken
 from almanac.source.times_meant import (
-    dotted_time,
     metres_for_time,
-    of_a_day,
     tenths_meant,
     time_meant,
     times_between,
-    with_or_without_colon,
+    without_unit,
 )
 
 _GROUP_AND_TIME = re.compile(r"\s*([\w-]+)\s*[ :=@]\s*([0-9]{0,2}:[0-5][0-9])\s*")
@@ -55,7 +59,7 @@ def clock(failure: Failure) -> Iterator[Finding]:
     in_list = isinstance((failure.path or ("",))[-1], int)  # a list holds no lane groups
     if said.lower() in _NONE and failure.path and not in_list:
         hint = f"for none, leave '{failure.path[-1]}' out"
-    elif said and (meant := tenths_meant(said, failure.wanted == "whole")):
+    elif said and (meant := tenths_meant(without_unit(said), failure.wanted == "whole")):
         hint = meant
     elif said and (meant := times_between(said) or with_or_without_colon(said)):
         hint = f"write one time: {meant}"
@@ -69,6 +73,8 @@ def clock(failure: Failure) -> Iterator[Finding]:
         hint = meant
     elif said and (meant := dotted_time(said)):
         hint = f"write {meant} for minutes and seconds"
+    elif isinstance(failure.value, float) and (meant := halved_time(written)):
+        message, hint = f"{written} is read as {written} seconds", f"write {meant}"
     elif isinstance(failure.value, float) and (meant := of_a_day(failure.value)):
         message = f"{written} is no time: a spreadsheet has made a share of a day of it"
         hint = f"write {meant}"

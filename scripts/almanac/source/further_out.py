@@ -39,6 +39,19 @@ def further_out(failure: Failure, key: str) -> str:
     return ""
 
 
+def flag_beside(failure: Failure) -> str:
+    """A free field beside a value that is true or not, and of which the value is the name; "" for
+    none.
+    """
+    if failure.on_key or not failure.path or failure.value in failure.siblings:
+        return ""
+    for piece in _branches(failure, list(_way(failure))[-2]):
+        own = failure.resolved(piece.get("properties", {}).get(str(failure.value), {}))
+        if own.get("const") is True or own.get("type") == "boolean":
+            return str(failure.value)
+    return ""
+
+
 def _way(failure: Failure) -> Iterator[schemas.Schema]:
     """The piece of the schema for each mapping or list on the way to the value."""
     piece: schemas.Schema = schemas.bundled(failure.kind)

@@ -7,13 +7,16 @@ from collections.abc import Collection
 
 from almanac.kinds import KIND
 from almanac.source.failure import Failure
+from almanac.source.further_out import flag_beside
+from almanac.source.left_open import is_open
 from almanac.source.lent import lent_words
 from almanac.source.paths import is_id, plain_id
-from almanac.source.suggest import listed, nearest
+from almanac.source.suggest import fold, listed, nearest, with_each_word
 from almanac.source.times_meant import of_day_meant, weeks_meant
 from almanac.source.words_meant import plan_meant
 
 FIXED = "almanac check --fix does it"
+_MOST_ALIKE = 4
 _A_HOST = re.compile(r"https://[\w-]+(?:\.[\w-]+)*\.[^\W\d_]{2,}(?=[:/]|$)")
 # What a coach says of several reps, and how it is written.
 EFFORT_PLANS = {
@@ -57,11 +60,19 @@ def reference_hint(failure: Failure, kind: str) -> str:
     near = nearest(failure.value, known)
     if near and not is_id(near):  # its file's name is told at the file
         return f"the nearest: {plain_id(near)}, as {known[near]} is to be called"
+    said = fold(failure.value)
+    begun = [own for own in known if own.startswith(f"{said}-")]
+    alike = begun if near in begun else with_each_word(said, [(own, own) for own in known])
+    alike = alike if near else [own for own in known if said in own.split("-")]
+    if 1 < len(alike) <= _MOST_ALIKE and (not near or near in alike):
+        return f"the nearest: {listed(alike)}"
     if near:
         return f"the nearest: {near} ({known[near]})"
     if not known:
         return f"there is no {kind} yet: write it first"
     told = f": write {listed(known)}" if len(known) <= 12 else ""
+    if is_open(failure.value):
+        return f"name one that there is{told}"
     is_new = failure.wanted in KIND and re.fullmatch(r"[a-z0-9]+(?:-[a-z0-9]+)*", failure.value)
     begin = f"; or begin it: almanac new {failure.wanted} {failure.value}" if is_new else ""
     return f"no {kind} is spelt like it{told}{begin}"
@@ -96,20 +107,23 @@ def word_hint(failure: Failure, words: Collection[str]) -> str:
     certain = failure.names.certain("vocabulary", failure.wanted, failure.value)
     likely = failure.names.likely(failure.wanted, failure.value)
     near = certain or likely or nearest(failure.value, words)
+    near = near or failure.names.meaning(failure.wanted, failure.value)
     file = f"drills/vocabulary/{failure.wanted}.yml"
     if failure.wanted == _HAZARDS and " " in failure.value and words:
         return f"write {_hazard_meant(failure.value, words)}, and keep this sentence as 'own'"
     plans = [own for own in EFFORT_PLANS if failure.value.lower().startswith(own[:-1])]
-    if failure.wanted == "efforts" and plans and " " not in failure.value:
-        return f"write {EFFORT_PLANS[plans[0]]}, with the words of {file}"
     if failure.wanted == "efforts" and (plan := plan_meant(failure.value, EFFORT_PLANS, failure)):
         return f"write {plan}"
+    if failure.wanted == "efforts" and plans:
+        return f"write {EFFORT_PLANS[plans[0]]}, with the words of {file}"
     if certain:
         return f"write {certain}; {FIXED}"
     if both := _from_to(failure, words):
         return both
     if several := _several(failure, words):
         return several
+    if flag := flag_beside(failure):
+        return f"write {flag}: true in place of '{failure.path[-1]}'"
     if near:
         return f"did you mean '{near}'?"
     if (meant := _BASES.get(failure.value.lower(), "")) in words:

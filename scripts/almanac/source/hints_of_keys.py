@@ -13,10 +13,12 @@ from almanac.source.failure import Failure
 from almanac.source.further_out import further_out
 from almanac.source.hints import FIXED, SOURCE, TO_A_SOURCE
 from almanac.source.named_by_key import ALSO_CALLED, sure_keys
-from almanac.source.stands_for import free_for, stands_for
+from almanac.source.stands_for import could_be, free_for, one_day, stands_for
 from almanac.source.suggest import listed, nearest
+from almanac.source.times_meant import minutes_until
 from almanac.source.words_meant import list_cut_by_comma
 
+_FEW = 12  # fields that are told all
 _HARDLY_CHANCE = 0.8  # so like that one is taken for the other, though it is also a field elsewhere
 _PEOPLE = {"coach", "coaches", "trainer", "teacher", "swimmer", "swimmers", "athlete", "athletes"}
 _NOBODY = "nobody is named here: lane groups, roles and how many adults are enough"
@@ -52,10 +54,16 @@ def key_hint(failure: Failure, key: str) -> str:
     if (day := weekday_said(key)) in known:
         return f"write {day}"
     if near:
-        return f"did you mean '{near}'?" + (f" {elsewhere}" if elsewhere else "")
+        is_other = not could_be(failure, near, failure.value[key])
+        return (
+            is_other and free_for(failure, key)
+        ) or f"did you mean '{near}'? {elsewhere}".strip()
     if meant := cut_word(failure, key) or elsewhere or free_for(failure, key):
         return meant
-    return f"the fields here are {listed(known, 24)}"
+    free = [name for name in known if name not in {*failure.value, *failure.says("seldom", ())}]
+    if len(known) <= _FEW or not free:
+        return f"the fields here are {listed(known, 24)}"
+    return f"the fields left here are {listed(free, 12)}"
 
 
 def _field_meant(failure: Failure, key: str) -> str:
@@ -67,10 +75,15 @@ def _field_meant(failure: Failure, key: str) -> str:
         return f"write {also}"
     if home := further_out(failure, key):
         return home
+    if "minutes" in failure.fields and (many := minutes_until(failure.value, key)):
+        return f"write minutes: {many} in its place, from {failure.value['start']} on"
     if name := stands_for(failure).get(key):
         about = failure.about(name).partition(". ")[0]
         return f"write {name}, which is missing here: {about}".rstrip(": ")
-    return _NOBODY if key.lower() in _PEOPLE else ""
+    if day := one_day(failure, key):
+        return f"write from: {day}, to: {day} in its place"
+    is_person = key.lower() in _PEOPLE and not isinstance(failure.value[key], int)
+    return _NOBODY if is_person and not free_for(failure, key) else ""
 
 
 def _without_colon(failure: Failure, key: str) -> str:

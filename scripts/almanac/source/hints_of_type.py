@@ -165,7 +165,9 @@ def _lengths_hint(failure: Failure) -> str:
     if not said or failure.path[-1:] != ("distance",):
         return ""
     many = int(said[1]) if said[1].isdigit() else number_said(said[1])
-    course = COURSES.get(str(failure.document.data.get("course")))
+    data = failure.document.data
+    around = data if "course" in data else data.get("protocol")
+    course = COURSES.get(str(around.get("course"))) if isinstance(around, dict) else None
     if not many or not course or "length" not in failure.value:
         return "write how far that is, in digits alone"
     return f"write {many * course.length}: so far are {said[0]} of a pool of {course.shown}"
@@ -177,6 +179,10 @@ def _fields_hint(failure: Failure) -> str:
     if isinstance(value, list):
         if "people" in failure.fields and all(isinstance(own, str) for own in value):
             return f"write {{people: [{', '.join(map(scalar, value))}]}}"
+        if value and all(isinstance(own, str) for own in value):
+            counted = re.match("[0-9]", value[0]) and counts_meant(failure, ", ".join(value))
+            if counted:
+                return counted
         return lists_meant(failure) or names_meant(failure) or by_id(failure) or _of_lists(failure)
     if not isinstance(value, str):
         return fields_meant(failure) or number_meant_for(failure, failure.written)

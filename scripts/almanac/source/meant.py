@@ -25,6 +25,7 @@ _MOST_OFFERED = 4
 _FEET_AND_INCHES = re.compile(
     r"([0-9]{1,3}) ?(?:['’′]|ft|feet)(?: ?([0-9]|1[01]) ?(?:[\"”″]|''|in|inch(?:es)?)?)?", re.ASCII
 )
+_MOST_LANES = 30
 _METRES_PER_FOOT = 0.3048  # exact: international yard and pound agreement, 1959
 _PERCENT = re.compile(r"([+-]?)([0-9]{1,3}) ?%( (?:faster|quicker|slower))?", re.ASCII)
 _MINUTES_SAID = {
@@ -37,7 +38,7 @@ _HOURS_AND_MINUTES = re.compile(
 )
 _ABOUT = re.compile(
     r"(?:(?:about|around|approx(?:imately|\.)?|circa|roughly|nearly|almost|ca?\.?|max\.?|at most"
-    r"|up to|min\.?|at least|over|under|~|≈|<=?|>=?|≤|≥) *)?"
+    r"|up to|min\.?|at least|over|under|~|≈|<=?|>=?|≤|≥|[x×*]) *)?"
     r"([0-9]{1,4})(?: ?(?:ish|or so|approx\.?|max\.?|min\.?|\+|[x×]))?",
     re.IGNORECASE,
 )
@@ -45,6 +46,11 @@ _DEGREES = re.compile(
     r"([0-9]{1,3}(?:[.,][0-9])?) ?(?:°|º|deg(?:rees)?\.?)? ?(?:(c|f)\w*)?", re.IGNORECASE
 )
 _HOURS = re.compile(r"([0-9]{1,2}(?:[.,][0-9]{1,2})?) ?(?:h|hrs?|hours?)", re.ASCII)
+_THOUSANDS = re.compile(
+    r"([0-9]{1,2}(?:[.,][0-9]{1,3})?) ?(?:k|km|kilomet(?:re|er)s?)", re.IGNORECASE
+)
+_OF_TEN = re.compile(r"([0-9]{1,2}(?:[.,][0-9])?) ?(?:/|of|out of) ?10")
+_HALF = re.compile(r"(?:a )?half(?: an?)?(?: of)?(?: [a-z]+)?|1/2|½", re.IGNORECASE)
 _COUNTED = ("reps", "rounds", "swimmers", "lanes", "most_in_lane")
 """Fields that say how many there are of something, so that a list of them can be counted."""
 _REPS_BY = re.compile(r"([1-9][0-9]?) ?[x×*] ?([0-9]{1,4})", re.ASCII)
@@ -88,6 +94,8 @@ def _in_metres(text: str) -> str:
     """A length in centimetres, feet or inches, in metres; "" where it is none."""
     if both := _FEET_AND_INCHES.fullmatch(text):
         text = f"{12 * int(both[1]) + int(both[2] or 0)} in"
+    if cut := re.fullmatch(r"([0-9]) ?m ?([0-9]{2})", text):
+        return f"{cut[1]}.{cut[2]}"
     found = re.fullmatch(rf"{_AMOUNT} ?(cm|ft|feet|foot|in|inch(?:es)?)", text)
     if not found:
         return ""
@@ -98,13 +106,17 @@ def _in_metres(text: str) -> str:
 def number_hint(value: object, wanted: str, field: str = "") -> str:
     """How to write a number that someone meant for a field."""
     said = value.strip() if isinstance(value, str) else ""
-    if meant := _in_its_unit(said, wanted, field):
+    if meant := _in_other_figures(said, wanted, field) or _in_its_unit(said, wanted, field):
         return meant
     if reps := _REPS_BY.fullmatch(said):
         return f"write {int(reps[1]) * int(reps[2])}, which is all of it"
     if isinstance(value, list):
         return _one_of(value, field)
     between = _RANGE.fullmatch(bare(value)) if isinstance(value, str) else None
+    if between and field.isdigit():  # an item of a list
+        first, last = int(between[1]), int(between[2])
+        if first < last < first + _MOST_LANES:
+            return f"write {', '.join(map(str, range(first, last + 1)))}"
     if between:
         return f"write one number: {between[1]} or {between[2]}"
     meant = number_meant(value, wanted)
@@ -112,6 +124,19 @@ def number_hint(value: object, wanted: str, field: str = "") -> str:
         meant = "a whole number"
     why = "; it has the letter O for a nought, or an l for a 1" if has_letters(value) else ""
     return f"write {meant or 'a number'} in digits alone, without quotes or unit{why}"
+
+
+def _in_other_figures(said: str, wanted: str, field: str) -> str:
+    """How to write thousands, so many of ten, a half, how many a row is; "" for any other."""
+    if thousands := _THOUSANDS.fullmatch(said):
+        return f"write {1000 * float(thousands[1].replace(',', '.')):g} in digits alone"
+    if of_ten := _OF_TEN.fullmatch(said):
+        return f"write {of_ten[1].replace(',', '.')}, without what it is out of"
+    if wanted == "number" and _HALF.fullmatch(said):
+        return "write 0.5"
+    row = _RANGE.fullmatch(said) if field == "lanes" else None
+    many = int(row[2]) - int(row[1]) + 1 if row else 0
+    return f"write how many there are, in digits alone: {many}" if many > 1 else ""
 
 
 def _in_its_unit(said: str, wanted: str, field: str) -> str:

@@ -22,6 +22,7 @@ class Names:
     file that defines it; ``moved`` maps (kind, old id) to the present id at the end of the way, or
     to "" where the way leads nowhere. ``called`` maps each list's other names, folded, to the word;
     ``looked_for`` what people look a word up by, which is no name of it;
+    ``told_by`` the words that tell what one word of a list means, and no other;
     ``retired`` are those of the moved ids whose entry has another in its place;
     ``misplaced`` are ids whose files stand where none is read, which is told of the files;
     ``lent`` are the lists that the program lends, of which a club may have its own;
@@ -33,6 +34,7 @@ class Names:
     moved: Mapping[tuple[str, str], str] = field(default_factory=dict)
     called: Mapping[tuple[str, str], Mapping[str, str]] = field(default_factory=dict)
     looked_for: Mapping[tuple[str, str], Mapping[str, str]] = field(default_factory=dict)
+    told_by: Mapping[tuple[str, str], Mapping[str, str]] = field(default_factory=dict)
     retired: Collection[tuple[str, str]] = ()
     misplaced: Collection[str] = ()
     lent: Collection[str] = ()
@@ -87,6 +89,11 @@ class Names:
         "" for none.
         """
         known = self.looked_for.get(("vocabulary", name), {})
+        return known.get(fold(word)) or known.get(fold(word).removesuffix("s"), "")
+
+    def meaning(self, name: str, word: str) -> str:
+        """The only word of a vocabulary in whose meaning another stands; "" for none."""
+        known = self.told_by.get(("vocabulary", name), {})
         return known.get(fold(word)) or known.get(fold(word).removesuffix("s"), "")
 
     def of(self, keyword: str, name: str) -> Mapping[str, str]:

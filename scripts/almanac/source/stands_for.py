@@ -109,13 +109,24 @@ def free_for(failure: Failure, key: str) -> str:
     fitting = [name for name in free if _would_take(failure, name, value)]
     said = {name: _in_common(key, f"{name} {failure.about(name)}") for name in fitting}
     most = max(said.values(), default=0)
-    if most and len(near := [name for name in fitting if said[name] == most]) == 1:
+    near = [name for name in fitting if said[name] == most]
+    if len(near) == 1 and (most or len(failure.fields) > _FEW):
         about = re.split(r"\. |: ", failure.about(near[0]))[0]
         return f"did you mean '{near[0]}'" + (f", {about}?" if about else "?")
     if not 0 < len(fitting) <= _MOST_OFFERED or len(failure.fields) <= _FEW:
         return ""
     what = quote(value) if isinstance(value, str | int | float) else "what stands under it"
     return f"{what} may stand under {listed(fitting)} here"
+
+
+def one_day(failure: Failure, key: str) -> str:
+    """The day under a key that is no field, where a first and a last day are due; "" elsewhere."""
+    ends = {"from", "to"}
+    if not ends <= {*failure.fields} or ends & {*failure.value}:
+        return ""
+    value, first = failure.value[key], failure.resolved(failure.fields["from"])
+    is_day = first.get("format") == "date" and isinstance(value, str)
+    return taken(failure, first, value) if is_day else ""
 
 
 def _would_take(failure: Failure, name: str, value: Any) -> bool:
@@ -125,8 +136,14 @@ def _would_take(failure: Failure, name: str, value: Any) -> bool:
     piece = failure.fields[name]
     if isinstance(value, str) and (" " not in value.strip() or not _is_any_text(failure, name)):
         return not _is_any_text(failure, name) and bool(taken(failure, piece, value))
-    pieces = schemas.bundled(failure.kind)["$defs"]
-    is_valid: bool = Draft202012Validator({**piece, "$defs": pieces}).is_valid(value)
+    pieces = [failure.resolved(piece), *_branches(failure, failure.resolved(piece))]
+    if isinstance(value, int | float) and any("clock" in own for own in pieces):
+        return False  # nobody writes a time so under another name
+    items = failure.resolved(pieces[0].get("items", {}))
+    if isinstance(value, list) and {"vocabulary", "reference"} & {*items}:
+        return all(isinstance(own, str) and taken(failure, items, own) for own in value)
+    shared = schemas.bundled(failure.kind)["$defs"]
+    is_valid: bool = Draft202012Validator({**piece, "$defs": shared}).is_valid(value)
     return is_valid
 
 

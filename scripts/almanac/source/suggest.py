@@ -122,7 +122,7 @@ def near_names(
     names = [(name, id) for id, others in called.items() for name in (id, *others)]
     own = nearest(word, (name for name, _ in names))
     is_other = own is not None and _numbers_differ(own, word)
-    all_of_it = _with_each_word(word, names)
+    all_of_it = with_each_word(word, names)
     if own is not None and not is_other:  # a number tells things apart
         id = next(id for name, id in names if name == own)
         return [id] if id in all_of_it or not all_of_it else all_of_it
@@ -136,7 +136,7 @@ def near_names(
     return []
 
 
-def _with_each_word(word: str, names: Sequence[tuple[str, str]]) -> list[str]:
+def with_each_word(word: str, names: Sequence[tuple[str, str]]) -> list[str]:
     """The ids whose name has each of several words, these spelt as words of names are; the likest
     first. Letters alone would take a bracket kick for a back kik.
     """

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
 
 from almanac.source.meant import LIKE_DIGITS, bare, has_letters
-from almanac.units import DAY_S, show_time
 from almanac.wording.numbers_said import number_said
 
 _OF_DAY = re.compile(
@@ -15,10 +15,10 @@ _WEEKS = {"weekly": 1, "every week": 1, "fortnightly": 2, "every fortnight": 2, 
           "every month": 4, "a month": 4, "once a month": 4, "once a week": 1,
           "quarterly": 13, "yearly": 52}  # fmt: skip
 # Seconds and minutes begin so in most languages of Europe: Sekunden, segundos, Minuten, minuti.
-_UNITS_OF_TIME = r"(?:s(?:e[ckg]\w{0,7})?\.?|\"|″|”|'')"
+_UNITS_OF_TIME = r"(?:s(?:e[ckg][^\W\d_]{0,7})?\.?|\"|″|”|'')"
 _SECONDS = re.compile(rf"([0-9]{{1,3}}) ?{_UNITS_OF_TIME}", re.IGNORECASE)
 _MINUTES = re.compile(
-    r"([0-9]{1,3}) ?(?:m(?:in\w{0,5})?\.?|['′’;,-])"
+    r"([0-9]{1,3}) ?(?:m(?:in[^\W\d_]{0,5})?\.?|['′’;,-])"
     rf"(?: ?(?:and ?)?([0-5]?[0-9]) ?{_UNITS_OF_TIME}?)?",
     re.IGNORECASE,
 )
@@ -26,7 +26,6 @@ _BETWEEN = re.compile(
     r"([0-9]{1,3}|[0-9]{0,2}:[0-5][0-9]) ?(?:-|–|to) ?([0-9]{1,3}|[0-9]{0,2}:[0-5][0-9])"
     r" ?(s|secs?|seconds?)?"
 )
-_TYPED_AS_HOURS = 600  # s
 _LEAST_OF_RANGE = 3  # 1-45 is a send-off that was written with a dash
 _CLOCK = re.compile(r"[0-9]{1,2}(:[0-9]{2}){1,2}|[0-9]{1,4}")
 
@@ -58,6 +57,12 @@ def slot_meant(text: str) -> tuple[str, int] | None:
     return (begins, last - first) if last > first else None
 
 
+def minutes_until(fields: Mapping[str, object], key: str) -> int:
+    """The minutes from the start of a slot until the time of day under a key; 0 for none."""
+    slot = slot_meant(f"{fields.get('start')}-{fields[key]}") if "minutes" not in fields else None
+    return slot[1] if slot else 0
+
+
 def weeks_meant(text: str) -> str:
     """A number of weeks that is said otherwise, as ``4 weeks``; "" where it is none."""
     said = text.strip().lower()
@@ -86,26 +91,10 @@ def _said_plainly(text: str) -> str:
     return "0:30" if text.lower() in {"half a minute", "half minute"} else ""
 
 
-def with_or_without_colon(text: str) -> str:
-    """Both times that three or four digits may be, ``130``: so many seconds, or minutes and seconds
-    whose colon is left out; "" for none.
-    """
-    found = re.fullmatch(r"([1-9][0-9]?)([0-5][0-9])", text.strip())
-    if not found:
-        return ""
-    minutes, seconds = divmod(int(found[0]), 60)
-    return f"{minutes}:{seconds:02} for {found[0]} seconds, or {found[1]}:{found[2]}"
-
-
-def of_a_day(share: float) -> str:
-    """A time that a spreadsheet has turned into a share of a day, 0.0729 for 1:45, as it was typed
-    there; "" where it is none. What would be ten minutes or more was typed as hours and minutes.
-    """
-    seconds = share * DAY_S
-    if not 0 < share < 1 or seconds < 1 or round(share, 2) == share:  # 0.45 is 0:45
-        return ""
-    typed = round(seconds, 1) if seconds < _TYPED_AS_HOURS else round(seconds / 60)
-    return show_time(typed, tenths=typed != int(typed))
+def without_unit(text: str) -> str:
+    """A time with a colon without the unit behind it: ``1:05`` of ``1:05 min``."""
+    found = re.fullmatch(r"(.*:.*[0-9]) ?(?:s|secs?|seconds?|m|mins?|minutes?)", text.strip())
+    return found[1] if found else text.strip()
 
 
 def tenths_meant(text: str, is_whole: bool) -> str:
@@ -130,7 +119,7 @@ def time_meant(text: str) -> str:
         text = f"{said[1]} s"
     before = bare(text)
     text = re.sub(r"^(?:on |at |every |@ ?)", "", before, flags=re.IGNORECASE)
-    text = re.sub(r" ?(?:off|rest)$", "", text, flags=re.IGNORECASE)
+    text = without_unit(re.sub(r" ?(?:off|rest)$", "", text, flags=re.IGNORECASE))
     if spoken := re.fullmatch(r"([a-z -]+?) (minutes?|seconds?)", text.lower()):
         many = number_said(spoken[1])
         text = f"{many} {spoken[2]}" if many else text
@@ -177,9 +166,3 @@ def times_between(text: str) -> str:
     each = [f"{int(own) // 60}:{int(own) % 60:02}" for own in (first, last)]
     spoken = "" if found[3] else f", or {first}:{last} for minutes and seconds"
     return f"{' or '.join(each)}{spoken if len(last) == len('10') else ''}"
-
-
-def dotted_time(written: str) -> str:
-    """A time that was written with a dot, as 1.30, with its colon; nothing where it is no such."""
-    match = re.fullmatch(r"([0-9]{1,2})\.([0-5][0-9])", written)
-    return f"{match[1]}:{match[2]}" if match and match[0] != "0.00" else ""

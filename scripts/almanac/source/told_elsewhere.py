@@ -7,8 +7,9 @@ import yaml
 from almanac.source.failure import Failure
 from almanac.source.hints import REPS_BY_DISTANCE
 from almanac.source.named_by_key import ALSO_CALLED
-from almanac.source.stands_for import stands_for
+from almanac.source.stands_for import one_day, stands_for
 from almanac.source.suggest import nearest
+from almanac.source.times_meant import minutes_until
 from almanac.source.units_said import UNITS, apart
 
 
@@ -23,6 +24,10 @@ def meant_by_others(failure: Failure) -> set[str | None]:
     reps = failure.value.get("reps")
     if isinstance(reps, str) and REPS_BY_DISTANCE.fullmatch(reps):
         meant.add("distance")
+    if any(one_day(failure, key) for key in others):
+        meant |= {"from", "to"}
+    if any(minutes_until(failure.value, key) for key in others):
+        meant.add("minutes")
     if "unit" in failure.fields and apart(failure.value.get("value"), UNITS):
         meant.add("unit")
     return meant

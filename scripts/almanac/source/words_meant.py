@@ -7,6 +7,7 @@ from collections.abc import Iterable, Mapping
 from math import inf
 from typing import Any
 
+from almanac.source.days_meant import day_meant
 from almanac.source.days_said import weekday_said
 from almanac.source.failure import Failure, quote
 from almanac.source.meant import range_meant
@@ -16,6 +17,10 @@ from almanac.source.syntax_slips import excerpt
 from almanac.source.times_meant import slot_meant
 
 BETWEEN = re.compile(r"\s*(?:,|;|/|\\|&|\+|->|→)\s*|\s+(?:and|to)\s+")
+_UNTIL = re.compile(r"\s+(?:to|until|till)\s+|\s*[–—→]\s*|\s+-\s+")  # of days, with hyphens in them
+_ALL = {"all", "every", "each", "whole-pool", "all-lanes"}
+_DAYS_SAID = {"weekdays": (0, 5), "weekend": (5, 7), "weekends": (5, 7)}
+_DAYS_SAID |= dict.fromkeys(("all", "daily", "every-day", "all-days", "all-week"), (0, 7))
 _MOST_LANES = 30
 _LEAST_BEGUN = 3  # letters of a word that stands for a longer one: tue for Tuesday
 _NUMBERS = ("integer", "number")
@@ -36,6 +41,8 @@ def list_meant(failure: Failure) -> str:
             return f"write it as a list: [{', '.join(map(str, range(first, last + 1)))}]"
     days = [str(choice) for choice in item.get("enum", ())]
     edges = re.split(r" ?(?:-|–|\bto\b) ?", text.strip())
+    if together := _said_together(fold(text), item, days):
+        return together
     two = [choice_meant(own, days, failure.names.is_guessing) for own in edges]
     if len(two) == 2 and all(two) and days.index(two[0]) < days.index(two[1]):
         between = days[days.index(two[0]) : days.index(two[1]) + 1]
@@ -62,6 +69,15 @@ def list_meant(failure: Failure) -> str:
         row = ", ".join(scalar(excerpt(own.strip())) for own in text.split(";") if own.strip())
         return f"write it as a list: [{row}]"
     return f"write it as a list: [{quote(text)[1:-1]}]"
+
+
+def _said_together(said: str, item: Mapping[str, Any], days: list[str]) -> str:
+    """How to write all lanes or some days that one word says; "" for any other."""
+    if said in _ALL and item.get("type") in _NUMBERS:
+        return "write each of them, as a list: [1, 2, 3, ...]"
+    if "mon" in days and said in _DAYS_SAID:
+        return f"write it as a list: [{', '.join(days[slice(*_DAYS_SAID[said])])}]"
+    return ""
 
 
 def _field_of(failure: Failure, item: Mapping[str, Any], text: str) -> str:
@@ -121,6 +137,9 @@ def fields_meant(failure: Failure) -> str:
 def _of_text(failure: Failure, value: str) -> str:
     """The fields that a text falls into."""
     fields = failure.fields
+    if {"from", "to"} <= {*fields} and _piece(failure, "from").get("format") == "date":
+        days = [day_meant(own) for own in _UNTIL.split(value)]
+        return f"write {{from: {days[0]}, to: {days[1]}}}" if len(days) == 2 and all(days) else ""
     if {"from", "to"} <= {*fields}:
         ends = range_meant(value, str(failure.path[-1])) or _words_between(failure, value)
         if ends:

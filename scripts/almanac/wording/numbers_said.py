@@ -33,7 +33,7 @@ _SPOKEN = re.compile(
     rf"(?:(a|{_ONE})[ -]thousand)?(?:(?:^| )(a|{_ONE})[ -]hundred)?"
     rf"(?:(?:^| )(?:and )?(?:({'|'.join(_TEENS)})|({'|'.join(_TENS)})(?:[ -]({_ONE}))?|({_ONE})))?"
 )
-_TIMES = {"once": 1, "twice": 2, "hundred": 100}
+_TIMES = {"once": 1, "twice": 2, "hundred": 100, "half a dozen": 6, "a dozen": 12, "two dozen": 24}
 _BEHIND = re.compile(
     r" (?:m|met(?:re|er)s?|yards?|feet|percent|beats?|secs?|seconds?|mins?|minutes?|hours?|days?"
     r"|weeks?|times?|laps?|lengths?|widths?|reps?|rounds?|lanes?|swimmers?|strokes?|kicks?|breaths?|adults?|coach(?:es)?)"
@@ -47,6 +47,8 @@ def number_said(text: str) -> int:
     fifty metres``; 0 where it says none, or more than that.
     """
     said = re.sub(r"\s+", " ", text.strip().lower())
+    if said in _TIMES:
+        return _TIMES[said]
     if behind := re.search(rf"(?:{_BEHIND.pattern})$", said):
         said = said[: behind.start()]
     if said in _TIMES:
