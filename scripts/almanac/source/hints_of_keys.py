@@ -63,7 +63,7 @@ def key_hint(failure: Failure, key: str) -> str:
     free = [name for name in known if name not in {*failure.value, *failure.says("seldom", ())}]
     if len(known) <= _FEW or not free:
         return f"the fields here are {listed(known, 24)}"
-    return f"the fields left here are {listed(free, 12)}"
+    return f"the usual fields left here are {listed(free, 12)}"
 
 
 def _field_meant(failure: Failure, key: str) -> str:
