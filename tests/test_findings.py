@@ -121,6 +121,33 @@ def test_of_one_file_twenty_are_printed_and_the_rest_counted() -> None:
     assert as_annotations(findings, 3, shows_all=True).count("file=a.yml") == 23
 
 
+def test_what_one_check_finds_in_many_files_is_told_together() -> None:
+    """An old catalogue breaks each newer rule in as many places as it has entries."""
+    wall = [
+        error("hazard-unsaid", Place(f"d/{n:02}.yml", 3, 1), "m", "write it") for n in range(24)
+    ]
+    start = [error("start-unsaid", Place(f"d/{n:02}.yml", 5, 1), "m") for n in range(2)]
+    doubts = [warning("one-sided", Place(f"p/{n}.yml", n + 1, 1), "w") for n in range(15)]
+    findings = worst_first([*start, *wall, *doubts])
+    lines = as_text(findings, 50).splitlines()
+    assert lines == [
+        "d/00.yml:3:1: error hazard-unsaid: m",
+        "    write it",
+        "d/01.yml:3:1: error hazard-unsaid: m",
+        "    write it",
+        "    22 more hazard-unsaid like this in 22 files",
+        "d/00.yml:5:1: error start-unsaid: m",
+        "d/01.yml:5:1: error start-unsaid: m",
+        "p/0.yml:1:1: warning one-sided: w",
+        "    14 more one-sided like this in 14 files",
+        "the errors first, a check at a time; almanac check --all shows every one",
+        "26 errors, 15 warnings in 50 entries",
+    ]
+    assert as_text(findings, 50, shows_all=True).count("hazard-unsaid") == 24
+    assert as_annotations(findings, 50).count("title=hazard-unsaid") == 24
+    assert len(as_text(findings[:40], 50).splitlines()) > 40  # few are told one by one
+
+
 def test_worst_first_then_by_place_without_repeats() -> None:
     places = [
         Place("b.yml", 1, 1),

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import json
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
-from almanac.findings import Finding, counted
+from almanac.findings import Finding, Severity, counted
 
 MOST_OF_A_FILE = 20  # findings that are printed of one file
+_MOST, _MOST_FILES = 40, 10  # findings, and files, before what one check finds is told together
+_OF_A_CHECK = {True: 2, False: 1}  # errors and warnings of one check that are then printed
 
 
 def count_line(findings: Sequence[Finding], entries: int) -> str:
@@ -23,15 +25,41 @@ def count_line(findings: Sequence[Finding], entries: int) -> str:
 
 def as_text(findings: Sequence[Finding], entries: int, shows_all: bool = False) -> str:
     """Findings for a terminal: place, severity, code and message, the mend indented below; of one
-    file at most ``MOST_OF_A_FILE``, unless all are asked for, and how many more it has.
+    file at most ``MOST_OF_A_FILE``, unless all are asked for, and how many more it has. Where many
+    files have many, what one check finds stands together, the first of it and how much more.
     """
+    if not shows_all and _are_many(findings):
+        return "\n".join([*_by_check(findings), count_line(findings, entries)])
     shown, rest = (findings, {}) if shows_all else _first_of_each_file(findings)
-    lines: list[str] = []
-    for finding in shown:
-        lines.append(f"{finding.place}: {finding.severity.word} {finding.code}: {finding.message}")
-        lines.extend(f"    {line}" for line in finding.hint.splitlines())
+    lines = [line for finding in shown for line in _told(finding)]
     lines += [f"{file}: {_more(count)}" for file, count in rest.items()]
     return "\n".join([*lines, count_line(findings, entries)])
+
+
+def _told(finding: Finding) -> list[str]:
+    told = f"{finding.place}: {finding.severity.word} {finding.code}: {finding.message}"
+    return [told, *(f"    {line}" for line in finding.hint.splitlines())]
+
+
+def _are_many(findings: Sequence[Finding]) -> bool:
+    return len(findings) > _MOST and len({own.place.file for own in findings}) > _MOST_FILES
+
+
+def _by_check(findings: Sequence[Finding]) -> Iterator[str]:
+    """What each check finds, errors before warnings, the check that finds most first."""
+    same: dict[tuple[Severity, str], list[Finding]] = {}
+    for finding in findings:
+        same.setdefault((finding.severity, finding.code), []).append(finding)
+    for own in sorted(same.values(), key=lambda own: (own[0].severity, -len(own))):
+        most = _OF_A_CHECK[own[0].is_error]
+        for finding in own[:most]:
+            yield from _told(finding)
+        if rest := own[most:]:
+            files = counted(len({finding.place.file for finding in rest}), "file")
+            yield f"    {counted(len(rest), 'more', 'more')} {own[0].code} like this in {files}"
+    errors = sum(finding.is_error for finding in findings)
+    first = "the errors first, a check at a time; " if errors else ""
+    yield f"{first}almanac check --all shows every one"
 
 
 def _first_of_each_file(findings: Sequence[Finding]) -> tuple[list[Finding], dict[str, int]]:
