@@ -15,6 +15,7 @@ from pathlib import Path
 from almanac.journal import journal_of, notes_of
 from almanac.kinds import TOP_FOLDERS
 from almanac.publish.atomic import put_in_place, replace_file, written_beside
+from almanac.publish.idle_turns import sweep
 from almanac.publish.turn import turn
 
 Texts = Mapping[str, str | None]
@@ -53,6 +54,7 @@ def change(root: Path, after: Texts, read: Texts) -> None:
             journal.unlink()
             raise
         journal.unlink()
+    sweep(notes_of(root).parent)
 
 
 def finish(root: Path) -> list[str]:

@@ -22,7 +22,8 @@ if sys.platform == "win32":
 
     _BEYOND = 1 << 20  # a byte that is locked cannot be read: one behind all that is written
 
-    def _take(file: TextIO, waits: bool) -> None:
+    def take(file: TextIO, waits: bool) -> None:
+        """Lock an open file. Raises BlockingIOError where another has it, unless it waits."""
         file.seek(_BEYOND)
         while True:
             try:
@@ -35,7 +36,8 @@ if sys.platform == "win32":
 else:
     import fcntl
 
-    def _take(file: TextIO, waits: bool) -> None:
+    def take(file: TextIO, waits: bool) -> None:
+        """Lock an open file. Raises BlockingIOError where another has it, unless it waits."""
         # Not flock: that one would go on in a process that was forked off, when this one is killed.
         try:
             fcntl.lockf(file, fcntl.LOCK_EX | (0 if waits else fcntl.LOCK_NB))
@@ -59,15 +61,8 @@ def turn(work: Path, wait_for: Callable[[str], None] = lambda _: None) -> Iterat
 
     Raises OSError where ``work`` cannot be written to.
     """
-    work.mkdir(parents=True, exist_ok=True)
     path = work / LOCK
-    # Not by mode w, which would empty what the one who builds has written there.
-    with os.fdopen(os.open(path, os.O_RDWR | os.O_CREAT, 0o644), "r+", encoding="utf-8") as file:
-        try:
-            _take(file, waits=False)
-        except (BlockingIOError, PermissionError):
-            wait_for(_who(file))
-            _take(file, waits=True)
+    with _held(path, wait_for) as file:
         taken = Turn(secrets.token_hex(8), _name(file))
         try:
             # Past the file's buffer, which would be written once more where it is closed.
@@ -78,6 +73,42 @@ def turn(work: Path, wait_for: Callable[[str], None] = lambda _: None) -> Iterat
             problem.filename = str(path)
             raise
         yield taken
+
+
+def _held(path: Path, wait_for: Callable[[str], None]) -> TextIO:
+    """The file of a lock, open and locked: the one that is there now, since what is idle is swept
+    away (``idle_turns.py``).
+    """
+    while True:
+        path.parent.mkdir(parents=True, exist_ok=True)
+        try:
+            # Not by mode w, which would empty what the one who builds has written there.
+            number = os.open(path, os.O_RDWR | os.O_CREAT, 0o644)
+        except FileNotFoundError:
+            if path.is_symlink():
+                raise
+            continue  # its folder went just now
+        file = os.fdopen(number, "r+", encoding="utf-8")
+        try:
+            try:
+                take(file, waits=False)
+            except (BlockingIOError, PermissionError):
+                wait_for(_who(file))
+                take(file, waits=True)
+            if is_there(path, file):
+                return file
+        except BaseException:
+            file.close()
+            raise
+        file.close()
+
+
+def is_there(path: Path, file: TextIO) -> bool:
+    """Whether a file that is open still is what stands at its path."""
+    try:
+        return os.path.samestat(os.fstat(file.fileno()), path.stat())
+    except FileNotFoundError:
+        return False
 
 
 def _name(file: TextIO) -> str:
