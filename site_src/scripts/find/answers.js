@@ -102,6 +102,16 @@ function weighing(terms, named) {
   };
 }
 
+/** How much more or less faults and gear are meant by how something is told.
+ * @type {(phrases: Phrases, told: {terms: string[], sought: string, isLack: boolean, asked: string}) => Record<string, number>} */
+function ofKinds(phrases, { terms, sought, isLack, asked }) {
+  if (isLack) {
+    return { [FAULT]: LACKING, gear: isOfNotDoing(asked) ? GEAR_NOT_DONE : 1 };
+  }
+  const isCommon = terms.length === 1 && (phrases.spread.get(sought) ?? 0) > COMMON * phrases.documents;
+  return { [FAULT]: A_PART.has(sought) ? OF_A_PART : isCommon ? OF_NOTHING_WRONG : 1 };
+}
+
 /**
  * Scores of what answers a question; null where it holds no words.
  * @param {Known} known
@@ -130,13 +140,11 @@ export function answers({ words, phrases, ways }, entries, question) {
   const agrees = ways.agreement(question.words);
   /** @type {(id: number) => number} */
   const least = (id) => (entries[id]?.kind === "editors" ? FOR_EDITORS : SURE);
-  const isCommon = terms.length === 1 && (phrases.spread.get(sought) ?? 0) > COMMON * phrases.documents;
-  const lacking = isLack ? LACKING : A_PART.has(sought) ? OF_A_PART : isCommon ? OF_NOTHING_WRONG : 1;
-  const gearTells = isLack && isOfNotDoing(question.asked) ? GEAR_NOT_DONE : 1;
+  const byKind = ofKinds(phrases, { terms, sought, isLack, asked: question.asked });
   const isOfStroke = weighed.kinds.has(DRILL) && ways.isStroke(sought);
   const scored = hits.map(({ id, score, tells }) => {
     const place = entries[id]?.kind === "editors" && tells < FOR_EDITORS ? LAST : 1;
-    return /** @type {const} */ ([id, score * favour(entries[id], weighed, { sought, terms }) * (entries[id]?.kind === FAULT ? lacking : entries[id]?.kind === "gear" ? gearTells : 1) * alike(id) * place * agrees(entries[id]) * (isOfStroke && isAroundStroke(entries[id]) ? NO_DRILL_OF_IT : 1)]);
+    return /** @type {const} */ ([id, score * favour(entries[id], weighed, { sought, terms }) * (byKind[entries[id]?.kind ?? ""] ?? 1) * alike(id) * place * agrees(entries[id]) * (isOfStroke && isAroundStroke(entries[id]) ? NO_DRILL_OF_IT : 1)]);
   });
   const sure = hits.filter(({ id, tells }) => tells >= least(id));
   return { scores: new Map(scored.sort(([, one], [, two]) => two - one)), sure: new Set(sure.map(({ id }) => id)) };
