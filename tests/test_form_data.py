@@ -13,7 +13,7 @@ from typing import Any
 import pytest
 from example_cases import BASE
 from node_scripts import run_by_node
-from shared import CATALOGUE, copied
+from shared import CATALOGUE, DAY, copied
 
 from almanac.analysis.analysis import Analysis
 from almanac.model.club import Site
@@ -167,3 +167,28 @@ def test_the_board_of_a_set_in_the_form_says_what_is_another_in_a_round_as_its_p
     path = tmp_path / "cases.json"
     path.write_text(json.dumps(cases), "utf-8")
     run_by_node(Path(__file__).parent / "add/board.test.js", CASES=str(path))
+
+
+def test_what_a_set_in_the_form_comes_to_is_what_the_program_adds_up(tmp_path: Path) -> None:
+    """For each lane group, changes by group and by round too. What goes by time has no distance in
+    the form: the program's is estimated.
+    """
+    root, cases = copied(CATALOGUE, tmp_path / "club"), list[dict[str, Any]]()
+    file = root / "plans/sets/legs-before-arms.yml"
+    text, effort = file.read_text("utf-8"), "            effort: {rotate: [strong, fast]}\n"
+    of_group = "{heron-1: {reps: 1}, heron-2: {reps: 5}}"
+    for change in ("", *(f"by_round: {{{own}}}" for own in CHANGES), f"by_group: {of_group}"):
+        file.write_text(text.replace(effort, f"{effort}            {change}\n"), "utf-8")
+        catalogue = load(root).catalogue
+        assert catalogue is not None
+        analysis = Analysis(catalogue, DAY)
+        for id, swim_set in catalogue.sets.items():
+            if id == "legs-before-arms" or not change:
+                swum = analysis.summary(id).swum
+                far = {it: float(own.distance.value - own.estimated) for it, own in swum.items()}
+                items = catalogue.documents[swim_set.key].data["items"]
+                cases.append({"id": f"{id} {change}", "items": items, "far": far})
+    assert len(cases) > 10 and any(len({*own["far"].values()}) > 1 for own in cases)
+    path = tmp_path / "cases.json"
+    path.write_text(json.dumps(cases), "utf-8")
+    run_by_node(Path(__file__).parent / "add/total.test.js", CASES=str(path))

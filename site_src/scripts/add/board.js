@@ -69,7 +69,7 @@ const INSTEAD = { parts: ["time", "do", "effort", "distance"], distance: ["time"
  * @param {Item} item
  * @param {Item} change
  * @returns {Item} */
-function changed(item, change) {
+export function changed(item, change) {
   const gone = Object.keys(change).flatMap((key) => INSTEAD[key] ?? []);
   const kept = Object.entries(item).filter(([key]) => !gone.includes(key));
   const isAnother = ["distance", "time", "do", "parts"].some((key) => change[key] !== undefined);

@@ -3,6 +3,7 @@
 import { make } from "../lib/dom.js";
 import { boardOf } from "./board.js";
 import { isObject } from "./schema.js";
+import { totalWords } from "./total.js";
 
 /**
  * @typedef {import("./names.js").Names} Names
@@ -133,7 +134,10 @@ const BODIES = {
     groups(stages).map(({ title, aim, move_on_when: next }, number) =>
       marked(`${number + 1}. ${text(title)}.`, text(aim), text(next) && `On when: ${text(next)}`),
     ),
-  set: ({ items, safety }, names) => [...boardLines(items, names), ...dangers(safety, names)],
+  set: ({ items, course, safety }, names) => {
+    const total = totalWords(items, course, names);
+    return [...boardLines(items, names), ...(total ? [line({ class: "total" }, total)] : []), ...dangers(safety, names)];
+  },
   practice: ({ slot = {}, parts, safety }, names) => [
     line({}, text(slot.start) && `${text(slot.start)}, ${text(slot.minutes) || "…"} minutes.`),
     ...groups(parts).flatMap((part) => partOf(part, names)),

@@ -11,12 +11,19 @@ function show(seconds) {
   return hours ? `${hours}:${two(minutes)}:${two(rest)}` : `${minutes}:${two(rest)}`;
 }
 
+/** A time in seconds; NaN where it is none.
+ * @param {unknown} value */
+export function secondsOf(value) {
+  if (typeof value === "number" && value > 0) {
+    return value;
+  }
+  const [, hours = "0", minutes, seconds, fraction = "0"] = CLOCK.exec(String(value)) ?? [];
+  return minutes ? 3600 * Number(hours) + 60 * Number(minutes) + Number(seconds) + Number(fraction) : NaN;
+}
+
 /** A time as it stands in an entry; as it is written where it is none.
  * @param {unknown} value */
 export function tidy(value) {
-  if (typeof value === "number" && value > 0) {
-    return show(value);
-  }
-  const [, hours = "0", minutes, seconds, fraction = "0"] = CLOCK.exec(String(value)) ?? [];
-  return minutes ? show(3600 * Number(hours) + 60 * Number(minutes) + Number(seconds) + Number(fraction)) : String(value);
+  const seconds = secondsOf(value);
+  return Number.isNaN(seconds) ? String(value) : show(seconds);
 }
