@@ -12,27 +12,27 @@ from pathlib import Path
 from typing import Any
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.composing_around import Proposal
-from almanac.arithmetic.composing_changes import (
+from almanac.arithmetic.composing.around import Proposal
+from almanac.arithmetic.composing.changes import (
     DEEDS,
     Deed,
     change,
 )
-from almanac.arithmetic.composing_chosen import (
+from almanac.arithmetic.composing.chosen import (
     ChosenPractice,
     ordered,
     practice_of,
     standing,
 )
-from almanac.arithmetic.composing_minutes import asked_in, in_minutes
-from almanac.arithmetic.composing_request import BadWish, Request
-from almanac.arithmetic.composing_table import ComposeTable
+from almanac.arithmetic.composing.minutes import asked_in, in_minutes
+from almanac.arithmetic.composing.request import BadWish, Request
+from almanac.arithmetic.composing.table import ComposeTable
 from almanac.commands.compose_save import lanes_of
-from almanac.report.compose_answer import Proposals, answer_json, answered, proposal_json
-from almanac.report.compose_entry import as_yaml, practice_entry
-from almanac.report.compose_json import table_json
-from almanac.report.compose_table import Made
-from almanac.report.compose_words import change_words
+from almanac.report.compose.answer import Proposals, answer_json, answered, proposal_json
+from almanac.report.compose.entry import as_yaml, practice_entry
+from almanac.report.compose.json import table_json
+from almanac.report.compose.table import Made
+from almanac.report.compose.words import change_words
 
 MORE = (-60, -40, -30, -20, -15, -10, 10, 15, 25)
 OWN_TALK_S = 37  # of no piece

@@ -6,10 +6,10 @@ import json
 from typing import Any
 
 from almanac.analysis.analysis import Analysis
-from almanac.report.compose_json import table_json
-from almanac.report.compose_laid import Layer
-from almanac.report.compose_runs import pool_runs, run_of
-from almanac.report.compose_table import Made, can_compose, compose_table
+from almanac.report.compose.json import table_json
+from almanac.report.compose.laid import Layer
+from almanac.report.compose.runs import pool_runs, run_of
+from almanac.report.compose.table import Made, can_compose, compose_table
 from almanac.site.run_data import run_text
 
 

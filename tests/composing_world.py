@@ -13,9 +13,9 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import Any
 
-from almanac.arithmetic.composing_asked import Asked, Sized
-from almanac.arithmetic.composing_pieces import SET, UNKNOWN, Offer, PracticePiece, Size, Sizes
-from almanac.arithmetic.composing_table import (
+from almanac.arithmetic.composing.asked import Asked, Sized
+from almanac.arithmetic.composing.pieces import SET, UNKNOWN, Offer, PracticePiece, Size, Sizes
+from almanac.arithmetic.composing.table import (
     ComposeTable,
     GearHere,
     Limits,
@@ -25,7 +25,7 @@ from almanac.arithmetic.composing_table import (
     TableSquad,
     Taught,
 )
-from almanac.arithmetic.composing_wishes import Kept, Wishes
+from almanac.arithmetic.composing.wishes import Kept, Wishes
 
 GROUPS = (TableGroup("quick", "Quick", 2, 8, 50), TableGroup("slow", "Slow", 2, 9, 100))
 LIMITS = Limits(fast=400, resisted=300, plates=200, under=100, under_after_fast=1000)

@@ -17,18 +17,18 @@ from node_scripts import run_by_node
 from shared import DAY
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.composing_asked import Asked
-from almanac.arithmetic.composing_changes import Deed, change
-from almanac.arithmetic.composing_chosen import Chosen, ChosenPractice, standing
-from almanac.arithmetic.composing_order import whole
-from almanac.arithmetic.composing_pieces import TENTHS
-from almanac.arithmetic.composing_request import BadWish, Request, wishes_of
-from almanac.arithmetic.composing_table import ComposeTable
+from almanac.arithmetic.composing.asked import Asked
+from almanac.arithmetic.composing.changes import Deed, change
+from almanac.arithmetic.composing.chosen import Chosen, ChosenPractice, standing
+from almanac.arithmetic.composing.order import whole
+from almanac.arithmetic.composing.pieces import TENTHS
+from almanac.arithmetic.composing.request import BadWish, Request, wishes_of
+from almanac.arithmetic.composing.table import ComposeTable
 from almanac.checks import check
 from almanac.model.load import load
-from almanac.report.compose_held import HeldParts
-from almanac.report.compose_opened import limits_of
-from almanac.report.compose_table import compose_table, places_of
+from almanac.report.compose.held import HeldParts
+from almanac.report.compose.opened import limits_of
+from almanac.report.compose.table import compose_table, places_of
 from almanac.resources import SITE_SOURCE
 from almanac.site.compose_data import compose_files
 from almanac.site.make_link import change_link

@@ -8,9 +8,9 @@ from dataclasses import replace
 from datetime import date, timedelta
 from typing import Any
 
-from almanac.arithmetic.planning_choices import NOTHING, Choice, DaySlot
-from almanac.arithmetic.planning_model import PlanProblem, PlanRule
-from almanac.arithmetic.planning_rules import Grid
+from almanac.arithmetic.planning.choices import NOTHING, Choice, DaySlot
+from almanac.arithmetic.planning.model import PlanProblem, PlanRule
+from almanac.arithmetic.planning.rules import Grid
 
 FIRST = date(2027, 1, 4)  # a Monday
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from almanac.source.added_keys import with_keys
+from almanac.source.edits.added_keys import with_keys
 from almanac.source.reader import read
 
 DAYS = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")

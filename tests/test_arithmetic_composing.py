@@ -15,18 +15,18 @@ from node_scripts import run_by_node
 from shared import CATALOGUE, DAY
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.composing import compose
-from almanac.arithmetic.composing_around import Proposal
-from almanac.arithmetic.composing_asked import Asked, Sized
-from almanac.arithmetic.composing_order import Stood, unsafe, whole
-from almanac.arithmetic.composing_pieces import UNKNOWN
-from almanac.arithmetic.composing_request import BadWish, Request, wishes_of
-from almanac.arithmetic.composing_shape import LEGS_COLD, are_legs_first, warm_up_cost
-from almanac.arithmetic.composing_table import ComposeTable
-from almanac.arithmetic.composing_wishes import Kept, Wishes
+from almanac.arithmetic.composing.around import Proposal
+from almanac.arithmetic.composing.asked import Asked, Sized
+from almanac.arithmetic.composing.best import compose
+from almanac.arithmetic.composing.order import Stood, unsafe, whole
+from almanac.arithmetic.composing.pieces import UNKNOWN
+from almanac.arithmetic.composing.request import BadWish, Request, wishes_of
+from almanac.arithmetic.composing.shape import LEGS_COLD, are_legs_first, warm_up_cost
+from almanac.arithmetic.composing.table import ComposeTable
+from almanac.arithmetic.composing.wishes import Kept, Wishes
 from almanac.model.load import load
-from almanac.report.compose_answer import answered
-from almanac.report.compose_table import Made, compose_table
+from almanac.report.compose.answer import answered
+from almanac.report.compose.table import Made, compose_table
 
 SQUADS = ("heron", "osprey", "reed")
 SCRIPT = Path(__file__).parent / "compose" / "vectors.test.js"

@@ -16,9 +16,9 @@ from typing import Any
 import pytest
 from composing_world import asked, piece, size, sized
 
-from almanac.arithmetic import composing_costs as points
-from almanac.arithmetic.composing_asked import Asked, Sized
-from almanac.arithmetic.composing_costs import (
+from almanac.arithmetic.composing import costs as points
+from almanac.arithmetic.composing.asked import Asked, Sized
+from almanac.arithmetic.composing.costs import (
     held_cost,
     idle_cost,
     own_cost,
@@ -26,7 +26,7 @@ from almanac.arithmetic.composing_costs import (
     served,
     skill_cost,
 )
-from almanac.arithmetic.composing_shape import (
+from almanac.arithmetic.composing.shape import (
     again_and_again,
     are_legs_first,
     are_legs_tired,
@@ -38,14 +38,14 @@ from almanac.arithmetic.composing_shape import (
     shape_cost,
     warm_up_cost,
 )
-from almanac.arithmetic.composing_table import ANY, Named
+from almanac.arithmetic.composing.table import ANY, Named
 
 ROOT = Path(__file__).parents[1]
 SCRIPTS = ROOT / "site_src" / "scripts" / "compose"
 MODULES = (
-    "composing", "composing_around", "composing_asked", "composing_costs", "composing_hearts",
-    "composing_lists", "composing_order", "composing_request", "composing_shape",
-    "composing_hinders", "composing_unmet", "composing_why", "composing_wishes",
+    "composing.best", "composing.around", "composing.asked", "composing.costs", "composing.hearts",
+    "composing.lists", "composing.order", "composing.request", "composing.shape",
+    "composing.hinders", "composing.unmet", "composing.why", "composing.wishes",
 )  # fmt: skip
 
 
@@ -92,7 +92,7 @@ def test_the_figures_of_the_choice_are_those_of_the_scripts_of_the_pages() -> No
     scripts = figures_of_scripts()
     both = own.keys() & scripts.keys()
     assert {name: own[name] for name in both} == {name: scripts[name] for name in both}
-    assert not {*figures_of("composing_costs"), *figures_of("composing_shape")} - both
+    assert not {*figures_of("composing.costs"), *figures_of("composing.shape")} - both
     assert len(both) >= 60
 
 

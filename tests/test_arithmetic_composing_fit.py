@@ -14,9 +14,9 @@ from typing import Any
 import pytest
 from composing_world import asked, drawn, piece, size, sized
 
-from almanac.arithmetic.composing import compose
-from almanac.arithmetic.composing_asked import Asked, Sized
-from almanac.arithmetic.composing_changes import (
+from almanac.arithmetic.composing.asked import Asked, Sized
+from almanac.arithmetic.composing.best import compose
+from almanac.arithmetic.composing.changes import (
     DOWN,
     FREE,
     KEEP,
@@ -26,8 +26,8 @@ from almanac.arithmetic.composing_changes import (
     Deed,
     change,
 )
-from almanac.arithmetic.composing_chosen import Chosen, ChosenPractice, practice_of, standing
-from almanac.arithmetic.composing_costs import (
+from almanac.arithmetic.composing.chosen import Chosen, ChosenPractice, practice_of, standing
+from almanac.arithmetic.composing.costs import (
     BOTH_FAST,
     HARD_IDLE,
     IDLE_MAIN,
@@ -35,10 +35,10 @@ from almanac.arithmetic.composing_costs import (
     NO_SKILL,
     SAME_GOAL,
 )
-from almanac.arithmetic.composing_fit import Fitted, RoleSlot, cost_of, fitted, held
-from almanac.arithmetic.composing_order import Stood, laid, unsafe, whole
-from almanac.arithmetic.composing_request import BadWish
-from almanac.arithmetic.composing_shape import SAME_SWIM
+from almanac.arithmetic.composing.fit import Fitted, RoleSlot, cost_of, fitted, held
+from almanac.arithmetic.composing.order import Stood, laid, unsafe, whole
+from almanac.arithmetic.composing.request import BadWish
+from almanac.arithmetic.composing.shape import SAME_SWIM
 
 SEEDS = 100
 Order = Sequence[tuple[str, Sized]]

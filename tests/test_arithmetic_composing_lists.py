@@ -7,13 +7,13 @@ from typing import Any
 import pytest
 from composing_world import asked, piece, size, sized, table
 
-from almanac.arithmetic.composing import compose
-from almanac.arithmetic.composing_asked import Asked, Sized
-from almanac.arithmetic.composing_hearts import hearts
-from almanac.arithmetic.composing_lists import lists, of_role, some
-from almanac.arithmetic.composing_pieces import UNKNOWN, Offer, Sizes
-from almanac.arithmetic.composing_shape import shape_cost
-from almanac.arithmetic.composing_wishes import Kept
+from almanac.arithmetic.composing.asked import Asked, Sized
+from almanac.arithmetic.composing.best import compose
+from almanac.arithmetic.composing.hearts import hearts
+from almanac.arithmetic.composing.lists import lists, of_role, some
+from almanac.arithmetic.composing.pieces import UNKNOWN, Offer, Sizes
+from almanac.arithmetic.composing.shape import shape_cost
+from almanac.arithmetic.composing.wishes import Kept
 
 NONE = frozenset[int]()
 

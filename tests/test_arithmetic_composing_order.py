@@ -8,9 +8,9 @@ from typing import Any
 import pytest
 from composing_world import asked, piece, size, sized, table
 
-from almanac.arithmetic.composing_asked import Sized, in_a_lane
-from almanac.arithmetic.composing_costs import NO_SKILL
-from almanac.arithmetic.composing_order import (
+from almanac.arithmetic.composing.asked import Sized, in_a_lane
+from almanac.arithmetic.composing.costs import NO_SKILL
+from almanac.arithmetic.composing.order import (
     Stood,
     broken,
     change,
@@ -19,9 +19,9 @@ from almanac.arithmetic.composing_order import (
     unsafe,
     whole,
 )
-from almanac.arithmetic.composing_pieces import UNKNOWN, Offer, Sizes
-from almanac.arithmetic.composing_shape import shape_cost, wants_skill
-from almanac.arithmetic.composing_wishes import Kept
+from almanac.arithmetic.composing.pieces import UNKNOWN, Offer, Sizes
+from almanac.arithmetic.composing.shape import shape_cost, wants_skill
+from almanac.arithmetic.composing.wishes import Kept
 
 NONE = frozenset[int]()
 

@@ -8,10 +8,10 @@ from typing import Any
 import pytest
 from composing_world import named, piece, size, table, wishes
 
-from almanac.arithmetic.composing_pieces import Offer, Sizes
-from almanac.arithmetic.composing_request import BadWish, Request, wishes_of
-from almanac.arithmetic.composing_table import ComposeTable, Done, PoolHere
-from almanac.arithmetic.composing_wishes import Kept
+from almanac.arithmetic.composing.pieces import Offer, Sizes
+from almanac.arithmetic.composing.request import BadWish, Request, wishes_of
+from almanac.arithmetic.composing.table import ComposeTable, Done, PoolHere
+from almanac.arithmetic.composing.wishes import Kept
 
 NONE = frozenset[int]()
 

@@ -10,13 +10,9 @@ from pathlib import Path
 import pytest
 from language import dictionary
 
-from almanac.arithmetic import composing_asked as asked
-from almanac.arithmetic import composing_hinders as hinders
-from almanac.arithmetic import composing_order as order
-from almanac.arithmetic import composing_sentences as sentences
-from almanac.arithmetic import composing_unmet as unmet
-from almanac.arithmetic import composing_why as of
-from almanac.arithmetic.composing_sentences import SENTENCES, role_word, said, words_in_a_row
+from almanac.arithmetic.composing import asked, hinders, order, sentences, unmet
+from almanac.arithmetic.composing import why as of
+from almanac.arithmetic.composing.sentences import SENTENCES, role_word, said, words_in_a_row
 
 PROGRAM = Path(__file__).parents[1] / "scripts" / "almanac"
 OWN = sentences.__file__  # which says nothing itself

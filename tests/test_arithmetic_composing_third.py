@@ -9,13 +9,13 @@ import pytest
 from composing_world import Own, asked, drawn, piece, size, wishes
 from composing_world import table as of_pieces
 
-from almanac.arithmetic.composing import compose
-from almanac.arithmetic.composing_around import Proposal
-from almanac.arithmetic.composing_asked import Asked
-from almanac.arithmetic.composing_changes import OUT, SWAP, Deed, change
-from almanac.arithmetic.composing_chosen import practice_of
-from almanac.arithmetic.composing_fit import cost_of
-from almanac.arithmetic.composing_order import broken
+from almanac.arithmetic.composing.around import Proposal
+from almanac.arithmetic.composing.asked import Asked
+from almanac.arithmetic.composing.best import compose
+from almanac.arithmetic.composing.changes import OUT, SWAP, Deed, change
+from almanac.arithmetic.composing.chosen import practice_of
+from almanac.arithmetic.composing.fit import cost_of
+from almanac.arithmetic.composing.order import broken
 
 CLOSES = (piece("closes", "c"), (size(4200),))
 

@@ -10,14 +10,15 @@ from unittest.mock import patch
 import pytest
 from composing_world import asked, drawn, piece, size
 
-from almanac.arithmetic import composing, composing_around
-from almanac.arithmetic.composing import compose, fits
-from almanac.arithmetic.composing_around import Proposal
-from almanac.arithmetic.composing_asked import Asked, Sized
-from almanac.arithmetic.composing_costs import is_again
-from almanac.arithmetic.composing_fit import cost_of
-from almanac.arithmetic.composing_order import broken, laid
-from almanac.arithmetic.composing_wishes import Kept
+from almanac.arithmetic.composing import around as composing_around
+from almanac.arithmetic.composing import best as composing
+from almanac.arithmetic.composing.around import Proposal
+from almanac.arithmetic.composing.asked import Asked, Sized
+from almanac.arithmetic.composing.best import compose, fits
+from almanac.arithmetic.composing.costs import is_again
+from almanac.arithmetic.composing.fit import cost_of
+from almanac.arithmetic.composing.order import broken, laid
+from almanac.arithmetic.composing.wishes import Kept
 
 SEEDS = 100
 Order = tuple[tuple[str, Sized], ...]

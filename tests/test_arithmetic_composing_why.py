@@ -10,16 +10,16 @@ from typing import Any
 import pytest
 from composing_world import GROUPS, asked, piece, size, table
 
-from almanac.arithmetic.composing import compose
-from almanac.arithmetic.composing_around import Proposal
-from almanac.arithmetic.composing_asked import Asked
-from almanac.arithmetic.composing_hinders import Hinders, hindering
-from almanac.arithmetic.composing_order import laid
-from almanac.arithmetic.composing_pieces import UNKNOWN
-from almanac.arithmetic.composing_table import TableSquad
-from almanac.arithmetic.composing_unmet import Unmet, unmet
-from almanac.arithmetic.composing_why import Note, Why, why
-from almanac.arithmetic.composing_wishes import Kept
+from almanac.arithmetic.composing.around import Proposal
+from almanac.arithmetic.composing.asked import Asked
+from almanac.arithmetic.composing.best import compose
+from almanac.arithmetic.composing.hinders import Hinders, hindering
+from almanac.arithmetic.composing.order import laid
+from almanac.arithmetic.composing.pieces import UNKNOWN
+from almanac.arithmetic.composing.table import TableSquad
+from almanac.arithmetic.composing.unmet import Unmet, unmet
+from almanac.arithmetic.composing.why import Note, Why, why
+from almanac.arithmetic.composing.wishes import Kept
 
 # 15 000 + 30 000 + 14 000 tenths: 98 minutes and 20 seconds, of 100.
 OPEN = (piece("open", "w"), (size(15000),))

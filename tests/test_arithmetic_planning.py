@@ -14,9 +14,9 @@ from typing import Any
 import pytest
 from planning_world import FIRST, choice, grid, problem, slot
 
-from almanac.arithmetic.planning_aim_rules import PARTS, aim_rules
-from almanac.arithmetic.planning_aims import Aims
-from almanac.arithmetic.planning_choices import (
+from almanac.arithmetic.planning.aim_rules import PARTS, aim_rules
+from almanac.arithmetic.planning.aims import Aims
+from almanac.arithmetic.planning.choices import (
     ALL_OUT,
     HARD,
     HEAVY,
@@ -29,11 +29,11 @@ from almanac.arithmetic.planning_choices import (
     WORN,
     Choice,
 )
-from almanac.arithmetic.planning_greedy import Standing, chances, greedy, improved
-from almanac.arithmetic.planning_model import Plan, PlanProblem, PlanRule, units_over
-from almanac.arithmetic.planning_rules import limit_rules
-from almanac.arithmetic.planning_variety import variety
-from almanac.arithmetic.planning_wishes import (
+from almanac.arithmetic.planning.greedy import Standing, chances, greedy, improved
+from almanac.arithmetic.planning.model import Plan, PlanProblem, PlanRule, units_over
+from almanac.arithmetic.planning.rules import limit_rules
+from almanac.arithmetic.planning.variety import variety
+from almanac.arithmetic.planning.wishes import (
     LOADING,
     RECOVERY,
     SHARES,

@@ -10,10 +10,10 @@ from functools import cache
 import pytest
 from planning_world import choice, grid, problem
 
-from almanac.arithmetic import planning_weeks
-from almanac.arithmetic.planning_bound import least_cost
-from almanac.arithmetic.planning_greedy import greedy, improved
-from almanac.arithmetic.planning_model import PlanProblem, PlanRule
+from almanac.arithmetic.planning import weeks as planning_weeks
+from almanac.arithmetic.planning.bound import least_cost
+from almanac.arithmetic.planning.greedy import greedy, improved
+from almanac.arithmetic.planning.model import PlanProblem, PlanRule
 
 SEEDS = 24
 

@@ -11,19 +11,19 @@ import pytest
 from planning_world import FIRST, choice, grid, slot
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.planning_aims import Aims
-from almanac.arithmetic.planning_choices import HARD, LOAD, METRES, NOTHING, TEST, Choice
-from almanac.arithmetic.planning_model import PlanRule
-from almanac.arithmetic.planning_rules import limit_rules
-from almanac.arithmetic.planning_variety import variety
-from almanac.arithmetic.planning_wishes import (
+from almanac.arithmetic.planning.aims import Aims
+from almanac.arithmetic.planning.choices import HARD, LOAD, METRES, NOTHING, TEST, Choice
+from almanac.arithmetic.planning.model import PlanRule
+from almanac.arithmetic.planning.rules import limit_rules
+from almanac.arithmetic.planning.variety import variety
+from almanac.arithmetic.planning.wishes import (
     LOADING,
     BlockLimits,
     BlockWishes,
     TaperWish,
     WeekWish,
 )
-from almanac.report.planning_problem import Planning
+from almanac.report.planning.problem import Planning
 
 LIMITS = BlockLimits(100, 200, 300, 60, 2, 2, 10, 10, 500)
 

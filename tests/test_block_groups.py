@@ -14,9 +14,9 @@ from plans_world import BLOCK, SECOND_GROUP, analysis, club
 from shared import share
 
 from almanac.checks.squad_days import breaches
-from almanac.report.block_json import block_json
-from almanac.report.block_text import block_text
-from almanac.report.block_ways import block_ways
+from almanac.report.block.json import block_json
+from almanac.report.block.text import block_text
+from almanac.report.block.ways import block_ways
 from almanac.site.block_page import block_page
 
 

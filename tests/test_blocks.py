@@ -28,8 +28,8 @@ from almanac.arithmetic.block_days import day_of_all
 from almanac.arithmetic.session_load import planned_load
 from almanac.checks import blocks
 from almanac.checks.blocks import blocks_of, is_hard, taught_before_need
-from almanac.report.block_json import block_json
-from almanac.report.block_words import missing_words
+from almanac.report.block.json import block_json
+from almanac.report.block.words import missing_words
 from almanac.report.shown import shown
 from almanac.site.calendar import block_calendar, block_table
 

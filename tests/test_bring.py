@@ -19,7 +19,7 @@ from almanac.commands.shared import load_and_check
 from almanac.model.bringing import BROUGHT
 from almanac.model.load import Loaded
 from almanac.publish import together
-from almanac.source.taken_out import without, without_items
+from almanac.source.edits.taken_out import without, without_items
 
 CLUB = """title: Our Club
 pools: {home: {title: Pool, course: 25m, lanes: 4, depth_m: {from: 1.0, to: 2.0}, flags: true}}

@@ -17,7 +17,7 @@ from shared import share
 from almanac.commands import compose_block
 from almanac.commands.main import main
 from almanac.commands.shared import CheckedCatalogue, load_and_check
-from almanac.report.block_wishes import LOAD_NEAR
+from almanac.report.block.wishes import LOAD_NEAR
 
 ROOT = Path(__file__).parents[1]
 DAY = date(2026, 11, 27)  # after this day the squads have slots, and no block

@@ -21,15 +21,15 @@ from opened_practices import does_the_same, findings_of_saved, opened_by_page, w
 from shared import DAY, examples, is_long
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.composing import compose
-from almanac.arithmetic.composing_around import Proposal
-from almanac.arithmetic.composing_asked import Asked
-from almanac.arithmetic.composing_costs import is_again
-from almanac.arithmetic.composing_lists import SHORT, SHORTEST, of_role
-from almanac.arithmetic.composing_order import BREATH, DOSE, laid, too_much, unsafe, whole
-from almanac.arithmetic.composing_pieces import MAIN
-from almanac.arithmetic.composing_request import Request, wishes_of
-from almanac.arithmetic.composing_unmet import unmet
+from almanac.arithmetic.composing.around import Proposal
+from almanac.arithmetic.composing.asked import Asked
+from almanac.arithmetic.composing.best import compose
+from almanac.arithmetic.composing.costs import is_again
+from almanac.arithmetic.composing.lists import SHORT, SHORTEST, of_role
+from almanac.arithmetic.composing.order import BREATH, DOSE, laid, too_much, unsafe, whole
+from almanac.arithmetic.composing.pieces import MAIN
+from almanac.arithmetic.composing.request import Request, wishes_of
+from almanac.arithmetic.composing.unmet import unmet
 from almanac.arithmetic.scaling import item_at
 from almanac.arithmetic.trained import Training
 from almanac.arithmetic.warm_and_easy import effort_words_of
@@ -38,13 +38,13 @@ from almanac.commands import compose_practice
 from almanac.commands.main import main
 from almanac.commands.shared import CheckedCatalogue, load_and_check
 from almanac.model.load import load
-from almanac.report.compose_answer import Proposals, answer_json, answered
-from almanac.report.compose_entry import as_yaml, practice_entry
-from almanac.report.compose_laid import Layer
-from almanac.report.compose_named import SUMMARY_MOST, TITLE_MOST, focus, served, summary, title
-from almanac.report.compose_opened import limits_of
-from almanac.report.compose_table import Made, compose_table
-from almanac.report.compose_words import unmet_words
+from almanac.report.compose.answer import Proposals, answer_json, answered
+from almanac.report.compose.entry import as_yaml, practice_entry
+from almanac.report.compose.laid import Layer
+from almanac.report.compose.named import SUMMARY_MOST, TITLE_MOST, focus, served, summary, title
+from almanac.report.compose.opened import limits_of
+from almanac.report.compose.table import Made, compose_table
+from almanac.report.compose.words import unmet_words
 from almanac.wording.reading import asked_for
 
 ROOT = Path(__file__).parents[1]

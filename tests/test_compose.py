@@ -18,11 +18,11 @@ from example_cases import BASE
 from shared import CATALOGUE, DAY
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.composing import compose
-from almanac.arithmetic.composing_asked import ADULTS, GEAR, LATELY, LEFT_OUT, NOT_FOR, ROOM
-from almanac.arithmetic.composing_pieces import UNKNOWN
-from almanac.arithmetic.composing_request import Request, wishes_of
-from almanac.arithmetic.composing_unmet import (
+from almanac.arithmetic.composing.asked import ADULTS, GEAR, LATELY, LEFT_OUT, NOT_FOR, ROOM
+from almanac.arithmetic.composing.best import compose
+from almanac.arithmetic.composing.pieces import UNKNOWN
+from almanac.arithmetic.composing.request import Request, wishes_of
+from almanac.arithmetic.composing.unmet import (
     EFFORT,
     GOAL,
     HARDER,
@@ -37,11 +37,11 @@ from almanac.commands import compose_practice
 from almanac.commands.main import main
 from almanac.commands.shared import CheckedCatalogue, load_and_check
 from almanac.model.load import load
-from almanac.report.compose_address import opens
-from almanac.report.compose_board import before_words
-from almanac.report.compose_entry import as_yaml, practice_entry
-from almanac.report.compose_table import compose_table
-from almanac.report.compose_words import unmet_words
+from almanac.report.compose.address import opens
+from almanac.report.compose.board import before_words
+from almanac.report.compose.entry import as_yaml, practice_entry
+from almanac.report.compose.table import compose_table
+from almanac.report.compose.words import unmet_words
 from almanac.site.practice_page import practice_page
 
 WISHES = ("--squad", "heron", "--minutes", "60", "--goals", "kick-into-stroke")

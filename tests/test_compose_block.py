@@ -25,7 +25,7 @@ from almanac.arithmetic.balance import balance_of
 from almanac.arithmetic.block_days import DAYS
 from almanac.arithmetic.block_wishes import loads_of
 from almanac.arithmetic.effort import EffortSpan
-from almanac.arithmetic.planning_choices import (
+from almanac.arithmetic.planning.choices import (
     FAST,
     HARD,
     LOAD,
@@ -36,7 +36,7 @@ from almanac.arithmetic.planning_choices import (
     Choice,
     DaySlot,
 )
-from almanac.arithmetic.planning_model import PlanProblem, PlanRule
+from almanac.arithmetic.planning.model import PlanProblem, PlanRule
 from almanac.checks import check
 from almanac.commands import compose_block
 from almanac.commands.compose_block_tried import UNSAVED, how
@@ -44,17 +44,19 @@ from almanac.commands.drafts import Unwritten, tried
 from almanac.commands.main import main
 from almanac.commands.shared import CheckedCatalogue, load_and_check
 from almanac.model.load import load
-from almanac.report import planning_composed, planning_practices, planning_unlike
-from almanac.report.block_again import again_words
-from almanac.report.block_answer import _without_tests
-from almanac.report.block_judged import Again, again_in
-from almanac.report.block_short import short_words
-from almanac.report.planning_composed import Draft, _light_lacking
-from almanac.report.planning_practices import choices_of
-from almanac.report.planning_request import BlockRequest
-from almanac.report.planning_slots import follows_a_break
-from almanac.report.planning_unlike import unlike
-from almanac.report.planning_usual import wishes_of_begun
+from almanac.report.block.again import again_words
+from almanac.report.block.answer import _without_tests
+from almanac.report.block.judged import Again, again_in
+from almanac.report.block.short import short_words
+from almanac.report.planning import composed as planning_composed
+from almanac.report.planning import practices as planning_practices
+from almanac.report.planning import unlike as planning_unlike
+from almanac.report.planning.composed import Draft, _light_lacking
+from almanac.report.planning.practices import choices_of
+from almanac.report.planning.request import BlockRequest
+from almanac.report.planning.slots import follows_a_break
+from almanac.report.planning.unlike import unlike
+from almanac.report.planning.usual import wishes_of_begun
 from almanac.resources import SITE_SOURCE
 from almanac.site.block_page import block_page
 from almanac.site.templates import Templates

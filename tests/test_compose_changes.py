@@ -17,10 +17,10 @@ from compose_requests import drawn
 from shared import CATALOGUE, DAY
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.composing import compose
-from almanac.arithmetic.composing_around import Proposal
-from almanac.arithmetic.composing_asked import Asked
-from almanac.arithmetic.composing_changes import (
+from almanac.arithmetic.composing.around import Proposal
+from almanac.arithmetic.composing.asked import Asked
+from almanac.arithmetic.composing.best import compose
+from almanac.arithmetic.composing.changes import (
     DEEDS,
     KEEP,
     OUT,
@@ -28,15 +28,15 @@ from almanac.arithmetic.composing_changes import (
     Deed,
     change,
 )
-from almanac.arithmetic.composing_chosen import Chosen, ChosenPractice, practice_of, standing
-from almanac.arithmetic.composing_order import SLACK_MOST, unsafe, whole
-from almanac.arithmetic.composing_request import BadWish, wishes_of
-from almanac.arithmetic.composing_unmet import SLOT, TIME_LEFT, unmet
+from almanac.arithmetic.composing.chosen import Chosen, ChosenPractice, practice_of, standing
+from almanac.arithmetic.composing.order import SLACK_MOST, unsafe, whole
+from almanac.arithmetic.composing.request import BadWish, wishes_of
+from almanac.arithmetic.composing.unmet import SLOT, TIME_LEFT, unmet
 from almanac.checks import check
 from almanac.commands.main import main
 from almanac.model.load import load
-from almanac.report.compose_entry import as_yaml, practice_entry
-from almanac.report.compose_table import compose_table
+from almanac.report.compose.entry import as_yaml, practice_entry
+from almanac.report.compose.table import compose_table
 
 SQUADS = ("heron", "osprey", "reed")
 WISHES = ("--squad", "heron", "--minutes", "60", "--goals", "kick-into-stroke")

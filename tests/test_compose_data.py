@@ -11,13 +11,13 @@ from run_laid import laid
 from shared import CATALOGUE, DAY
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.composing_pieces import UNKNOWN, Size
-from almanac.arithmetic.composing_table import ComposeTable
+from almanac.arithmetic.composing.pieces import UNKNOWN, Size
+from almanac.arithmetic.composing.table import ComposeTable
 from almanac.model.load import load
-from almanac.report.compose_laid import Layer
-from almanac.report.compose_runs import run_of
-from almanac.report.compose_sizes import sizes_of
-from almanac.report.compose_table import compose_table
+from almanac.report.compose.laid import Layer
+from almanac.report.compose.runs import run_of
+from almanac.report.compose.sizes import sizes_of
+from almanac.report.compose.table import compose_table
 from almanac.resources import SITE_SOURCE
 from almanac.site.compose_data import compose_files
 

@@ -11,18 +11,18 @@ from composing_world import piece, size, table, wishes
 from shared import CATALOGUE, DAY
 from test_compose_changes import keys, proposals
 
-from almanac.arithmetic.composing import compose
-from almanac.arithmetic.composing_asked import Asked
-from almanac.arithmetic.composing_changes import OUT, SWAP, Deed, change
-from almanac.arithmetic.composing_chosen import (
+from almanac.arithmetic.composing.asked import Asked
+from almanac.arithmetic.composing.best import compose
+from almanac.arithmetic.composing.changes import OUT, SWAP, Deed, change
+from almanac.arithmetic.composing.chosen import (
     ChosenPractice,
     ordered,
     practice_of,
     standing,
 )
-from almanac.arithmetic.composing_minutes import asked_in, in_minutes
-from almanac.arithmetic.composing_order import SLACK_MOST, unsafe, whole
-from almanac.arithmetic.composing_request import BadWish
+from almanac.arithmetic.composing.minutes import asked_in, in_minutes
+from almanac.arithmetic.composing.order import SLACK_MOST, unsafe, whole
+from almanac.arithmetic.composing.request import BadWish
 from almanac.commands.main import main
 
 WISHES = ("--squad", "heron", "--minutes", "60", "--goals", "kick-endurance,kick-into-stroke")

@@ -39,8 +39,8 @@ from almanac.report.set_json import set_json
 from almanac.resources import HOME
 from almanac.site.adapt_lines import adapted_practice
 from almanac.site.drawing_html import fault_figure, figure, ladder_chart, neighbours_chart, picture
+from almanac.source.edits.style import fixed
 from almanac.source.reader import read
-from almanac.source.style import fixed
 from almanac.units import COURSES
 
 

@@ -113,9 +113,9 @@ def test_every_other_code_has_an_example(file: Path) -> None:
 
 
 def test_codes_are_found_in_the_source() -> None:
-    assert {"unknown-key"} <= written(SOURCE / "explain_keys.py")
-    assert {"bad-time"} <= written(SOURCE / "explain_times.py")
-    assert {"too-long"} <= written(SOURCE / "explain_amounts.py")
+    assert {"unknown-key"} <= written(SOURCE / "explain/keys.py")
+    assert {"bad-time"} <= written(SOURCE / "explain/times.py")
+    assert {"too-long"} <= written(SOURCE / "explain/amounts.py")
     assert {"duplicate-key", "control-character"} <= written(SOURCE / "tree.py")
 
 

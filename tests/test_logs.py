@@ -16,8 +16,8 @@ from almanac.analysis.figures.blocks import weeks_of
 from almanac.arithmetic.kept import kept_sessions
 from almanac.arithmetic.session_load import planned_load
 from almanac.model.load import load
-from almanac.report.block_json import block_json
-from almanac.report.block_text import block_text
+from almanac.report.block.json import block_json
+from almanac.report.block.text import block_text
 from almanac.report.shown import shown
 from almanac.site.calendar import block_table
 from almanac.site.data_files import data_files

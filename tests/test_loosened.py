@@ -20,9 +20,9 @@ from almanac.commands.main import main
 from almanac.kinds import KIND
 from almanac.model.compare import EntryChange, compare
 from almanac.model.loosened import Loosened, loosened
-from almanac.report.review_first import first_lines
+from almanac.report.review.first import first_lines
 from almanac.source import schemas
-from almanac.source.git_objects import ChangedFile
+from almanac.source.git.objects import ChangedFile
 from almanac.source.looser import WAYS, _opened, guarded_vocabularies, guards, way_of
 from almanac.source.reader import Document
 

@@ -18,10 +18,10 @@ from shared import CATALOGUE, DAY, copied
 from almanac.analysis.analysis import Analysis
 from almanac.checks import check
 from almanac.model.load import load
-from almanac.report.compose_answer import Proposals, answer_json, answered
-from almanac.report.compose_json import table_json
-from almanac.report.compose_table import compose_table
-from almanac.report.run_json import practice_run
+from almanac.report.compose.answer import Proposals, answer_json, answered
+from almanac.report.compose.json import table_json
+from almanac.report.compose.table import compose_table
+from almanac.report.run.json import practice_run
 from almanac.site.make_page import make_data
 
 TESTS = Path(__file__).parent / "make"

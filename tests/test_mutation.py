@@ -89,12 +89,12 @@ def test_tests_of_a_module_of_figures_alone_are_those_of_the_modules_that_use_it
     monkeypatch.syspath_prepend(str(SCRIPTS))
     outcomes = importlib.import_module("outcomes")
     monkeypatch.setattr(outcomes, "KEPT", tmp_path)
-    lines = {"planning_variety": [30]}
+    lines = {"planning.variety": [30]}
     seen = {"test_a.py::test_one": {"seconds": 1, "lines": lines}}
     seen["test_b.py::test_two"] = {"seconds": 1, "lines": {"pace": [1]}}
     (tmp_path / "plain-x.json").write_text(json.dumps(seen), "utf-8")
     plain = outcomes.plain_run([], "x")
-    (mutant, *_) = mutate.mutants("planning_costs", "EMPTY = 5000\n")
+    (mutant, *_) = mutate.mutants("planning.costs", "EMPTY = 5000\n")
     assert plain.batches(mutant) == [[], ["test_a.py::test_one"]]
 
 

@@ -23,10 +23,10 @@ from almanac.findings import Finding
 from almanac.model.load import Loaded, load
 from almanac.resources import STARTERS
 from almanac.source import published_schemas, schemas
+from almanac.source.edits.style import fixed
 from almanac.source.reader import read
 from almanac.source.scalars import scalar
 from almanac.source.starters import WITH_STARTER, sentences
-from almanac.source.style import fixed
 
 
 @pytest.fixture

@@ -13,7 +13,7 @@ from shared import CATALOGUE, DAY
 
 from almanac.commands.main import main
 from almanac.model.load import load
-from almanac.source.copied import copied
+from almanac.source.edits.copied import copied
 from almanac.source.reader import read
 
 OLD = "heron-legs-in-three-weeks"

@@ -15,7 +15,7 @@ from almanac.model.load import load
 from almanac.resources import HOME
 from almanac.site.news import news_files, news_items, news_page
 from almanac.site.settings import SiteSettings
-from almanac.source.revision import history
+from almanac.source.git.revision import history
 
 ATOM = "{http://www.w3.org/2005/Atom}"
 KICK = "drills/skills/kicking/back-kick.yml"

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from almanac.source.days_meant import later_meant
-from almanac.source.meant import number_hint, range_meant
-from almanac.source.times_meant import time_meant
+from almanac.source.said.days import later_meant
+from almanac.source.said.numbers import number_hint, range_meant
+from almanac.source.said.times import time_meant
 
 
 @pytest.mark.parametrize(

@@ -16,9 +16,9 @@ import pytest
 from planning_world import choice, grid, problem
 from shared import CATALOGUE, DAY
 
-from almanac.arithmetic.planning_greedy import greedy, improved
-from almanac.arithmetic.planning_model import PlanProblem, PlanRule
-from almanac.arithmetic.planning_solver import SolverFailed, can_solve, solved
+from almanac.arithmetic.planning.greedy import greedy, improved
+from almanac.arithmetic.planning.model import PlanProblem, PlanRule
+from almanac.arithmetic.planning.solver import SolverFailed, can_solve, solved
 from almanac.commands.main import main
 
 if not can_solve() and not os.environ.get("ALMANAC_NEEDS_SOLVER"):

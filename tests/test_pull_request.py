@@ -24,7 +24,7 @@ from plans_world import club
 from test_review import KICK, edit, git
 
 from almanac.commands.main import main
-from almanac.report.review_markdown import MARK, MARK_NOTHING
+from almanac.report.review.markdown import MARK, MARK_NOTHING
 
 ROOT = Path(__file__).resolve().parents[1]
 SCRIPT = runpy.run_path(str(ROOT / "scripts" / "pull_request.py"))

@@ -286,7 +286,7 @@ def a_slip(walk: Walk) -> None:
             "find: 'sendoff: 1:45'", "with: 'gather: 1:45'")  # fmt: skip
     walk.put("tests/slips/fields.yml", first, "- " + "\n  ".join(slip) + "\n")
     walk.put(
-        "scripts/almanac/source/named_by_key.py",
+        "scripts/almanac/source/meant/named_by_key.py",
         '"turnaround": "sendoff",',
         '"gather": "sendoff", ',
     )

@@ -16,9 +16,9 @@ from almanac.commands.main import main
 from almanac.commands.shared import load_and_check
 from almanac.model.load import load
 from almanac.publish import together
-from almanac.report.compose_address import opens
+from almanac.report.compose.address import opens
 from almanac.site.moved import moved_pages
-from almanac.source.rewrite import uses
+from almanac.source.edits.rewrite import uses
 
 OLD, NEW = "back-streamline-kick", "long-line-back-kick"
 

@@ -27,8 +27,8 @@ from almanac.commands.main import main
 from almanac.findings import Place, error
 from almanac.model.compare import EntryChange
 from almanac.report.fenced import difference, fenced, linked
-from almanac.report.review_markdown import MARK, MARK_NOTHING, review_markdown
-from almanac.source.git_objects import ChangedFile
+from almanac.report.review.markdown import MARK, MARK_NOTHING, review_markdown
+from almanac.source.git.objects import ChangedFile
 
 _FOLDS = re.compile(r"<details><summary>[A-Za-z0-9 ,:]+</summary>|</details>")
 

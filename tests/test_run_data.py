@@ -28,8 +28,8 @@ from almanac.model.load import Loaded, load
 from almanac.model.policy import LevelLimits, Vocabulary, Word
 from almanac.model.practice import PracticePart
 from almanac.model.reps import Reps
-from almanac.report.run_json import practice_run, set_run, versioned
-from almanac.report.run_line import MOST, cut, run_line
+from almanac.report.run.json import practice_run, set_run, versioned
+from almanac.report.run.line import MOST, cut, run_line
 from almanac.resources import SITE_SOURCE
 from almanac.site.run_data import run_files, shared_file
 

@@ -20,8 +20,8 @@ from almanac.checks.run_days import RunOffers, practice_offers
 from almanac.checks.run_offers import CrewOffer, RepsOffer, RoundsOffer
 from almanac.model.practice import PracticePart, Station
 from almanac.model.structure import structure_items
-from almanac.report.run_cuts import cuts
-from almanac.report.run_json import practice_run
+from almanac.report.run.cuts import cuts
+from almanac.report.run.json import practice_run
 
 EASY = part(swim(effort="easy", reps=2, sendoff=150))
 LAST = part(swim(effort="easy", sendoff=150))

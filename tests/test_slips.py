@@ -25,13 +25,13 @@ from almanac.commands.check import mend
 from almanac.findings import Place, error
 from almanac.model.called import called, looked_for
 from almanac.model.load import load
-from almanac.source import moved_in
-from almanac.source.hints import FIXED
-from almanac.source.lined_up import lined_up
+from almanac.source.explain.hints import FIXED
+from almanac.source.meant import moved_in
 from almanac.source.names import Names
 from almanac.source.reader import read
 from almanac.source.suggest import one_letter_off
-from almanac.source.tried import Trial
+from almanac.source.syntax.lined_up import lined_up
+from almanac.source.syntax.tried import Trial
 
 SLIPS = Path(__file__).parent / "slips"
 REWRITE = "REWRITE_EXPECTED" in os.environ

@@ -15,9 +15,9 @@ from almanac.commands.main import main
 from almanac.commands.shared import load_and_check
 from almanac.model.citations import cited_by
 from almanac.model.load import load
-from almanac.source.hazard_meant import HazardsMeant
 from almanac.source.old_shapes import old_shapes
 from almanac.source.reader import Document, read
+from almanac.source.said.hazards import HazardsMeant
 from almanac.source.to_present_form import Choices, Cited, to_present_form
 
 OLD_GEAR = """\

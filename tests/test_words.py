@@ -36,8 +36,8 @@ from almanac.model.vocabularies import (
     VOCABULARY_OF,
     WALL_AHEAD,
 )
-from almanac.report.review_json import review_json
-from almanac.report.review_markdown import review_markdown
+from almanac.report.review.json import review_json
+from almanac.report.review.markdown import review_markdown
 from almanac.resources import SITE_SOURCE
 from almanac.site.entry_page import tags
 from almanac.site.entry_parts import Parts

@@ -21,8 +21,8 @@ from almanac.report.set_json import set_json
 from almanac.report.set_text import set_text
 from almanac.site.site_pages import SitePages
 from almanac.source.document_store import DocumentStore
+from almanac.source.edits.style import style_findings
 from almanac.source.reader import Document, read
-from almanac.source.style import style_findings
 from almanac.source.tree import CONTROL
 from almanac.source.validate import Shapes
 

@@ -24,7 +24,7 @@ from almanac.model.compare import EntryChange, compare
 from almanac.model.entry import Entry
 from almanac.model.followed import Followed, followed
 from almanac.model.loosened import Loosened, loosened
-from almanac.source.git_objects import ChangedFile
+from almanac.source.git.objects import ChangedFile
 from almanac.source.reader import Document
 
 NEAR = 0.1  # a reviewer wants to see likeness well before the check warns of it

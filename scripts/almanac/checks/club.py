@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from almanac.analysis.analysis import Analysis
 from almanac.checks.rule import Problem, forbids, warns
-from almanac.source.days_meant import year_on
+from almanac.source.said.days import year_on
 
 
 @forbids("depth-range")

@@ -11,8 +11,8 @@ from almanac.checks.rule import Problem, forbids, warns
 from almanac.model.catalogue import Catalogue
 from almanac.model.closed import CLUB
 from almanac.model.club import AssumedTest, TimedTest
-from almanac.source.bare_times import dotted_time
 from almanac.source.reader import DataPath
+from almanac.source.said.bare_times import dotted_time
 from almanac.units import parse_time, show_number
 
 _Time = TypeVar("_Time", TimedTest, AssumedTest)

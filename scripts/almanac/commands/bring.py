@@ -24,8 +24,8 @@ from almanac.model.catalogue import Catalogue, Key
 from almanac.model.club import Club
 from almanac.model.load import load
 from almanac.publish.together import ChangedSince, change
+from almanac.source.edits.rewrite import uses
 from almanac.source.reader import read
-from almanac.source.rewrite import uses
 from almanac.source.suggest import nearest
 
 NAME = "bring"

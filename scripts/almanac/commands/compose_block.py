@@ -16,8 +16,8 @@ from dataclasses import replace
 from datetime import date
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.composing_request import BadWish
-from almanac.arithmetic.composing_sentences import words_in_a_row
+from almanac.arithmetic.composing.request import BadWish
+from almanac.arithmetic.composing.sentences import words_in_a_row
 from almanac.commands import compose_block_asked
 from almanac.commands.as_checked import load_as_checked
 from almanac.commands.compose_block_asked import asked_for, squad_of
@@ -30,15 +30,15 @@ from almanac.commands.new_file import refuse_bad_id
 from almanac.commands.outcome import ERRORS, FINE, UsageError, root_of, today
 from almanac.commands.shared import CheckedCatalogue
 from almanac.publish.together import ChangedSince, change
-from almanac.report.block_answer import BlockAnswer
-from almanac.report.block_answer_json import answer_json
-from almanac.report.block_answer_text import answer_text
-from almanac.report.block_judged import judged
+from almanac.report.block.answer import BlockAnswer
+from almanac.report.block.answer_json import answer_json
+from almanac.report.block.answer_text import answer_text
+from almanac.report.block.judged import judged
 from almanac.report.findings_shown import as_text
-from almanac.report.planning_block import as_wished, request_of
-from almanac.report.planning_limits import limits_of
-from almanac.report.planning_request import checked_request, not_over
-from almanac.report.planning_usual import wishes_for
+from almanac.report.planning.block import as_wished, request_of
+from almanac.report.planning.limits import limits_of
+from almanac.report.planning.request import checked_request, not_over
+from almanac.report.planning.usual import wishes_for
 
 NAME = "block"
 HELP = "a block of weeks for what is wished"

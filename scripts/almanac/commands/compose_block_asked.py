@@ -15,7 +15,7 @@ from almanac.commands.outcome import UsageError
 from almanac.commands.weekly_given import weekly
 from almanac.model.block import Block
 from almanac.model.catalogue import Catalogue
-from almanac.report.planning_request import BlockRequest
+from almanac.report.planning.request import BlockRequest
 
 STEPS_MOST = 1_000_000
 _SHARES = {

@@ -8,8 +8,8 @@ from datetime import date, timedelta
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.block_days import DAYS
-from almanac.arithmetic.composing_request import BadWish
-from almanac.arithmetic.planning_choices import DaySlot
+from almanac.arithmetic.composing.request import BadWish
+from almanac.arithmetic.planning.choices import DaySlot
 from almanac.commands.compose_block_asked import asked_for, effort_of
 from almanac.commands.compose_block_plan import Begun, BlockPlan, planned
 from almanac.commands.compose_block_there import block_there, refuse_others
@@ -17,12 +17,12 @@ from almanac.commands.drafts import Unwritten
 from almanac.commands.outcome import UsageError
 from almanac.commands.shared import CheckedCatalogue
 from almanac.model.block import Block
-from almanac.report.block_answer import OPTIONS
-from almanac.report.block_entry_weeks import day_text, standing
-from almanac.report.planning_block import request_of
-from almanac.report.planning_request import BlockRequest, checked_request
-from almanac.report.planning_usual import wishes_of_begun
-from almanac.source.added_keys import with_keys
+from almanac.report.block.answer import OPTIONS
+from almanac.report.block.entry_weeks import day_text, standing
+from almanac.report.planning.block import request_of
+from almanac.report.planning.request import BlockRequest, checked_request
+from almanac.report.planning.usual import wishes_of_begun
+from almanac.source.edits.added_keys import with_keys
 
 Empty = tuple[int, str, date]  # the week from 0, the day's name, its date
 

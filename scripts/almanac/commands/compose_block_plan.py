@@ -9,25 +9,25 @@ from dataclasses import dataclass, replace
 from datetime import date
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.planning_bound import least_cost
-from almanac.arithmetic.planning_choices import Choice, DaySlot
-from almanac.arithmetic.planning_greedy import STEPS, greedy, improved
-from almanac.arithmetic.planning_model import Plan
-from almanac.arithmetic.planning_solver import DETERMINISTIC_TIME, can_solve, solved
-from almanac.arithmetic.planning_wishes import BlockWishes
+from almanac.arithmetic.planning.bound import least_cost
+from almanac.arithmetic.planning.choices import Choice, DaySlot
+from almanac.arithmetic.planning.greedy import STEPS, greedy, improved
+from almanac.arithmetic.planning.model import Plan
+from almanac.arithmetic.planning.solver import DETERMINISTIC_TIME, can_solve, solved
+from almanac.arithmetic.planning.wishes import BlockWishes
 from almanac.commands.drafts import Unwritten, tried
 from almanac.commands.shared import CheckedCatalogue
-from almanac.report.compose_table import can_compose
-from almanac.report.planning_beside import needing, neighbours
-from almanac.report.planning_composed import Draft, drafts
-from almanac.report.planning_limits import limits_of
-from almanac.report.planning_practices import choices_of
-from almanac.report.planning_problem import Planning
-from almanac.report.planning_refused import refuse_unfit
-from almanac.report.planning_request import BlockRequest, slots_for
-from almanac.report.planning_slots import Left, weeks_without
-from almanac.report.planning_unlike import best_apart
-from almanac.report.planning_usual import wishes_for, with_holidays
+from almanac.report.compose.table import can_compose
+from almanac.report.planning.beside import needing, neighbours
+from almanac.report.planning.composed import Draft, drafts
+from almanac.report.planning.limits import limits_of
+from almanac.report.planning.practices import choices_of
+from almanac.report.planning.problem import Planning
+from almanac.report.planning.refused import refuse_unfit
+from almanac.report.planning.request import BlockRequest, slots_for
+from almanac.report.planning.slots import Left, weeks_without
+from almanac.report.planning.unlike import best_apart
+from almanac.report.planning.usual import wishes_for, with_holidays
 
 _ALIKE = "near-duplicate"
 _TRIED = 8_000  # exchanges that tell which of the composed that are alike are wanted

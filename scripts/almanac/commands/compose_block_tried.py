@@ -9,21 +9,21 @@ from datetime import date
 from itertools import groupby
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.planning_solver import can_solve
+from almanac.arithmetic.planning.solver import can_solve
 from almanac.commands.compose_block_asked import effort_of
 from almanac.commands.compose_block_plan import BlockPlan, planned
 from almanac.commands.drafts import Unwritten, tried
 from almanac.commands.outcome import UsageError
 from almanac.commands.shared import CheckedCatalogue
 from almanac.findings import Finding, counted
-from almanac.report.block_answer import BlockAnswer
-from almanac.report.block_entry import block_text
-from almanac.report.block_judged import JudgedBlock, judged
-from almanac.report.block_short import no_slot_words, short_words
+from almanac.report.block.answer import BlockAnswer
+from almanac.report.block.entry import block_text
+from almanac.report.block.judged import JudgedBlock, judged
+from almanac.report.block.short import no_slot_words, short_words
 from almanac.report.findings_shown import as_text
-from almanac.report.planning_block import as_wished
-from almanac.report.planning_request import BlockRequest
-from almanac.report.planning_slots import Left
+from almanac.report.planning.block import as_wished
+from almanac.report.planning.request import BlockRequest
+from almanac.report.planning.slots import Left
 
 _TRIES = 3
 _NO_GOAL, _NO_BALANCE = "goal-unserved", "balance-missed"

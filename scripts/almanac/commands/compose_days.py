@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from datetime import date, timedelta
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.composing_table import ComposeTable
+from almanac.arithmetic.composing.table import ComposeTable
 from almanac.commands.outcome import UsageError
 from almanac.model.log import Log
 

@@ -11,8 +11,8 @@ import json
 from datetime import date
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.composing_request import BadWish
-from almanac.arithmetic.composing_sentences import words_in_a_row
+from almanac.arithmetic.composing.request import BadWish
+from almanac.arithmetic.composing.sentences import words_in_a_row
 from almanac.commands.as_checked import load_as_checked
 from almanac.commands.compose_days import within_sight
 from almanac.commands.compose_practice_asked import (
@@ -26,9 +26,9 @@ from almanac.commands.compose_save import alone_words, refuse_taken, save
 from almanac.commands.given import day_of, in_club, listed, time_of_day, whole
 from almanac.commands.outcome import ERRORS, FINE, UsageError, today
 from almanac.commands.shared import CheckedCatalogue
-from almanac.report.compose_answer import Proposals, answer_json, answered, changed
-from almanac.report.compose_board import answer_text
-from almanac.report.compose_table import compose_table
+from almanac.report.compose.answer import Proposals, answer_json, answered, changed
+from almanac.report.compose.board import answer_text
+from almanac.report.compose.table import compose_table
 from almanac.report.findings_shown import as_text
 
 NAME = "practice"

@@ -7,21 +7,21 @@ from collections.abc import Iterable
 from datetime import date
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.composing_changes import DEEDS, Deed
-from almanac.arithmetic.composing_minutes import OtherMinutes
-from almanac.arithmetic.composing_pieces import MAIN, ROLES, UNKNOWN
-from almanac.arithmetic.composing_request import Request
-from almanac.arithmetic.composing_sentences import role_word
-from almanac.arithmetic.composing_table import ComposeTable
-from almanac.arithmetic.composing_wishes import SECOND, THIRD
+from almanac.arithmetic.composing.changes import DEEDS, Deed
+from almanac.arithmetic.composing.minutes import OtherMinutes
+from almanac.arithmetic.composing.pieces import MAIN, ROLES, UNKNOWN
+from almanac.arithmetic.composing.request import Request
+from almanac.arithmetic.composing.sentences import role_word
+from almanac.arithmetic.composing.table import ComposeTable
+from almanac.arithmetic.composing.wishes import SECOND, THIRD
 from almanac.commands.compose_days import kept_days, of_block
 from almanac.commands.given import listed, numbers, once, pairs
 from almanac.commands.named import NamesOf, entries, words
 from almanac.commands.outcome import UsageError
 from almanac.model.catalogue import Catalogue
 from almanac.model.log import Log
-from almanac.report.compose_table import can_compose
-from almanac.report.compose_usual import usual_pool
+from almanac.report.compose.table import can_compose
+from almanac.report.compose.usual import usual_pool
 
 ALL_ROLES = (*ROLES[:3], SECOND, THIRD, *ROLES[3:])
 _ROLES = NamesOf(

@@ -9,17 +9,17 @@ from collections.abc import Mapping
 from dataclasses import replace
 from pathlib import Path
 
-from almanac.arithmetic.composing_table import ComposeTable
-from almanac.arithmetic.composing_wishes import Wishes
+from almanac.arithmetic.composing.table import ComposeTable
+from almanac.arithmetic.composing.wishes import Wishes
 from almanac.commands.new_file import refuse_bad_id, write_new
 from almanac.commands.outcome import ERRORS, FINE, root_of, today
 from almanac.commands.shared import CheckedCatalogue, checked
 from almanac.kinds import KIND
 from almanac.model.load import with_file
-from almanac.report.compose_address import address
-from almanac.report.compose_answer import Proposals
-from almanac.report.compose_entry import as_yaml, practice_entry
-from almanac.report.compose_usual import usual_start
+from almanac.report.compose.address import address
+from almanac.report.compose.answer import Proposals
+from almanac.report.compose.entry import as_yaml, practice_entry
+from almanac.report.compose.usual import usual_start
 from almanac.report.findings_shown import as_text
 
 _KIND = "practice"

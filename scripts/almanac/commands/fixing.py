@@ -12,11 +12,11 @@ from almanac.checks.expectations import Mismatch, differences
 from almanac.model.catalogue import Key
 from almanac.model.load import Loaded
 from almanac.publish.atomic import replace_file
-from almanac.source.mended import mended
-from almanac.source.mends import with_values
+from almanac.source.edits.mended import mended
+from almanac.source.edits.mends import with_values
+from almanac.source.edits.rewrite import renumbered
+from almanac.source.edits.style import fixed, style_findings
 from almanac.source.reader import Document, read
-from almanac.source.rewrite import renumbered
-from almanac.source.style import fixed, style_findings
 
 Mended = TypeVar("Mended")
 

@@ -7,9 +7,9 @@ from datetime import date, timedelta
 from almanac.commands.outcome import UsageError
 from almanac.model.block import Block
 from almanac.model.load import Loaded
-from almanac.source.copied import copied
+from almanac.source.edits.copied import copied
+from almanac.source.edits.rewrite import Rewrites
 from almanac.source.reader import DataPath
-from almanac.source.rewrite import Rewrites
 from almanac.source.suggest import absent
 
 _OF_ITS_TIME = ("meet", "review", "accepts", "moved_to", "also_called", "asked_as")

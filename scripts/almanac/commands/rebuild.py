@@ -37,7 +37,7 @@ from almanac.site.settings import settings_of
 from almanac.site.site_pages import SitePages
 from almanac.site.templates import Templates
 from almanac.source.document_store import DocumentStore
-from almanac.source.revision import history
+from almanac.source.git.revision import history
 
 STAYS = "the last good site stays"
 _PAGE_OF = {kind.pages: key for key, kind in WITH_PAGES.items()}

@@ -11,10 +11,10 @@ from almanac.model.catalogue import Catalogue, Key
 from almanac.model.drill import Drill
 from almanac.model.load import Loaded
 from almanac.model.renaming import retired
+from almanac.source.edits.rewrite import Rewrites, rewritten
+from almanac.source.edits.taken_out import without
 from almanac.source.reader import DataPath, Document, read
 from almanac.source.results import is_result
-from almanac.source.rewrite import Rewrites, rewritten
-from almanac.source.taken_out import without
 
 Use = tuple[DataPath, bool]  # where it is named, and whether by a key
 _LEADS_ON = ("easier", "harder")

@@ -18,11 +18,11 @@ from almanac.commands.outcome import ERRORS, FINE, UsageError, root_of, today
 from almanac.commands.review_sides import Sides
 from almanac.commands.rubbish import rubbish_left
 from almanac.kinds import TOP_FOLDERS
-from almanac.report.review_json import review_json
-from almanac.report.review_markdown import review_markdown
-from almanac.report.review_text import ROWS, WIDTH, review_text, review_whole
-from almanac.source.git_objects import RevisionError, changed_files
-from almanac.source.revision import resolve
+from almanac.report.review.json import review_json
+from almanac.report.review.markdown import review_markdown
+from almanac.report.review.text import ROWS, WIDTH, review_text, review_whole
+from almanac.source.git.objects import RevisionError, changed_files
+from almanac.source.git.revision import resolve
 
 NAME = "review"
 _LEAST_ROWS, _LEAST_WIDTH = 20, 60  # of a terminal: one that says less does not know

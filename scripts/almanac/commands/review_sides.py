@@ -19,8 +19,8 @@ from almanac.commands.shared import checked
 from almanac.findings import Finding, Findings, worst_first
 from almanac.model.load import load
 from almanac.source.document_store import DocumentStore
+from almanac.source.git.revision_files import export
 from almanac.source.lent import digest_of_lent
-from almanac.source.revision_files import export
 from almanac.source.snapshot import snapshot
 
 _QUICK = 1  # zlib's level: a review waits for it

@@ -19,8 +19,8 @@ from almanac.commands.shared import CheckedCatalogue
 from almanac.model.catalogue import Key
 from almanac.publish.atomic import replace_file
 from almanac.source import schemas
-from almanac.source.added_keys import with_keys
-from almanac.source.mends import with_values
+from almanac.source.edits.added_keys import with_keys
+from almanac.source.edits.mends import with_values
 from almanac.source.reader import DataPath, Document, read
 
 _STEP_MINUTES = 5  # of a slot

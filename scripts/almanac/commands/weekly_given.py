@@ -9,7 +9,7 @@ from itertools import pairwise
 from almanac.commands.named import day_named, entries
 from almanac.commands.outcome import UsageError
 from almanac.model.pool import Pool
-from almanac.report.planning_slots import Weekly
+from almanac.report.planning.slots import Weekly
 from almanac.rounding import seconds_of_day
 
 _DAY = 24 * 3600  # seconds

@@ -13,12 +13,12 @@ from almanac.kinds import KIND
 from almanac.model.bringing_plans import PLANS, Clubs, NotFoundAgain, Renamed, in_words_of
 from almanac.model.catalogue import Catalogue, Key
 from almanac.model.load import Loaded
-from almanac.source.mended import mended
+from almanac.source.edits.mended import mended
+from almanac.source.edits.rewrite import rewritten, uses
+from almanac.source.edits.style import span
+from almanac.source.edits.taken_out import Spot, without, without_items
 from almanac.source.names import Names
 from almanac.source.reader import Document, read
-from almanac.source.rewrite import rewritten, uses
-from almanac.source.style import span
-from almanac.source.taken_out import Spot, without, without_items
 from almanac.source.validate import Shapes
 from almanac.units import parse_time
 

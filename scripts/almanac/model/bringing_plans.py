@@ -10,9 +10,9 @@ from dataclasses import dataclass
 from almanac.kinds import IN_CLUB
 from almanac.model.catalogue import Key
 from almanac.model.club import Club
+from almanac.source.edits.rewrite import key_node, rewritten, uses
+from almanac.source.edits.taken_out import without
 from almanac.source.reader import Document, read
-from almanac.source.rewrite import key_node, rewritten, uses
-from almanac.source.taken_out import without
 
 PLANS = ("practice", "block", "meet", "timetable")
 """Kinds that are of one club's squads, lane groups and pools."""

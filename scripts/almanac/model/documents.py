@@ -10,10 +10,10 @@ from almanac.model.catalogue import Key
 from almanac.model.reading import EntryReader
 from almanac.second_process import shared
 from almanac.source import schemas
+from almanac.source.edits.style import style_findings
 from almanac.source.files import EntryFile
 from almanac.source.misplaced import of_another_kind
 from almanac.source.reader import Document
-from almanac.source.style import style_findings
 from almanac.source.validate import Shapes, Validated
 
 

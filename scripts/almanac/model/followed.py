@@ -13,8 +13,8 @@ from almanac.model.catalogue import Key
 from almanac.model.closed import CLUB
 from almanac.model.compare import EntryChange, renamed_entries
 from almanac.model.renaming import naming_anew
+from almanac.source.edits.rewrite import with_words
 from almanac.source.reader import Document
-from almanac.source.rewrite import with_words
 
 _ORDER = ("squad", "pool", "lane_group")  # a lane group names its squad
 

@@ -22,16 +22,16 @@ from almanac.model.structure import structure
 from almanac.model.told_of_lists import told_of_lists
 from almanac.source import schemas
 from almanac.source.document_store import DocumentStore
+from almanac.source.edits.rewrite import Rewrites
 from almanac.source.files import EntryFile, entry_files
 from almanac.source.fitted import fitted
 from almanac.source.forms import newer_form, older_told
+from almanac.source.git.renamed import Renamed
 from almanac.source.misplaced import ids_of, placed_by_content
 from almanac.source.names import Names
 from almanac.source.read_ahead import ReadAhead
 from almanac.source.reader import DataPath, Document
-from almanac.source.renamed import Renamed
 from almanac.source.results import but_results
-from almanac.source.rewrite import Rewrites
 from almanac.source.validate import Shapes, Validated
 
 

@@ -15,8 +15,8 @@ from almanac.model.catalogue import Key
 from almanac.model.closed import CLUB
 from almanac.model.composed_words import with_new_id
 from almanac.model.load import Loaded
+from almanac.source.edits.rewrite import Rewrites, rewritten, uses
 from almanac.source.reader import DataPath, Document
-from almanac.source.rewrite import Rewrites, rewritten, uses
 from almanac.source.scalars import in_quotes
 
 

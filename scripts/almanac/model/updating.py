@@ -13,8 +13,8 @@ from almanac.model.catalogue import Key
 from almanac.model.citations import cited_by
 from almanac.model.closed import CLUB
 from almanac.model.load import Loaded
+from almanac.source.edits.style import span
 from almanac.source.forms import FORM, form_of
-from almanac.source.hazard_meant import HazardsMeant
 from almanac.source.names import Names
 from almanac.source.old_shapes import (
     CITATION,
@@ -26,7 +26,7 @@ from almanac.source.old_shapes import (
     old_shapes,
 )
 from almanac.source.reader import DataPath, Document
-from almanac.source.style import span
+from almanac.source.said.hazards import HazardsMeant
 from almanac.source.to_present_form import Choices, to_present_form
 from almanac.source.validate import Shapes
 

@@ -18,8 +18,8 @@ from almanac.site.news import MOST_COMMITS, news_items
 from almanac.site.settings import settings_of
 from almanac.site.site_pages import SitePages
 from almanac.site.write import write_pages
+from almanac.source.git.revision import history
 from almanac.source.names import Names
-from almanac.source.revision import history
 
 
 def build_site(

@@ -13,8 +13,8 @@ from almanac.arithmetic.practice import PracticeSummary
 from almanac.arithmetic.summary import SetSummary, summarise
 from almanac.findings import Finding
 from almanac.model.catalogue import Catalogue
-from almanac.report.block_json import block_json
-from almanac.report.block_text import block_text
+from almanac.report.block.json import block_json
+from almanac.report.block.text import block_text
 from almanac.report.practice_json import practice_json
 from almanac.report.practice_text import practice_text
 from almanac.report.set_json import set_json

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from almanac.report.run_items import number
+from almanac.report.run.items import number
 
 
 def packed(block: dict[str, Any]) -> dict[str, Any]:

@@ -26,10 +26,10 @@ from almanac.model.block import Block
 from almanac.model.catalogue import Catalogue, Key
 from almanac.model.entry import Entry
 from almanac.model.season import Season
-from almanac.report.block_text import BALANCE, balance_sentences, conventions
-from almanac.report.block_ways import block_ways
-from almanac.report.block_wishes import WishRow, missed_words, wish_rows
-from almanac.report.block_words import change_words, missing_words
+from almanac.report.block.text import BALANCE, balance_sentences, conventions
+from almanac.report.block.ways import block_ways
+from almanac.report.block.wishes import WishRow, missed_words, wish_rows
+from almanac.report.block.words import change_words, missing_words
 from almanac.report.brief_text import house_rules, shown_brief
 from almanac.report.shown import date_words, others, shown
 from almanac.site.block_charts import chief_charts, spread_charts, week_bars

@@ -12,7 +12,7 @@ from almanac.analysis.figures.figure import NamedFigure
 from almanac.arithmetic.block_days import DayPlan, SessionPlan, day_of_all
 from almanac.arithmetic.week_change import WeekOfBlock
 from almanac.model.catalogue import Catalogue
-from almanac.report.block_text import WEEK_SHARES
+from almanac.report.block.text import WEEK_SHARES
 from almanac.report.shown import day_words, others, shown
 from almanac.site.links import Link, link
 

@@ -11,10 +11,10 @@ from collections.abc import Iterator
 from typing import Any
 
 from almanac.analysis.analysis import Analysis
-from almanac.report.compose_json import FORM, table_json
-from almanac.report.compose_opened import can_open, opened_json
-from almanac.report.compose_runs import pool_runs
-from almanac.report.compose_table import can_compose, compose_table
+from almanac.report.compose.json import FORM, table_json
+from almanac.report.compose.opened import can_open, opened_json
+from almanac.report.compose.runs import pool_runs
+from almanac.report.compose.table import can_compose, compose_table
 
 FOLDER = "data/v1/compose"
 

@@ -15,7 +15,7 @@ from almanac.model.catalogue import Key
 from almanac.model.need import Need
 from almanac.report.need_json import need_json
 from almanac.report.reports import REPORTS, figures_json
-from almanac.report.run_json import as_json
+from almanac.report.run.json import as_json
 from almanac.report.set_json import set_totals
 from almanac.site.calendar import block_calendar, block_table
 from almanac.site.meet_calendar import meet_calendar

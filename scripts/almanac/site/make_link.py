@@ -9,12 +9,12 @@ from dataclasses import dataclass
 from urllib.parse import parse_qs, urlencode
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.composing_wishes import GOALS_MOST
+from almanac.arithmetic.composing.wishes import GOALS_MOST
 from almanac.arithmetic.practice_aims import chief_goals
 from almanac.model.practice import Practice
-from almanac.report.compose_address import PAGE, opens
-from almanac.report.compose_opened import can_open
-from almanac.report.compose_table import can_compose
+from almanac.report.compose.address import PAGE, opens
+from almanac.report.compose.opened import can_open
+from almanac.report.compose.table import can_compose
 
 _WISHES = ("groups", "goals", "gear", "heads", "effort", "adults")
 

@@ -9,9 +9,9 @@ from typing import Any
 from almanac.analysis.analysis import Analysis
 from almanac.model.catalogue import Catalogue
 from almanac.model.vocabularies import GRAVITIES
-from almanac.report.compose_entry import PART_WORDS
-from almanac.report.compose_table import can_compose
-from almanac.report.compose_usual import usual_minutes, usual_pool, usual_start
+from almanac.report.compose.entry import PART_WORDS
+from almanac.report.compose.table import can_compose
+from almanac.report.compose.usual import usual_minutes, usual_pool, usual_start
 from almanac.site.links import Page
 from almanac.site.templates import script_json
 from almanac.site.tonight import planned

@@ -14,7 +14,7 @@ from almanac.arithmetic.practice import PracticeSummary
 from almanac.arithmetic.run_sheet import SheetRow
 from almanac.drawing.charts.clock_line import PartOnClock, clock_line
 from almanac.drawing.charts.effort_marks import effort_marks
-from almanac.report.run_parts import PartsOfRun
+from almanac.report.run.parts import PartsOfRun
 from almanac.site.practice_sheet import is_of
 from almanac.units import clock_time, show_time
 

@@ -15,7 +15,7 @@ from almanac.model.catalogue import Catalogue
 from almanac.report.board_line import BoardLine
 from almanac.report.gear_text import fetch_words, gear_of
 from almanac.report.known_words import paces_words
-from almanac.report.run_parts import PartsOfRun
+from almanac.report.run.parts import PartsOfRun
 from almanac.report.sheet_moments import short_moment, short_until
 from almanac.report.sheet_text import part_name, short_before, where_words
 from almanac.report.timed_board import REST, SUGGESTED

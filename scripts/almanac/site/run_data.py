@@ -17,8 +17,8 @@ from almanac.model.catalogue import Catalogue
 from almanac.model.drill import Drill
 from almanac.model.entry import Entry
 from almanac.model.pool import Pool
-from almanac.report.run_json import practice_run, set_run, versioned
-from almanac.report.run_parts import own_hazards
+from almanac.report.run.json import practice_run, set_run, versioned
+from almanac.report.run.parts import own_hazards
 
 FOLDER = "data/v1/run"
 _SHORT = 8  # letters of a version that are typed or printed

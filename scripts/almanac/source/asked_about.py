@@ -11,11 +11,11 @@ from collections.abc import Iterator, Sequence
 import yaml
 
 from almanac.findings import Finding, Place, warning
-from almanac.source.bare_times import with_or_without_colon
+from almanac.source.edits.style import marked
 from almanac.source.reader import DataPath, Document
+from almanac.source.said.bare_times import with_or_without_colon
 from almanac.source.scalars import scalar
-from almanac.source.style import marked
-from almanac.source.syntax_slips import excerpt
+from almanac.source.syntax.slips import excerpt
 
 _FREE_TEXT = "minLength"  # of every text that is not taken from a list, and of those alone
 _WAITS = {"sendoff", "rest", "pause", "pause_between", "talk", "gap"}

@@ -13,9 +13,9 @@ from collections.abc import Iterator
 import yaml
 
 from almanac.findings import Finding, Place, error
+from almanac.source.edits.style import marked
 from almanac.source.reader import Document
 from almanac.source.scalars import in_quotes
-from almanac.source.style import marked
 
 _COMMENT = re.compile(r"\S[ \t]+#")
 _SET_APART = re.compile(r" {2,}# +\S")

@@ -17,11 +17,11 @@ from typing import Any
 import yaml
 
 from almanac.findings import Finding, Place, counted, error
-from almanac.source.given_twice import given_twice
 from almanac.source.plain_loader import PlainLoader
 from almanac.source.snapshot import MOST_BYTES
 from almanac.source.stream import hidden_structure, may_hide_structure
-from almanac.source.syntax import syntax_finding
+from almanac.source.syntax.finding import syntax_finding
+from almanac.source.syntax.given_twice import given_twice
 from almanac.source.tree import CONTROL, Builder, control_words
 
 DataPath = tuple[str | int, ...]

@@ -9,7 +9,7 @@ import re
 import yaml
 
 from almanac.findings import Finding, Place, error
-from almanac.source.syntax import syntax_finding
+from almanac.source.syntax.finding import syntax_finding
 
 DEEPEST = 20
 

@@ -11,6 +11,7 @@ from typing import Any
 
 import yaml
 
+from almanac.source.edits.style import span
 from almanac.source.old_shapes import (
     CITATION,
     FROM_STILL,
@@ -20,7 +21,6 @@ from almanac.source.old_shapes import (
     old_shapes,
 )
 from almanac.source.reader import DataPath, Document, read
-from almanac.source.style import span
 
 GUESS = "a guess of almanac update"
 UNWRITTEN = "No entry of this publication yet"

@@ -11,7 +11,10 @@ from typing import Any
 import yaml
 
 from almanac.findings import Finding, Place, error
-from almanac.source.as_written import (
+from almanac.source.said.bare_times import of_a_day
+from almanac.source.scalars import in_quotes
+from almanac.source.stream import DEEPEST
+from almanac.source.syntax.as_written import (
     Lines,
     Slip,
     of_block,
@@ -19,9 +22,6 @@ from almanac.source.as_written import (
     of_plain,
     of_quoted,
 )
-from almanac.source.bare_times import of_a_day
-from almanac.source.scalars import in_quotes
-from almanac.source.stream import DEEPEST
 
 CONTROL = re.compile(
     "[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028\u2029\u202a-\u202e\u2066-\u2069\ufeff\ufffe\uffff]|\r(?!\n)"

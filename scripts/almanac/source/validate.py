@@ -23,12 +23,12 @@ from almanac.source.asked_about import asked_about
 from almanac.source.at_once import takes
 from almanac.source.at_once_values import exact
 from almanac.source.cut_text import cut_texts
-from almanac.source.explain import explain
+from almanac.source.edits.mends import value_meant, would_do
+from almanac.source.explain.hints import FIXED
+from almanac.source.explain.keywords import explain
 from almanac.source.failure import Failure
-from almanac.source.hints import FIXED
-from almanac.source.mends import value_meant, would_do
-from almanac.source.moved_in import moved_in, moved_lines
-from almanac.source.named_by_key import sure_keys
+from almanac.source.meant.moved_in import moved_in, moved_lines
+from almanac.source.meant.named_by_key import sure_keys
 from almanac.source.names import Answer, Names, Question
 from almanac.source.reader import DataPath, Document
 from almanac.units import TimeError, parse_whole_time, parse_written_time

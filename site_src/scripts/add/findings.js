@@ -1,5 +1,5 @@
 // What is wrong with an entry by its schema, told beside the fields. Codes and places are those of the check on the command
-// line (source/explain.py); the words are the form's own, short, because they stand beside the field. Pure.
+// line (source/explain/keywords.py); the words are the form's own, short, because they stand beside the field. Pure.
 
 import { dependent, missing, together, unknown } from "./finding-keys.js";
 import { quote, say, says } from "./finding.js";

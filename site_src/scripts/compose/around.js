@@ -1,4 +1,4 @@
-// Warm-ups, relief and cool-downs, tried around the work of an evening so that the slot is filled. Pure. Of composing_around.py.
+// Warm-ups, relief and cool-downs, tried around the work of an evening so that the slot is filled. Pure. Of composing/around.py.
 
 import { ownCost } from "./costs.js";
 import { broken, laid, lead, SLACK_MOST, takenOff } from "./order.js";

@@ -1,5 +1,5 @@
 // What a coach changes of a proposal: a piece swapped for the next best, kept, moved or taken out. What was not touched stays where it is, the
-// others are cut or lengthened where the slot asks for it, and what breaks a limit is refused in a sentence. Pure. Of composing_changes.py.
+// others are cut or lengthened where the slot asks for it, and what breaks a limit is refused in a sentence. Pure. Of composing/changes.py.
 
 import { askedOf, refuse, sizedOf, slotsOf, standing } from "./chosen.js";
 import { fitted } from "./fit.js";

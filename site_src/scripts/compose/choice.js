@@ -1,4 +1,4 @@
-// Of all that the table offers, what costs a coach the least: by enumeration, in a stated order. Pure. Of composing.py.
+// Of all that the table offers, what costs a coach the least: by enumeration, in a stated order. Pure. Of composing/best.py.
 
 import { finished } from "../lib/slices.js";
 import { Around } from "./around.js";

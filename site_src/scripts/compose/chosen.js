@@ -1,5 +1,5 @@
 // A practice by what of it is chosen, piece by piece, laid out for the wishes; one that cannot stand is refused in a sentence. Pure. Of
-// composing_chosen.py.
+// composing/chosen.py.
 
 import { costOf } from "./fit.js";
 import { laid, unsafe, whole } from "./order.js";

@@ -1,4 +1,4 @@
-// What a coach would rather not have in a practice, in points: fewer are better. Pure. Of composing_costs.py, number by number.
+// What a coach would rather not have in a practice, in points: fewer are better. Pure. Of composing/costs.py, number by number.
 
 import { isHeld, MAIN, MAINS, SKILL, UNKNOWN } from "./pieces.js";
 

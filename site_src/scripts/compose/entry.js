@@ -1,5 +1,5 @@
 // A composed practice as an entry of the catalogue, in YAML as entries are written: what `compose practice --save` writes. Pure.
-// Of report/compose_entry.py and commands/compose_save.py.
+// Of report/compose/entry.py and commands/compose_save.py.
 
 import { showTime } from "../arithmetic/rounding.js";
 import { toAddress } from "../make/asked.js";

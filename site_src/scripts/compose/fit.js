@@ -1,5 +1,5 @@
 // A practice that was changed by hand, fitted into its slot again: as few as can be of its other pieces are cut or lengthened. Pure.
-// Of composing_fit.py.
+// Of composing/fit.py.
 
 import { A_POINT, SPARE } from "./around.js";
 import { heldCost, ownCost } from "./costs.js";

@@ -1,4 +1,4 @@
-// The work of an evening: skill, main set and a second main set, in every way that may fit; in a long evening a third. Pure. Of composing_hearts.py.
+// The work of an evening: skill, main set and a second main set, in every way that may fit; in a long evening a third. Pure. Of composing/hearts.py.
 
 import { againCost, idleCost, ownCost, pairCost, served, skillCost } from "./costs.js";
 import { lead, takenOff } from "./order.js";

@@ -1,4 +1,4 @@
-// Where no practice fits, what is said of it: which wish to drop, and what there would be then. Pure. Of report/compose_hinders.py.
+// Where no practice fits, what is said of it: which wish to drop, and what there would be then. Pure. Of report/compose/hinders.py.
 
 import { compose } from "./choice.js";
 import { titled } from "./named.js";

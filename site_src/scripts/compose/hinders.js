@@ -1,4 +1,4 @@
-// Where no practice fits, which wish hinders. Pure. Of composing_hinders.py.
+// Where no practice fits, which wish hinders. Pure. Of composing/hinders.py.
 
 import { fits } from "./choice.js";
 import { COOL_DOWN, MAIN, ROLES, UNKNOWN, WARM_UP } from "./pieces.js";

@@ -1,4 +1,4 @@
-// The pieces that are tried in each role, best first, and of each a few sizes. Pure. Of composing_lists.py.
+// The pieces that are tried in each role, best first, and of each a few sizes. Pure. Of composing/lists.py.
 
 import { idleCost, ownCost, served } from "./costs.js";
 import { COOL_DOWN, EASY, MAIN, MAINS, SECOND, SKILL, THIRD, UNKNOWN, WARM_UP } from "./pieces.js";

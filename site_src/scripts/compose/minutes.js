@@ -1,5 +1,5 @@
 // A practice that is given other minutes: its pieces stay in their order, and as few of them as will do are done more or less often; what is
-// kept is not. Where no way is short enough, a sentence says what to take out. Pure. Of composing_minutes.py.
+// kept is not. Where no way is short enough, a sentence says what to take out. Pure. Of composing/minutes.py.
 
 import { showTime } from "../arithmetic/rounding.js";
 import { asFitted, orRefused, piecesWithout } from "./change.js";

@@ -1,4 +1,4 @@
-// What a composed practice is called, what it is for, and what every lane hears. Pure. Of report/compose_named.py.
+// What a composed practice is called, what it is for, and what every lane hears. Pure. Of report/compose/named.py.
 
 import { MAIN, MAINS, SECOND, SKILL } from "./pieces.js";
 import { said } from "./words.js";

@@ -1,4 +1,4 @@
-// Pieces in the order of a practice: when each begins, and what of the limits of a whole practice they break. Pure. Of composing_order.py.
+// Pieces in the order of a practice: when each begins, and what of the limits of a whole practice they break. Pure. Of composing/order.py.
 
 import { UNKNOWN } from "./pieces.js";
 import { at } from "./wishes.js";

@@ -1,4 +1,4 @@
-// The table that practices are composed from, read from its data: whole numbers alone. Pure. Of scripts/almanac/arithmetic/composing_pieces.py.
+// The table that practices are composed from, read from its data: whole numbers alone. Pure. Of scripts/almanac/arithmetic/composing/pieces.py.
 
 /** @typedef {[drill: number, plain: number, strict: number]} Dose permille; plain is UNKNOWN where some of it is not */
 /** @typedef {{number: number, distance: number, times: number[], fast: number, resisted: number, plates: number, under: number,

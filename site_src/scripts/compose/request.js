@@ -1,4 +1,4 @@
-// A request by ids made into wishes by places in the table; and what of it cannot be. Pure. Of composing_request.py.
+// A request by ids made into wishes by places in the table; and what of it cannot be. Pure. Of composing/request.py.
 
 import { MAIN, ROLES, SECOND, UNKNOWN } from "./pieces.js";
 import { Asked, at, GOALS_MOST, MINUTES_LEAST, MINUTES_MOST } from "./wishes.js";

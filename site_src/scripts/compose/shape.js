@@ -1,5 +1,5 @@
 // What the shape of a practice costs, in points: how long each of its parts is, what warms up for the work, what eases and closes after it. Pure.
-// Of composing_shape.py, number by number.
+// Of composing/shape.py, number by number.
 
 import { NO_SKILL, SKILL_FROM } from "./costs.js";
 import { COOL_DOWN } from "./pieces.js";

@@ -1,4 +1,4 @@
-// Why each piece of a composed practice stands there, and what is not met. Pure. Of composing_why.py and composing_unmet.py.
+// Why each piece of a composed practice stands there, and what is not met. Pure. Of composing/why.py and composing/unmet.py.
 
 import { uses } from "./costs.js";
 import { SLACK_MOST, whole } from "./order.js";

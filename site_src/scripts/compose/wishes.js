@@ -1,4 +1,4 @@
-// Wishes held against a table: each piece as it is for them, how long it takes, and why it is left out. Pure. Of composing_wishes.py and composing_asked.py.
+// Wishes held against a table: each piece as it is for them, how long it takes, and why it is left out. Pure. Of composing/wishes.py and composing/asked.py.
 
 import { EASY, MAIN, MAINS, SKILL, UNKNOWN } from "./pieces.js";
 

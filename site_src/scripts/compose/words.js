@@ -1,4 +1,4 @@
-// A composed practice in words: the sentences are the data's, their blanks are filled here. Pure. Of report/compose_words.py.
+// A composed practice in words: the sentences are the data's, their blanks are filled here. Pure. Of report/compose/words.py.
 
 import { showTime } from "../arithmetic/rounding.js";
 import { SLACK_MOST, whole } from "./order.js";

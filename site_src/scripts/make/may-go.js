@@ -1,6 +1,6 @@
 // What of a composed practice may go while it runs, by the rules that hold of a whole practice (`checks/run_rules.py`): the warm-up and the cool-down
 // stay, so that something gentle comes before fast work and something easy after it; nothing goes where somebody goes under water, for the
-// time between may be needed; and no part goes that a later one learns from. In which order: as `report/run_cuts.py` has it. Pure.
+// time between may be needed; and no part goes that a later one learns from. In which order: as `report/run/cuts.py` has it. Pure.
 
 import { pieceOf } from "./places.js";
 

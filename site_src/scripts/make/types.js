@@ -13,7 +13,7 @@
  *   talk?: number, cue?: string, what?: "rounds" | "reps", written?: number, scaled?: (string | number)[], hazards?: number[]}} Piece `talk` in tenths of seconds */
 /** @typedef {[id: string, title: string, lanes: number, heads: number, gap: number]} Group `gap` in tenths of seconds */
 /** @typedef {{items: Item[], crews: Record<string, {blocks: Block[]}>, hazards?: Hazard[]}} PieceRun what a piece that is a drill is run by */
-/** @typedef {{items?: any, all?: any, each?: Record<string, any>}} Difference as `report/compose_runs.py` tells it, of `all` lane groups or of `each` */
+/** @typedef {{items?: any, all?: any, each?: Record<string, any>}} Difference as `report/compose/runs.py` tells it, of `all` lane groups or of `each` */
 /** @typedef {{pieces: Record<string, {from?: number, as?: Difference | PieceRun, sizes?: Record<string, Difference>}>}} PoolRuns `data/v1/compose/runs/SQUAD/POOL.json` */
 /** @typedef {{goals: [id: string, title: string][], efforts: [id: string, title: string][],
  *   gear: [id: string, title: string, owned: number, change: number][], drills: string[],

@@ -1,0 +1,1 @@
+"""What a change does, told in sections: dangers first."""

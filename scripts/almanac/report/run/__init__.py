@@ -1,0 +1,1 @@
+"""The data by which a practice or a set is run on the deck."""

@@ -1,0 +1,59 @@
+"""Brackets that the parser found open, or closed by another, and what is missing in them."""
+
+from __future__ import annotations
+
+import re
+
+from almanac.source.scalars import in_quotes
+from almanac.source.syntax.slips import Position, excerpt
+
+_COLON_IN_TEXT = re.compile(r"(?<=[{ ])([a-z_]+): ([^\[\]{},\"':]+: [^\[\]{},\"':]+)(?=[,}])")
+
+
+def nothing_there(at: Position, lines: list[str]) -> tuple[Position, str, str]:
+    """A bracket whose file ends before a value comes, or a value left out between commas."""
+    if "".join(lines[at[0] : at[0] + 1])[at[1] :].strip():
+        is_comma = lines[at[0]][at[1] : at[1] + 1] == ","
+        mend = "write it, or put the text in quotes"
+        return (
+            at,
+            "a value is missing before this",
+            "take one of the two commas out, or write what belongs between" if is_comma else mend,
+        )
+    opened = [
+        (number, line.rindex(char))
+        for number, line in enumerate(lines[: at[0] + 1])
+        for char in "[{"
+        if char in line
+    ]
+    return (
+        max(opened, default=at),
+        "the bracket that opens here is not closed",
+        "add the closing bracket",
+    )
+
+
+def open_bracket(
+    at: Position, since: Position, line: str, opening: str
+) -> tuple[Position, str, str]:
+    """A list or mapping in brackets that goes on where it should not: a comma or the closing
+    bracket is missing.
+    """
+    if at[0] == since[0] and (row := re.search(r"\{[^{}]*;[^{}]*\}", line)):
+        said = excerpt(row[0].replace(";", ","))
+        return (at[0], line.index(";")), "a ';' stands where a comma belongs", f"write {said}"
+    for text in _COLON_IN_TEXT.finditer(line) if at[0] == since[0] else ():
+        if text.start(2) <= at[1] <= text.end():
+            where, said = (at[0], text.start(2)), excerpt(text[2])
+            amiss = "a second colon in a text would begin another field"
+            return where, amiss, f"put the text in quotes: {text[1]}: {in_quotes(said)}"
+    opened, closed = opening[since[1] : since[1] + 1], line[at[1] : at[1] + 1]
+    if (pair := {"[": "]", "{": "}"}.get(opened, closed)) != closed and closed in {"]", "}"}:
+        return at, f"'{opened}' is closed by '{closed}' here", f"write {pair} in its place"
+    if at[0] == since[0] and line[at[1] :].strip():
+        return (
+            at,
+            "a comma is missing before this, or the bracket is not closed",
+            "add it, or put the text in quotes",
+        )
+    return since, "the bracket that opens here is not closed", "add the closing bracket"
