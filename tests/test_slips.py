@@ -208,6 +208,7 @@ def test_of_all_slips_a_few_are_read_as_meant_and_hardly_any_is_told_twice() -> 
         "wrote an hour clock in a rest",  # and is asked about
         "wrote an hour clock in a send-off",
         "left the colon of a send-off out",
+        "wrote minutes of a pause as a number",
         "left the colon of a lane group's send-off out",
         "wrote a send-off with the hours of a spreadsheet",
         "wrote whole minutes with the hours of a spreadsheet",

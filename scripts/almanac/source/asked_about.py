@@ -13,7 +13,7 @@ import yaml
 from almanac.findings import Finding, Place, warning
 from almanac.source.edits.style import marked
 from almanac.source.reader import DataPath, Document
-from almanac.source.said.bare_times import with_or_without_colon
+from almanac.source.said.bare_times import few_seconds, with_or_without_colon
 from almanac.source.scalars import scalar
 from almanac.source.syntax.slips import excerpt
 
@@ -40,7 +40,7 @@ def asked_about(document: Document, kind: str) -> Iterator[tuple[Finding, DataPa
             commas.append(path)
         elif kind != _BEFORE_A_TEST and (_WAITS | _SWUM) & {*path} and _is_long(value):
             waits.append(path)
-        elif value.__class__ is int and _TIMED & {*path} and with_or_without_colon(str(value)):
+        elif value.__class__ is int and _TIMED & {*path} and _may_be(path, str(value)):
             bare.append(path)
         elif isinstance(value, str) and _NEW_TEXT.search(value) and isinstance(path[-1], int):
             joined.append(path)
@@ -154,6 +154,9 @@ def _bare(document: Document, path: DataPath) -> Finding:
     name = next(str(own) for own in reversed(path) if own in _TIMED)
     said = document.node(path).value
     message = f"'{name}' is {said}, which is read as seconds"
-    return warning(
-        "bare-seconds", document.place(path), message, f"write {with_or_without_colon(said)}"
-    )
+    return warning("bare-seconds", document.place(path), message, f"write {_may_be(path, said)}")
+
+
+def _may_be(path: DataPath, said: str) -> str:
+    """Both times that a number without a colon may be; "" where it is surely seconds."""
+    return with_or_without_colon(said) or few_seconds(str(path[-1]), said)

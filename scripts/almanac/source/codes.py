@@ -75,8 +75,8 @@ READING_CODES: dict[str, str] = {
     "wrong-type": "Text where a number belongs, a word where true or false belongs, and so on.",
     "wrong-value": "A field that can hold one value only, and holds another.",
     # what may be so and is hardly ever meant
-    "bare-seconds": "A time of three or four digits without a colon: it is read as seconds, and "
-    "may be minutes and seconds.",
+    "bare-seconds": "A time without a colon: it is read as seconds, and may be minutes and "
+    "seconds, or minutes.",
     "long-wait": "A send-off, a rest, a pause or a talk with hours in it: mostly it is m:ss, with "
     "seconds too many.",
     "stray-mark": "A text that ends in a comma or a semicolon, or in a quotation mark that opens "

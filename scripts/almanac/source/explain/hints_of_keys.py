@@ -60,10 +60,11 @@ def key_hint(failure: Failure, key: str) -> str:
         ) or f"did you mean '{near}'? {elsewhere}".strip()
     if meant := cut_word(failure, key) or elsewhere or free_for(failure, key):
         return meant
-    free = [name for name in known if name not in {*failure.value, *failure.says("seldom", ())}]
-    if len(known) <= _FEW or not free:
+    unused = [name for name in known if name not in failure.value]
+    usual = [name for name in unused if name not in failure.says("seldom", ())]
+    if len(known) <= _FEW or not unused:
         return f"the fields here are {listed(known, 24)}"
-    return f"the usual fields left here are {listed(free, 12)}"
+    return f"the {'usual ' * bool(usual)}fields left here are {listed(usual or unused, 12)}"
 
 
 def _field_meant(failure: Failure, key: str) -> str:

@@ -110,10 +110,11 @@ def free_for(failure: Failure, key: str) -> str:
     said = {name: _in_common(key, f"{name} {failure.about(name)}") for name in fitting}
     most = max(said.values(), default=0)
     near = [name for name in fitting if said[name] == most]
-    if len(near) == 1 and (most or len(failure.fields) > _FEW):
+    is_number = isinstance(value, int | float)
+    if len(near) == 1 and (most or len(failure.fields) > _FEW or isinstance(value, str)):
         about = re.split(r"\. |: ", failure.about(near[0]))[0]
         return f"did you mean '{near[0]}'" + (f", {about}?" if about else "?")
-    if not 0 < len(fitting) <= _MOST_OFFERED or len(failure.fields) <= _FEW:
+    if is_number or not 0 < len(fitting) <= _MOST_OFFERED or len(failure.fields) <= _FEW:
         return ""
     what = quote(value) if isinstance(value, str | int | float) else "what stands under it"
     return f"{what} may stand under {listed(fitting)} here"

@@ -7,6 +7,9 @@ import re
 from almanac.units import DAY_S, show_time
 
 _TYPED_AS_HOURS = 600  # s
+_SPOKEN_OF = {"change", "pause", "pause_between"}  # in minutes, most often
+_MOST_MINUTES = 10
+_FEWEST_SECONDS = 2  # of a send-off or a rest
 
 
 def with_or_without_colon(text: str) -> str:
@@ -18,6 +21,15 @@ def with_or_without_colon(text: str) -> str:
         return ""
     minutes, seconds = divmod(int(found[0]), 60)
     return f"{minutes}:{seconds:02} for {found[0]} seconds, or {found[1]}:{found[2]}"
+
+
+def few_seconds(name: str, said: str) -> str:
+    """Both times that a small number may be, so many seconds or minutes; "" where seconds are
+    likely enough under that field. A talk has a check of its own.
+    """
+    most = _MOST_MINUTES if name in _SPOKEN_OF else _FEWEST_SECONDS
+    is_few = re.fullmatch("[1-9][0-9]?", said) and int(said) <= most and name not in {"gap", "talk"}
+    return f"{said}:00 for minutes, or 0:{said:0>2} for seconds" if is_few else ""
 
 
 def of_a_day(share: float) -> str:

@@ -93,7 +93,9 @@ def _said_plainly(text: str) -> str:
 
 def without_unit(text: str) -> str:
     """A time with a colon without the unit behind it: ``1:05`` of ``1:05 min``."""
-    found = re.fullmatch(r"(.*:.*[0-9]) ?(?:s|secs?|seconds?|m|mins?|minutes?)", text.strip())
+    found = re.fullmatch(
+        r"(.*:.*[0-9]) ?(?:s|secs?|seconds?|m|mins?|minutes?|\(.*\))", text.strip()
+    )
     return found[1] if found else text.strip()
 
 
