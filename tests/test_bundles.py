@@ -108,7 +108,7 @@ def test_a_mistake_in_a_script_is_told_with_its_line(source: Path, tmp_path: Pat
 
 
 def test_an_installed_program_uses_what_it_brought_along(tmp_path: Path) -> None:
-    (tmp_path / "store" / "abc").mkdir(parents=True)
+    (tmp_path / "store" / "abc" / "scripts").mkdir(parents=True)
     assert bundles(tmp_path / "no source", tmp_path / "store") == tmp_path / "store" / "abc"
     with pytest.raises(NodeError, match="holds no bundled scripts"):
         bundles(tmp_path / "no source", tmp_path / "empty")
@@ -135,3 +135,11 @@ def test_licences_stand_beside_what_is_bundled() -> None:
     ):
         assert re.search(rf"(?m)^{package} \d+\.\d+\.\d+ \({licence}\), by ", text)
     assert len(re.findall(r"(?i)copyright \(?c?\)?", text)) >= 3
+
+
+def test_what_an_older_version_left_empty_is_no_bundle(tmp_path: Path) -> None:
+    """So leaves it pip where a newer version takes the place of an older one."""
+    (tmp_path / "old").mkdir()
+    new = tmp_path / "new"
+    (new / "scripts").mkdir(parents=True)
+    assert bundles(tmp_path / "no sources", tmp_path) == new

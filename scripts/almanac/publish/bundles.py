@@ -119,7 +119,9 @@ def _drop_others(folder: Path) -> None:
 
 
 def _brought_along(store: Path) -> Path:
-    found = [path for path in store.iterdir() if path.is_dir()] if store.is_dir() else []
+    # A newer version put over an older one leaves the folder of the older, with nothing in it.
+    there = store.iterdir() if store.is_dir() else ()
+    found = [path for path in there if path.is_dir() and any(path.iterdir())]
     if len(found) != 1:
         raise NodeError(
             "this installation holds no bundled scripts: install it again from a complete wheel"
