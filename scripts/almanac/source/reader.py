@@ -163,6 +163,9 @@ def _control(found: re.Match[str], text: str, file: str) -> Finding:
     if found[0] == "\r" and "\n" not in text:
         message = "all lines are one: they end as those of old computers did, in U+000D alone"
         return error("control-character", place, message, "save the file with usual line ends")
+    if found[0] == "\0" and many > len(text) // 3:
+        message = "the file is saved as UTF-16, and an entry is read as UTF-8"
+        return error("not-utf8", place, message, "save the file as UTF-8")
     more = f", and {many - 1} more of it below" if many > 1 else ""
     message = f"{control_words(found[0])} stands here{more}"
     return error("control-character", place, message, "delete it")

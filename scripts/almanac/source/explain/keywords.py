@@ -56,7 +56,10 @@ def _type(failure: Failure) -> Iterator[Finding]:
         yield slip
         return
     message = f"{failure.name} must be {failure.noun}, and is {type_name(failure.value)}"
-    yield failure.say("wrong-type", message, type_hint(failure))
+    hint = type_hint(failure)
+    if failure.value is None and failure.path and isinstance(failure.path[-1], int):
+        hint = "write it behind the dash, or take the dash out"
+    yield failure.say("wrong-type", message, hint)
 
 
 def _word(failure: Failure) -> Iterator[Finding]:
@@ -118,7 +121,9 @@ def _pattern(failure: Failure) -> Iterator[Finding]:
             "write it on one line, or fold it with '>-'",
         )
     else:
-        hint = form_hint(failure) or failure.says("says") or failure.says("description")
+        hint = "write its blanks with the space bar: one of them only looks like a blank"
+        if "\u00a0" not in failure.value:
+            hint = form_hint(failure) or failure.says("says") or failure.says("description")
         amiss = "will not do as a name" if failure.on_key else f"cannot be {quote(failure.value)}"
         yield failure.say("bad-form", f"{failure.name} {amiss}", hint)
 

@@ -55,6 +55,8 @@ _COUNTED = ("reps", "rounds", "swimmers", "lanes", "most_in_lane")
 """Fields that say how many there are of something, so that a list of them can be counted."""
 _REPS_BY = re.compile(r"([1-9][0-9]?) ?[x×*] ?([0-9]{1,4})", re.ASCII)
 
+_NUMBERS = re.compile(r"[0-9]{1,2}(?:[.;/]? +[0-9]{1,2})+\.?")
+
 
 def number_meant(value: object, wanted: str) -> str:
     """The number that someone meant, as it is written, or nothing. ``wanted`` is "integer" or
@@ -112,6 +114,8 @@ def number_hint(value: object, wanted: str, field: str = "") -> str:
         return f"write {int(reps[1]) * int(reps[2])}, which is all of it"
     if isinstance(value, list):
         return _one_of(value, field)
+    if _NUMBERS.fullmatch(said):
+        return f"commas stand between numbers: write {', '.join(re.findall('[0-9]+', said))}"
     between = _RANGE.fullmatch(bare(value)) if isinstance(value, str) else None
     if between and field.isdigit():  # an item of a list
         first, last = int(between[1]), int(between[2])

@@ -26,6 +26,7 @@ _CONFLICT = re.compile(r"(?:<{7}|>{7}|\|{7})(?: |$)|={7}$")
 _NO_SPACE = re.compile(r"\s*[A-Za-z_-]+:[^\s:]")
 _COMMENT_BEHIND = re.compile(r"\s*[^\s#].*\s#")
 _HASHED = re.compile(r"([a-z_]+): (#[0-9A-Za-z]+)")
+_CLOSED = ("],", "},", '",', "',")
 _OF_QUOTES = ("did not find expected", "end of stream", "document separator", "mapping values")
 _NOT_YAML = "this is not sound YAML: "  # where nothing better can be said
 
@@ -76,7 +77,7 @@ def _explain(said: str, at: Position, since: Position, lines: list[str], file: s
         return "tab-indent", at, "a tab stands where a text could begin", "use spaces"
     found = look_alike(at, since, lines) or _tried(said, at, since, lines, file)
     found = found or levels(said, at, lines)
-    found = found or recognised(said, at, since, lines)
+    found = found or recognised(said, at, since, lines) or _comma_behind(at, lines)
     if found := found or _begins_no_text(said, at, line):
         return "yaml-syntax", *found
     for sign, message, hint in SIMPLE:
@@ -110,6 +111,17 @@ def _tried(
         return None
     meant = trial and (hashed_line(at[0], trial) or lined_up(at[0], trial))
     return meant or too_deep(at[0], lines)
+
+
+def _comma_behind(at: Position, lines: list[str]) -> tuple[Position, str, str] | None:
+    """A comma at the end of a line of fields, behind a bracket or a quotation mark."""
+    for number in (at[0], at[0] - 1):
+        line = lines[number].rstrip() if 0 <= number < len(lines) else ""
+        is_whole = all(line.count(own) == line.count(end) for own, end in ("[]", "{}"))
+        if line.endswith(_CLOSED) and is_whole:
+            where = (number, len(line) - 1)
+            return where, "a comma ends this line, which is no list", "take it out"
+    return None
 
 
 def _begins_no_text(said: str, at: Position, line: str) -> tuple[Position, str, str] | None:

@@ -15,11 +15,13 @@ from almanac.source import schemas
 Position = tuple[int, int]  # line and column from 0
 Recognised = tuple[Position, str, str]  # where, what is wrong, the mend
 
-LIST_MARK = re.compile(r"(?:[-–—−*•·▪◦]+|[0-9]{1,2}(?:[.)]|:(?= ))|\[[ xX]?\])\s*(?=\S)")
+LIST_MARK = re.compile(
+    r"(?:[-–—−*•·▪◦]+|\+(?= )|[0-9]{1,2}(?:[.)]|:(?= ))|[a-z]\)(?= )|\[[ xX]?\])\s*(?=\S)"
+)
 CURLY = "“”„‘’«»"
-_NO_COLON = re.compile(r"([A-Za-z_]+)\s*(?:[-=]>|[→=;,：.]| [-–] |\s)\s*(\S.*)")
-_CAPITAL = re.compile(r"[A-Z][a-z_]+ ?[-=→;,：.]")  # and no sentence
-_NO_SPACE = re.compile(r"(?:- )?([A-Za-z_]+):([^\s:].*)")
+_NO_COLON = re.compile(r"([A-Za-z_]+)\s*(?:[-=]>|[→=;,：./]| [-–] |\s)\s*(\S.*)")
+_CAPITAL = re.compile(r"[A-Z][a-z_]+ ?[-=→;,：./]")  # and no sentence
+_NO_SPACE = re.compile(r"(?:- )?([A-Za-z_]+):(?:[,;=.] ?)?([^\s:].*)")
 _FIELD = re.compile(r"((?:- )?[a-z_]+: )([^\s\"'\[{|>&*!%@`].*)")
 _NEXT_FIELD = re.compile(r"\s*[a-z0-9_-]+: ")
 _ITEM_FIELD = re.compile(r"- ([a-z_]+):(?: |$)")
@@ -199,6 +201,9 @@ def _colon(at: Position, lines: Sequence[str]) -> Recognised | None:
         return at, message, f'put the text in quotes: {match[1]}"{excerpt(whole)}"'
     name = text.partition(":")[0]
     if name in field_names() and (found := _before_fields(at[0], lines)):
+        return found
+    is_bare = name in field_names() and at[0] > 0 and ":" not in lines[at[0] - 1]
+    if is_bare and (found := _field(at[0] - 1, lines)):
         return found
     if name in field_names() and at[0] > 0 and not _NO_SPACE.match(lines[at[0] - 1].strip()):
         indent = len(line) - len(line.lstrip())

@@ -20,12 +20,15 @@ _RULE = re.compile(r"\s*([-=~*_#]{4,}|\.{3,}|```\w*|~~~\w*)\s*")
 # What a chat puts before a line: [27.11.26, 18:02] Name: or 18:02, 27/11/2026 - Name:
 _ON, _AT = r"[0-9]{1,4}[./-][0-9]{1,2}[./-][0-9]{1,4}", r"[0-9]{1,2}:[0-9]{2}(?::[0-9]{2})?"
 _SENT = re.compile(
-    rf"\s*(?:- )?(\[?(?:{_ON},? {_AT}|{_AT},? {_ON}|{_AT}\])"
+    rf"\s*(?:- )?(\[?(?:{_ON},? {_AT}|{_AT},? {_ON}|{_AT}(?:\]|(?= [^\W\d_][\w ]{{0,30}}: )))"
     r"(?: ?[ap]m)?[^\[\]:]{0,3}[^:]{0,40}: )(.*)",
     re.IGNORECASE,
 )
 _OF_AN_ENTRY = re.compile(r"- |[a-z_]+:(?: |$)")
 _TABLE_ROW = re.compile(r"\s*(?:- +)?\|(?:[^|]+\|){2,}\s*")
+_CELLS = re.compile(r"\s*(?:- +)?(?:[^\t]+(?:\t[^\t]*){2,}|[0-9]+[,;] ?[0-9]+(?:[,;][^,;]+){2,})")
+_REPS_SAID = re.compile(r"\s*(?:- +)?([1-9][0-9]?) ?[x×*] ?([1-9][0-9]{1,3})(?![0-9:]).*")
+_OF_MAIL = re.compile(r"\s*>+ ?(?=- |[a-z_]+:(?: |$))")
 _QUOTED_CELLS = re.compile(r"\s*(?:- +)?\"[^\"]*\"(?:[,;\t] *\"[^\"]*\"){2,}\s*")
 _WHOLE_QUOTED = re.compile(r"""\s*(["'])([a-z_]+: ?[^"']+)\1""")
 _ADDED = re.compile(r"\+(?!\+)\s*[\w-].*")
@@ -59,13 +62,22 @@ def stray(
             if not _OF_AN_ENTRY.match(sent[2]):
                 message, hint = "this line comes from a chat", "take it out"
             return "yaml-syntax", where, message, hint
-        if _TABLE_ROW.fullmatch(line) or _QUOTED_CELLS.fullmatch(line):
+        if any(own.fullmatch(line) for own in (_TABLE_ROW, _QUOTED_CELLS, _CELLS)):
             message = "a row of a table cannot stand here"
             hint = "write each cell behind its field's name and a colon, a line for each"
             return "yaml-syntax", where, message, hint
         if "expected ':'" in said and (whole := _WHOLE_QUOTED.fullmatch(line)):
             message = "a field stands in quotes with its value"
             return "yaml-syntax", where, message, f"write {excerpt(whole[2])}"
+        below = "".join(lines[number + 1 : number + 2])
+        are_fields_below = line.lstrip().startswith("- ") and below[where[1] :].startswith("  ")
+        if (reps := _REPS_SAID.match(line)) and not are_fields_below:
+            message = "reps stand here as on a whiteboard"
+            told = f"- {{reps: {reps[1]}, distance: {reps[2]}, do: ..., effort: ..., rest: ...}}"
+            return "yaml-syntax", where, message, f"write {told} among the items"
+        if quoted := _OF_MAIL.match(line):
+            message = "the '>' before this line comes from a mail"
+            return "yaml-syntax", where, message, f"write {excerpt(line[quoted.end() :])}"
         if _ADDED.fullmatch(line):
             message = "the '+' before this line comes from a comparison of two versions"
             return "yaml-syntax", (number, 0), message, "take the '+' out"
@@ -127,6 +139,9 @@ def _behind_fold(at: Position, lines: Sequence[str]) -> Recognised | None:
     found = _FOLDED.fullmatch(lines[at[0]].rstrip()) if at[0] < len(lines) else None
     if not found:
         return None
+    if found[3] in {"-", "+"}:
+        message = f"a blank stands between '{found[2]}' and '{found[3]}'"
+        return (at[0], len(found[1]) + 1), message, f"write {found[1].strip()} {found[2]}{found[3]}"
     message = f"behind '{found[2]}' the text begins on the next line"
     hint = (
         f"leave '{excerpt(found[1].strip())} {found[2]}' on this line, and write "
