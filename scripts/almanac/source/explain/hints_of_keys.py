@@ -28,8 +28,6 @@ def key_hint(failure: Failure, key: str) -> str:
     """For a key that does not belong here: the one that was meant, the kind it belongs to, or all
     that there are.
     """
-    if re.match(r"[0-9]{1,2}:[0-5][0-9]\b", key):
-        return "an hour and a name before a text come from a chat: take the line out"
     known = failure.fields
     if sure := sure_keys(failure).get(key):
         return f"write {sure}; {FIXED}"

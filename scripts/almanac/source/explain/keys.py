@@ -19,6 +19,8 @@ from almanac.source.suggest import listed, nearest
 
 _MANY = 3  # keys with one slip are told together
 
+_OF_A_CHAT = re.compile(r"[0-9]{1,2}:[0-5][0-9]\b")
+
 
 def _slip(failure: Failure) -> tuple[str, str] | None:
     """A key that is nearly one which would have chosen another form, and that one: ``round`` for
@@ -74,6 +76,8 @@ def unknown_keys(failure: Failure) -> Iterator[Finding]:
         if any(key in own for own in lost):
             continue  # told at the field that they belong to
         hint = _slip_hint(failure, *slip) if slip else key_hint(failure, key)
+        if _OF_A_CHAT.match(key):
+            hint = "an hour and a name before a text come from a chat: take the line out"
         yield failure.say(
             "unknown-key", f"there is no field {quote(key)} here", hint, (*failure.path, key), True
         )
