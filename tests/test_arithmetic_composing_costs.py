@@ -101,14 +101,19 @@ def test_the_figures_of_the_choice_are_those_of_the_scripts_of_the_pages() -> No
     [
         # A main set fades out of mind in 28 days, 4 points for each that is left.
         ("m", 0, 112), ("m", 27, 4), ("m", 28, 0), ("m", 40, 0), ("n", 27, 4),
-        # Another piece is stale for two days.
-        ("s", 0, 25), ("s", 2, 25), ("s", 3, 0), ("w", 2, 25), ("c", 1, 25), ("m", None, 0),
-        ("w", None, 0),
+        # A whole set as a skill is stale for a week, another piece for two days.
+        ("s", 0, 80), ("s", 6, 80), ("s", 7, 0), ("s", None, 0), ("w", 2, 25), ("w", 3, 0),
+        ("c", 1, 25), ("m", None, 0), ("w", None, 0),
     ],
 )  # fmt: skip
 def test_what_was_done_lately_costs(role: str, days: int | None, cost: int) -> None:
     own = asked(days={} if days is None else {99: days})
     assert own_cost(own, sized(), role) == cost
+
+
+@pytest.mark.parametrize(("days", "cost"), [(0, 25), (2, 25), (3, 0)])
+def test_a_part_that_is_a_skill_is_stale_for_two_days(days: int, cost: int) -> None:
+    assert own_cost(asked(days={99: days}), sized(of="part"), "s") == cost + 30
 
 
 @pytest.mark.parametrize(

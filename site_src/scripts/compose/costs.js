@@ -1,6 +1,7 @@
 // What a coach would rather not have in a practice, in points: fewer are better. Pure. Of composing/costs.py, number by number.
 
 import { isHeld, MAIN, MAINS, SKILL, UNKNOWN } from "./pieces.js";
+import { REPEATED_AFTER } from "./wishes.js";
 
 /** @typedef {import("./wishes.js").Asked} Asked */
 /** @typedef {import("./wishes.js").Sized} Sized */
@@ -21,7 +22,7 @@ const STUMP = 120; // less than half of what is written, or more than twice
 /** @type {Record<string, Record<string, number>>} */
 const FROM = { set: {}, part: { m: 120, n: 40, o: 40, s: 30 }, drill: { s: 50, m: 150 } };
 const GEAR_PIECE = 15;
-const FORGOTTEN = 28, A_DAY = 4, AGAIN = 25, AGAIN_DAYS = 2;
+const FORGOTTEN = 28, A_DAY = 4, AGAIN = 25, AGAIN_DAYS = 2, SET_AGAIN = 80;
 const ASIDE = 60;
 const ANY = "any"; // the stroke of what is swum as one likes
 const FAST_WORK = 100; // metres from which a part that is held is fast, as a test is
@@ -31,7 +32,7 @@ const BOTH_FAST = 150, BOTH_UNDER = 150, SAME_GOAL = 30;
 export function ownCost(asked, own, role) {
   const { piece } = own, isMain = MAINS.includes(role), isWork = isMain || role === SKILL;
   const step = piece.of === "set" ? STEP_OF_SET : isWork ? STEP_OF_WORK : STEP_OF_EASY;
-  const cost = GEAR_PIECE * piece.gear.length + (FROM[piece.of]?.[role] ?? 0) + own.steps * step + daysCost(asked, own, isMain) + (isWork ? stumpCost(own) : 0);
+  const cost = GEAR_PIECE * piece.gear.length + (FROM[piece.of]?.[role] ?? 0) + own.steps * step + daysCost(asked, own, role) + (isWork ? stumpCost(own) : 0);
   if (isMain) {
     return cost + mainCost(asked, piece);
   }
@@ -47,13 +48,16 @@ const beyondGentle = ({ table }, { piece }) => Math.max(0, piece.effort - table.
 /** What it costs that less than half of it is left, or that it is more than twice as much. @param {Sized} own */
 const stumpCost = ({ piece: { of, what, written }, number }) => ((what && number > 2 * written) || (of !== "drill" && 2 * number < written) ? STUMP : 0);
 
-/** What it costs that a piece was done lately. @param {Asked} asked @param {Sized} own @param {boolean} isMain */
-function daysCost(asked, own, isMain) {
+/** What it costs that a piece was done lately. @param {Asked} asked @param {Sized} own @param {Role} role */
+function daysCost(asked, own, role) {
   const days = asked.wishes.days.get(own.place) ?? UNKNOWN;
   if (days === UNKNOWN) {
     return 0;
   }
-  return isMain ? A_DAY * Math.max(0, FORGOTTEN - days) : days <= AGAIN_DAYS ? AGAIN : 0;
+  if (role === SKILL && own.piece.of === "set" && days < REPEATED_AFTER) {
+    return SET_AGAIN;
+  }
+  return MAINS.includes(role) ? A_DAY * Math.max(0, FORGOTTEN - days) : days <= AGAIN_DAYS ? AGAIN : 0;
 }
 
 /** What it costs that a main set is not as hard as was wished, or is rather relief. @param {Asked} asked @param {import("./pieces.js").Piece} piece */

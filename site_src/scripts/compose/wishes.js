@@ -15,7 +15,7 @@ import { EASY, MAIN, MAINS, SKILL, UNKNOWN } from "./pieces.js";
 /** @typedef {"groups" | "gear" | "lanes" | "adults" | "done" | "leave_out"} Reason the wish that is in the way */
 
 export const MINUTES_LEAST = 20, MINUTES_MOST = 120, GOALS_MOST = 3;
-const REPEATED_AFTER = 7; // days before a main set comes again
+export const REPEATED_AFTER = 7; // days before a main set comes again
 const A_DRILL_BELOW = 18001; // tenths of a slot from which a drill is no main set
 
 /** @param {number} heads @param {number} lanes the swimmers of the fullest lane */

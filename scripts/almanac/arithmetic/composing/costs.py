@@ -6,7 +6,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from almanac.arithmetic.composing.asked import Asked, Sized
+from almanac.arithmetic.composing.asked import REPEATED_AFTER, Asked, Sized
 from almanac.arithmetic.composing.pieces import DRILL, MAIN, PART, SET, SKILL, UNKNOWN
 from almanac.arithmetic.composing.wishes import MAINS, SECOND, THIRD, is_held
 
@@ -35,8 +35,8 @@ FROM: Mapping[str, Mapping[str, int]] = {
     SET: {}, PART: {MAIN: 120, SECOND: 40, THIRD: 40, SKILL: 30}, DRILL: {SKILL: 50, MAIN: 150},
 }  # fmt: skip
 GEAR_PIECE = 15
-# Days: mains fade out of mind in four weeks; others are wanted fresh.
-FORGOTTEN, A_DAY, AGAIN, AGAIN_DAYS = 28, 4, 25, 2
+# Days: mains fade out of mind in four weeks; others are wanted fresh, a whole set as a skill too.
+FORGOTTEN, A_DAY, AGAIN, AGAIN_DAYS, SET_AGAIN = 28, 4, 25, 2, 80
 # A goal that no work serves, and this easy swimming does not either.
 ASIDE = 60
 # Fast after fast, under water after under water, and twice for the same.
@@ -64,7 +64,9 @@ def own_cost(asked: Asked, own: Sized, role: str) -> int:
         cost += HARD_SKILL * max(0, piece.effort - asked.table.gentle)
         if asked.effort != UNKNOWN:
             cost += SKILL_ABOVE * max(0, piece.effort - asked.effort)
-    if days != UNKNOWN and days <= AGAIN_DAYS:
+    if role == SKILL and piece.of == SET and 0 <= days < REPEATED_AFTER:
+        cost += SET_AGAIN
+    elif days != UNKNOWN and days <= AGAIN_DAYS:
         cost += AGAIN
     if not is_work:
         cost += ASIDE * len(asked.aside - set(piece.goals))
