@@ -24,6 +24,8 @@ test("a total is told once it is known, by time and by lane group too", () => {
   assert.equal(totalWords([reps, { reps: 2, time: "1:30", do: "b" }], "25m", NAMES), "In all 200 m and 3:00 by time");
   assert.equal(totalWords([{ ...reps, by_group: { "reds-2": { reps: 3 } } }], "25m", NAMES), "In all 200 m; Reds 2: 150 m");
   assert.equal(totalWords([{ rounds: 2, items: [{ ...reps, by_round: { last: { distance: 25 } } }] }], "25m", NAMES), "In all 300 m");
+  const by_round = { last: { reps: 2 }, 2: { distance: 25 } }; // of the last round what is said of its number holds no more
+  assert.equal(totalWords([{ rounds: 2, items: [{ ...reps, by_round }] }], "25m", NAMES), "In all 300 m");
   for (const open of [[], [{ reps: 4 }], [reps, { distance: 25 }], [{ items: [reps] }], [{ rounds: 1e9, items: [reps] }], [{ ...reps, time: "x" }]]) {
     assert.equal(totalWords(open, "25m", NAMES), "");
   }

@@ -18,7 +18,7 @@ const MOST_ROUNDS = 99; // a slip of the hand is not walked through
 const objects = (items) => list(items).filter(isObject);
 
 /**
- * Reps as a lane group does them, round by round; what is said of a group holds first, then of the last round, then of its number.
+ * Reps as a lane group does them, round by round; what is said of a group holds first, then of the last round, or else of its number.
  * @param {unknown} items
  * @param {string} group
  * @param {string[]} round the names of the round around them
@@ -36,7 +36,7 @@ function* repsOf(items, group, round = []) {
         yield* repsOf(item.items, group, [...(number === rounds ? ["last"] : []), String(number)]);
       }
     } else if (item.pause === undefined && Object.keys(item).length) {
-      const changes = [own, ...round.map((name) => item.by_round?.[name])].filter(isObject);
+      const changes = [own, round.map((name) => item.by_round?.[name]).find(isObject)].filter(isObject);
       yield changes.reduce(changed, item);
     }
   }
