@@ -14,7 +14,6 @@ from almanac.model.bringing_plans import PLANS, Clubs, NotFoundAgain, Renamed, i
 from almanac.model.catalogue import Catalogue, Key
 from almanac.model.load import Loaded
 from almanac.source.edits.mended import mended
-from almanac.source.edits.rewrite import rewritten, uses
 from almanac.source.edits.style import span
 from almanac.source.edits.taken_out import Spot, without, without_items
 from almanac.source.names import Names
@@ -163,21 +162,7 @@ def _text(document: Document, kind: str, names: Names, as_: Origin, renamed: Ren
         if not lost and not empty:
             break
         text = without(text, lost) if lost else without_items(text, empty)
-    return f"# From {as_.title}.\n{_by_present_ids(text, document.file, kind, names)}"
-
-
-def _by_present_ids(text: str, file: str, kind: str, names: Names) -> str:
-    """A text that names what has another id here by that; what was retired here a coach decides."""
-    own, _ = read(text.encode(), file)
-    assert own is not None, file
-    words = {
-        (use.path, use.is_key): new
-        for use in uses(own, kind)
-        if (new := names.moved.get((use.kind, use.id)))
-        and (use.kind, use.id) not in names.retired
-        and use.id not in names.of("reference", use.kind)
-    }
-    return (rewritten(own, words) if words else None) or text
+    return f"# From {as_.title}.\n{text}"
 
 
 def _as_here(plan: Document, kind: str, renamed: Renamed) -> str:
