@@ -264,6 +264,17 @@ def test_a_lane_group_that_has_none_here_is_left_out_where_that_is_said(
     assert "by_group: {one-1: {reps: 3}}\n" in (own / file).read_text("utf-8")
 
 
+def test_what_lane_groups_do_apart_is_not_brought_for_one_of_them(
+    own: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    before = files(own)
+    words = ("--as=heron=one", "--as=heron-1=one-1", "--as=heron-2=-")
+    assert planned(own, "heron-kick-and-go", *words) == 2
+    said = capsys.readouterr().err
+    assert "its part 3 is for lane groups apart, and one of them alone is left; bring its" in said
+    assert files(own) == before
+
+
 def test_a_club_without_water_is_told_so(own: Path, capsys: pytest.CaptureFixture[str]) -> None:
     path = own / "plans/club.yml"
     path.write_text(

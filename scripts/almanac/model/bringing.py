@@ -10,7 +10,14 @@ import yaml
 
 from almanac.findings import Finding
 from almanac.kinds import KIND
-from almanac.model.bringing_plans import PLANS, Clubs, NotFoundAgain, Renamed, in_words_of
+from almanac.model.bringing_plans import (
+    PLANS,
+    Clubs,
+    NotFoundAgain,
+    Renamed,
+    in_words_of,
+    parts_alone,
+)
 from almanac.model.catalogue import Catalogue, Key
 from almanac.model.load import Loaded
 from almanac.source.edits.mended import mended
@@ -160,6 +167,11 @@ def _text(document: Document, kind: str, names: Names, as_: Origin, renamed: Ren
             raise NotBrought(f"{document.file}: {said}")
         empty = [_spot(one) for one in findings if one.code == "missing-key"]
         if not lost and not empty:
+            if kind in PLANS and (alone := parts_alone(own)):
+                raise NotBrought(
+                    f"{document.file}: its part {alone[0]} is for lane groups apart, and one of "
+                    "them alone is left; bring its sets, and write a practice of them"
+                )
             break
         text = without(text, lost) if lost else without_items(text, empty)
     return f"# From {as_.title}.\n{text}"

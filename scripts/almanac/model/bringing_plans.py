@@ -151,6 +151,12 @@ def in_words_of(renamed: Renamed, plan: Document, kind: str) -> str:
     return text
 
 
+def parts_alone(plan: Document) -> list[int]:
+    """The parts, from 1, of lane groups apart of which one list alone is left."""
+    parts = enumerate(plan.data.get("parts", ()), 1)
+    return [number for number, part in parts if len(part.get("apart", ())) == 1]
+
+
 def _groups(club: Club, squad: str) -> list[str]:
     return [own for own, group in club.lane_groups.items() if group.squad == squad]
 
