@@ -37,6 +37,7 @@ from almanac.arithmetic.planning.choices import (
     DaySlot,
 )
 from almanac.arithmetic.planning.model import PlanProblem, PlanRule
+from almanac.arithmetic.planning.wishes import BlockWishes, WeekWish
 from almanac.checks import check
 from almanac.commands import compose_block
 from almanac.commands.compose_block_tried import UNSAVED, how
@@ -47,12 +48,14 @@ from almanac.model.load import load
 from almanac.report.block.again import again_words
 from almanac.report.block.answer import _without_tests
 from almanac.report.block.judged import Again, again_in
-from almanac.report.block.short import short_words
+from almanac.report.block.short import few_words, short_words
 from almanac.report.planning import composed as planning_composed
 from almanac.report.planning import practices as planning_practices
 from almanac.report.planning import unlike as planning_unlike
 from almanac.report.planning.composed import Draft, _light_lacking
+from almanac.report.planning.limits import limits_of
 from almanac.report.planning.practices import choices_of
+from almanac.report.planning.problem import Planning
 from almanac.report.planning.request import BlockRequest
 from almanac.report.planning.slots import follows_a_break
 from almanac.report.planning.unlike import unlike
@@ -550,6 +553,26 @@ def test_of_a_practice_much_shorter_than_its_slot_the_wish_is_told_that_a_longer
     expected = f"shorter than the slot in week 1: {day} 40 of 75 minutes, as {why}"
     assert [*short_words(judged, planning, (1,))] == [expected]
     assert not [*short_words(judged, planning, (2,))]
+
+
+def test_who_has_the_lanes_is_told_where_they_are_not_free() -> None:
+    """On that Monday Heron has them from half past five on."""
+    analysis = _read_small().analysis
+    assert analysis is not None
+    on = date(2026, 11, 2)
+    slots = tuple(DaySlot(on, 0, "home", begins, 60) for begins in ("17:30", "20:00"))
+    wishes = BlockWishes(on, {}, (WeekWish("loading", 100),))
+    own = Planning(analysis, "reed", slots, (choice("own"),), wishes, limits_of(analysis, "reed"))
+    assert own.why_empty(0) == "1 with gear, lanes or adults that are not free beside Heron"
+    assert own.why_empty(1) == "1 that a limit or the order of teaching keeps out"
+
+
+def test_fewer_practices_than_a_week_has_slots_are_told_with_how_to_have_more() -> None:
+    slots = tuple(DaySlot(DAY + timedelta(days=day), 0, "home", "18:00", 60) for day in range(3))
+    planning: Any = SimpleNamespace(slots=slots)
+    (told,) = few_words(planning, (1, 0, 1))
+    assert told.startswith("1 practice for 3 slots a week: ") and "almanac bring" in told
+    assert not [*few_words(planning, (1, 2, 3))] and not [*few_words(planning, (0, 0, 0))]
 
 
 def test_goals_without_a_wish_are_goals_of_the_block_and_count_what_serves_them(

@@ -19,7 +19,7 @@ from almanac.findings import Finding, counted
 from almanac.report.block.answer import BlockAnswer
 from almanac.report.block.entry import block_text
 from almanac.report.block.judged import JudgedBlock, judged
-from almanac.report.block.short import no_slot_words, short_words
+from almanac.report.block.short import few_words, no_slot_words, short_words
 from almanac.report.findings_shown import as_text
 from almanac.report.planning.block import as_wished
 from almanac.report.planning.request import BlockRequest
@@ -110,7 +110,7 @@ def _answer(
     ]
     every = (*plan.planning.slots, *(own.slot for own in plan.left))
     left = [*no_slot_words(plan.asked, every), *_left_out(plan.left)]
-    left += short_words(found, plan.planning, plan.plan)
+    left += [*few_words(plan.planning, plan.plan), *short_words(found, plan.planning, plan.plan)]
     left += [f"left out: week {number + 1}, {why}" for number, why in plan.bare]
     names = tuple(draft.id for draft in plan.drafts)
     return BlockAnswer(

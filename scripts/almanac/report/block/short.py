@@ -1,15 +1,17 @@
-"""What is told of the slots of a planned block: practices that leave much of theirs, and days of
-the week that were wished and have none.
+"""What is told of the slots of a planned block: practices that leave much of theirs, weeks with
+more of them than practices, and days of the week that were wished and have none.
 """
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator, Sequence
 
 from almanac.arithmetic.block_days import DAY_NAMES, DAYS
 from almanac.arithmetic.planning.choices import DaySlot
 from almanac.arithmetic.planning.greedy import Standing
 from almanac.arithmetic.planning.model import Plan, PlanRule
+from almanac.findings import counted
 from almanac.report.block.judged import JudgedBlock, JudgedWeek
 from almanac.report.block.wishes import SHARE_WORDS
 from almanac.report.planning.problem import Planning
@@ -84,6 +86,19 @@ def _words(planning: Planning, rule: PlanRule, week: JudgedWeek) -> str:
     if share in SHARE_WORDS:
         return f"with longer ones the share is missed of what is {SHARE_WORDS[share]}"
     return _WORDS.get(rule.about, _EASED)
+
+
+def few_words(planning: Planning, plan: Plan) -> Iterator[str]:
+    """That a week has more slots than there are practices for, where it does."""
+    weeks = Counter(slot.week for slot in planning.slots if not slot.only)
+    own = {place for slot, place in zip(planning.slots, plan, strict=True) if not slot.only}
+    most, there = max(weeks.values(), default=0), len(own - {0})
+    if 0 < there < most:
+        yield (
+            f"{counted(there, 'practice')} for {most} slots a week: with more sets the same come "
+            "again less soon; bring some (almanac bring ID --from FOLDER), or write one (almanac "
+            "new set ID)"
+        )
 
 
 def no_slot_words(asked: BlockRequest, slots: Sequence[DaySlot]) -> Iterator[str]:

@@ -10,6 +10,7 @@ from functools import cached_property
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.block_days import SessionPlan
+from almanac.arithmetic.composing.sentences import words_in_a_row
 from almanac.arithmetic.gear_needs import GearNeed
 from almanac.arithmetic.planning.aim_rules import aim_rules
 from almanac.arithmetic.planning.aims import Aims
@@ -140,8 +141,16 @@ class Planning:
 
     def why_empty(self, number: int) -> str:
         """Why a slot stays empty: what the squad's practices are that may not stand in it."""
-        told = Counter(WHY.get(self.why_not(number, own), "") for own in self.choices)
-        shut = [f"{count} {why}" for why, count in told.most_common() if why]
+        words = [(own, self.why_not(number, own)) for own in self.choices]
+        told = Counter(WHY.get(word, "") for _, word in words)
+        whose = {
+            self.analysis.catalogue.club.squads[squad].title
+            for own, word in words
+            if word == "gear"
+            for squad, _ in self._beside(self.slots[number], own)
+        }
+        beside = {WHY["gear"]: f" beside {words_in_a_row(sorted(whose))}"} if whose else {}
+        shut = [f"{count} {why}{beside.get(why, '')}" for why, count in told.most_common() if why]
         if told[""]:
             shut.append(f"{told['']} that a limit or the order of teaching keeps out")
         return ", ".join(shut) or "the squad has none"
@@ -155,7 +164,7 @@ class Planning:
     def _is_free(self, slot: DaySlot, choice: Choice) -> bool:
         """Whether the gear, the adults and the lanes are there that others do not have then."""
         club = self.analysis.catalogue.club
-        beside = list(self._beside(slot, choice))
+        beside = [own for _, own in self._beside(slot, choice)]
         for gear, needed in choice.gear.items():
             used = sum(n.needed for own in beside for n in _gear(own) if n.gear == gear)
             if needed + used > club.gear_owned.get(gear, 0):
@@ -172,24 +181,26 @@ class Planning:
         ]
         return not any(choice.lanes & own for own in lanes)
 
-    def _beside(self, slot: DaySlot, choice: Choice) -> Iterator[SessionPlan]:
+    def _beside(self, slot: DaySlot, choice: Choice) -> Iterator[tuple[str, SessionPlan]]:
+        """What other squads do while a practice would last, each with its squad."""
         begins = seconds_of_day(slot.begins)
         ends = begins + 60 * choice.minutes
-        for booked, own in self._others.get(slot.on, ()):
+        for booked, squad, own in self._others.get(slot.on, ()):
             if booked[0] < ends and begins < booked[1]:
-                yield own
+                yield squad, own
 
     @cached_property
-    def _others(self) -> Mapping[date, Sequence[tuple[tuple[int, int], SessionPlan]]]:
-        """The practices of other squads by day, with when they are."""
-        found: dict[date, list[tuple[tuple[int, int], SessionPlan]]] = {}
+    def _others(self) -> Mapping[date, Sequence[tuple[tuple[int, int], str, SessionPlan]]]:
+        """The practices of other squads by day, with when they are and whose."""
+        found: dict[date, list[tuple[tuple[int, int], str, SessionPlan]]] = {}
         for id, groups in self.analysis.blocks.items():
-            if self.analysis.catalogue.blocks[id].squad == self.squad or not groups:
+            squad = self.analysis.catalogue.blocks[id].squad
+            if squad == self.squad or not groups:
                 continue
             for day in next(iter(groups.values())).days:
                 for own in day.sessions:
                     if own.practice and own.booked_s:
-                        found.setdefault(day.on, []).append((own.booked_s, own))
+                        found.setdefault(day.on, []).append((own.booked_s, squad, own))
         return found
 
 
