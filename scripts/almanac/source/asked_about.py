@@ -18,6 +18,7 @@ from almanac.source.scalars import scalar
 from almanac.source.syntax.slips import excerpt
 
 _FREE_TEXT = "minLength"  # of every text that is not taken from a list, and of those alone
+_TIME = "clock"
 _WAITS = {"sendoff", "rest", "pause", "pause_between", "talk", "gap"}
 _SWUM = {"tests", "aim"}
 _TIMED = _WAITS | {"change", "time", "aim", "assume", "clock"}
@@ -52,9 +53,11 @@ def asked_about(document: Document, kind: str) -> Iterator[tuple[Finding, DataPa
     for path in joined:
         if path in texts and (found := _joined(document, path, lines)):
             yield found, path, ""
-    for path in waits:
+    # not each number below such a field is a time: a rest may be a share of the work
+    times = {*marked(document, kind, _TIME)} if waits or bare else set[DataPath]()
+    for path in filter(times.__contains__, waits):
         yield _wait(document, path), path, _without_hours(document.node(path).value)
-    for path in bare:
+    for path in filter(times.__contains__, bare):
         yield _bare(document, path), path, ""
 
 
