@@ -139,7 +139,7 @@ class Failure:
         """What the nearest piece around the value has under a keyword."""
         return next((piece[keyword] for piece in self.around if keyword in piece), otherwise)
 
-    @property
+    @cached_property
     def fields(self) -> Mapping[str, schemas.Schema]:
         """The fields that may stand here, with their schemas as written."""
         found: dict[str, schemas.Schema] = {}

@@ -102,7 +102,7 @@ def read(raw: bytes, file: str) -> tuple[Document | None, list[Finding]]:
     data = builder.value(root) if root is not None else None
     twice = [own for own in builder.findings if own.code == "duplicate-key"]
     if twice and (told := given_twice(text, file, twice)) != twice:
-        others = (own for own in builder.findings if own not in twice)
+        others = (own for own in builder.findings if own.code != "duplicate-key")
         return None, [*findings, *others, *told]
     findings = [*findings, *builder.findings]
     if root is None or data is None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
 
 from almanac.kinds import KIND
 from almanac.source import schemas
@@ -12,8 +13,8 @@ from almanac.source.explain.hints import FIXED, SOURCE, TO_A_SOURCE
 from almanac.source.failure import Failure
 from almanac.source.meant.decimal_commas import split_number
 from almanac.source.meant.further_out import further_out
-from almanac.source.meant.named_by_key import ALSO_CALLED, sure_keys
-from almanac.source.meant.stands_for import could_be, free_for, one_day, stands_for
+from almanac.source.meant.named_by_key import ALSO_CALLED
+from almanac.source.meant.stands_for import could_be, free_for, one_day
 from almanac.source.meant.words import list_cut_by_comma
 from almanac.source.said.times import minutes_until
 from almanac.source.suggest import listed, nearest
@@ -24,13 +25,14 @@ _PEOPLE = {"coach", "coaches", "trainer", "teacher", "swimmer", "swimmers", "ath
 _NOBODY = "nobody is named here: lane groups, roles and how many adults are enough"
 
 
-def key_hint(failure: Failure, key: str) -> str:
+def key_hint(failure: Failure, key: str, sure: Mapping[str, str], stands: Mapping[str, str]) -> str:
     """For a key that does not belong here: the one that was meant, the kind it belongs to, or all
-    that there are.
+    that there are. ``sure`` and ``stands`` are what ``sure_keys`` and ``stands_for`` say of the
+    keys here.
     """
     known = failure.fields
-    if sure := sure_keys(failure).get(key):
-        return f"write {sure}; {FIXED}"
+    if key in sure:
+        return f"write {sure[key]}; {FIXED}"
     if key == "id" and not failure.path:
         return "take this line out: an entry's id is the name of its file, and stands nowhere in it"
     if meant := split_number(failure, key) or _without_colon(failure, key):
@@ -39,7 +41,7 @@ def key_hint(failure: Failure, key: str) -> str:
         return TO_A_SOURCE
     if meant := list_cut_by_comma(failure, key) or cut_by_comma(failure, key):
         return meant
-    if meant := _field_meant(failure, key):
+    if meant := _field_meant(failure, key, stands):
         return meant
     homes = (
         [kind for kind in KIND if kind != failure.kind and key in schemas.fields(kind)]
@@ -67,7 +69,7 @@ def key_hint(failure: Failure, key: str) -> str:
     return f"the {'usual ' * bool(usual)}fields left here are {listed(usual or unused, 12)}"
 
 
-def _field_meant(failure: Failure, key: str) -> str:
+def _field_meant(failure: Failure, key: str, stands: Mapping[str, str]) -> str:
     """The field that a word of the coach's own stands for, or the place that it belongs to; "" for
     neither.
     """
@@ -78,7 +80,7 @@ def _field_meant(failure: Failure, key: str) -> str:
         return home
     if "minutes" in failure.fields and (many := minutes_until(failure.value, key)):
         return f"write minutes: {many} in its place, from {failure.value['start']} on"
-    if name := stands_for(failure).get(key):
+    if name := stands.get(key):
         about = failure.about(name).partition(". ")[0]
         return f"write {name}, which is missing here: {about}".rstrip(": ")
     if day := one_day(failure, key):

@@ -12,7 +12,7 @@ from almanac.source.explain.hints_of_keys import key_hint
 from almanac.source.explain.told_elsewhere import meant_by_others
 from almanac.source.failure import Failure, quote
 from almanac.source.meant.named_by_key import put_together, sure_keys
-from almanac.source.meant.stands_for import loose_in_round
+from almanac.source.meant.stands_for import loose_in_round, stands_for
 from almanac.source.meant.stands_for import missing as all_missing
 from almanac.source.said.days import year_on
 from almanac.source.suggest import listed, nearest
@@ -60,7 +60,8 @@ def unknown_keys(failure: Failure) -> Iterator[Finding]:
         return
     lost = () if failure.path else lost_fields(failure.kind, failure.value).values()
     unknown = [key for key in failure.value if key not in failure.fields]
-    if len(sure := sure_keys(failure)) >= _MANY:
+    sure, stands = sure_keys(failure), stands_for(failure)
+    if len(sure) >= _MANY:
         unknown = [key for key in unknown if key not in sure]
         names, fields = (
             listed(own, 4).replace(" or ", " and ") for own in (map(quote, sure), sure.values())
@@ -75,7 +76,7 @@ def unknown_keys(failure: Failure) -> Iterator[Finding]:
     for key in [slip[0]] if slip else unknown:
         if any(key in own for own in lost):
             continue  # told at the field that they belong to
-        hint = _slip_hint(failure, *slip) if slip else key_hint(failure, key)
+        hint = _slip_hint(failure, *slip) if slip else key_hint(failure, key, sure, stands)
         if _OF_A_CHAT.match(key):
             hint = "an hour and a name before a text come from a chat: take the line out"
         yield failure.say(

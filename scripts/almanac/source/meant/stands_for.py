@@ -41,14 +41,14 @@ def _needed(failure: Failure, piece: schemas.Schema, value: Mapping[str, Any]) -
         yield from _needed(failure, piece.get(branch, {}), value)
 
 
-def stands_for(failure: Failure, known: Collection[str | None] = ()) -> dict[str, str]:
-    """By each key that is no field here and no other slip (these are ``known``), the one field that
-    is missing and takes what stands under it.
+def stands_for(failure: Failure) -> dict[str, str]:
+    """By each key that is no field here the one field that is missing and takes what stands under
+    it.
     """
     if not isinstance(failure.value, dict):
         return {}
-    strange = [key for key in failure.value if key not in failure.fields and key not in known]
-    lacking = [name for name in missing(failure) if name in failure.fields and name not in known]
+    strange = [key for key in failure.value if key not in failure.fields]
+    lacking = [name for name in missing(failure) if name in failure.fields]
     found: dict[str, str] = {}
     for key in strange:
         fitting = [name for name in lacking if could_be(failure, name, failure.value[key])]
@@ -99,12 +99,12 @@ def free_for(failure: Failure, key: str) -> str:
     if value is None or isinstance(value, bool):
         return ""
     apart = _apart(failure, failure.around[-1])
+    present = failure.value.keys()
+    barred = {name for own in apart.keys() & present for name in apart[own]} | present
     free = [
         name
         for name in failure.fields
-        if name not in failure.value
-        and not {*apart.get(name, ())} & {*failure.value}
-        and not any(name in apart.get(own, ()) for own in failure.value)
+        if name not in barred and present.isdisjoint(apart.get(name, ()))
     ]
     fitting = [name for name in free if _would_take(failure, name, value)]
     said = {name: _in_common(key, f"{name} {failure.about(name)}") for name in fitting}
