@@ -38,6 +38,7 @@ def closed_day(analysis: Analysis) -> Iterator[Problem]:
     for season in analysis.catalogue.seasons.values():
         yield from _closed_meets(analysis, season)
         yield from _closed_slots(analysis, season)
+        is_sound = all(own.first <= own.last for own in season.terms)  # else season-dates tells it
         for summary in _summaries(analysis, season):
             for day in summary.days:
                 shut = [
@@ -47,7 +48,9 @@ def closed_day(analysis: Analysis) -> Iterator[Problem]:
                 closure = next((own for own in shut if own), None)
                 if closure:
                     said = f"{day.on} lies in '{closure.title}'"
-                elif day.sessions and not any(term.holds(day.on) for term in season.terms):
+                elif (
+                    day.sessions and is_sound and not any(own.holds(day.on) for own in season.terms)
+                ):
                     said = f"{day.on} lies in no term"
                 else:
                     continue

@@ -22,6 +22,7 @@ from almanac.source.syntax.as_written import (
     of_plain,
     of_quoted,
 )
+from almanac.source.syntax.slips import field_names
 
 CONTROL = re.compile(
     "[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028\u2029\u202a-\u202e\u2066-\u2069\ufeff\ufffe\uffff]|\r(?!\n)"
@@ -198,12 +199,10 @@ class Builder:
                 line = first[key.value].start_mark.line + 1
                 other = key.start_mark.line + 1
                 message = f"'{key.value[:60]}' is given twice, first on line {line}"
-                self._say(
-                    "duplicate-key",
-                    key,
-                    message,
-                    f"keep one of line {line} and line {other}" if line != other else _ONE_OF_TWO,
-                )
+                hint = f"keep one of line {line} and line {other}" if line != other else _ONE_OF_TWO
+                if isinstance(value, yaml.MappingNode) and key.value not in field_names():
+                    hint += ", or give one of them another name"
+                self._say("duplicate-key", key, message, hint)
             else:
                 first[key.value] = key
                 yield key.value, self.value(value, depth, indent)

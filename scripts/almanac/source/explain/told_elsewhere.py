@@ -6,6 +6,7 @@ import yaml
 
 from almanac.source.explain.hints import REPS_BY_DISTANCE
 from almanac.source.failure import Failure
+from almanac.source.meant.further_out import stands_further_in
 from almanac.source.meant.named_by_key import ALSO_CALLED
 from almanac.source.meant.stands_for import one_day, stands_for
 from almanac.source.said.times import minutes_until
@@ -28,6 +29,7 @@ def meant_by_others(failure: Failure) -> set[str | None]:
         meant |= {"from", "to"}
     if any(minutes_until(failure.value, key) for key in others):
         meant.add("minutes")
+    meant |= {name for name in free if stands_further_in(failure, name)}
     if "unit" in failure.fields and apart(failure.value.get("value"), UNITS):
         meant.add("unit")
     return meant

@@ -39,6 +39,28 @@ def further_out(failure: Failure, key: str) -> str:
     return ""
 
 
+def stands_further_in(failure: Failure, key: str) -> bool:
+    """Whether a key that is missing here stands in a mapping below, where it is no field, and so is
+    told there.
+    """
+    return _is_strange_below(failure, list(_way(failure))[-1], failure.value, key)
+
+
+def _is_strange_below(failure: Failure, piece: schemas.Schema, held: Any, key: str) -> bool:
+    steps = held.items() if isinstance(held, dict) else enumerate(held)
+    for step, value in steps:
+        if not isinstance(value, dict | list):
+            continue
+        below = _below(failure, piece, step)
+        if isinstance(value, dict) and key in value:
+            known = [own.get("properties", {}) for own in _branches(failure, below)]
+            if any(known) and not any(key in own for own in known):
+                return True
+        if _is_strange_below(failure, below, value, key):
+            return True
+    return False
+
+
 def flag_beside(failure: Failure) -> str:
     """A free field beside a value that is true or not, and of which the value is the name; "" for
     none.

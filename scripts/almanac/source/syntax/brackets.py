@@ -7,6 +7,8 @@ import re
 from almanac.source.scalars import in_quotes
 from almanac.source.syntax.slips import Position, excerpt
 
+_FIELD_IN_LIST = re.compile(r", *[a-z_]+: ")
+_PAIRS = {"[": "]", "{": "}"}
 _COLON_IN_TEXT = re.compile(r"(?<=[{ ])([a-z_]+): ([^\[\]{},\"':]+: [^\[\]{},\"':]+)(?=[,}])")
 
 
@@ -33,6 +35,38 @@ def nothing_there(at: Position, lines: list[str]) -> tuple[Position, str, str]:
     )
 
 
+def crossed(
+    said: str, at: Position, since: Position, lines: list[str]
+) -> tuple[Position, str, str] | None:
+    """A bracket that another closes: written in place of its own, or its own left out before it.
+    Asked before any line is moved, which might hide it in a text.
+    """
+    line, opening = ("".join(lines[own[0] : own[0] + 1]) for own in (at, since))
+    opened, closed = opening[since[1] : since[1] + 1], line[at[1] : at[1] + 1]
+    own = _PAIRS.get(opened, closed)
+    if "did not find expected ',' or" not in said or own == closed:
+        return None
+    if closed not in _PAIRS.values():
+        return None
+    held = line[since[1] : at[1]] if at[0] == since[0] else ""
+    if held.startswith("[") and (behind := _FIELD_IN_LIST.search(held)):
+        where = (at[0], since[1] + behind.start())
+        said = f"{held[: behind.start()]}]{held[behind.start() :]}{closed}"
+        return where, "']' is missing before this", f"write {excerpt(said)}"
+    if held and _open(line[: since[1]], closed) > -_open(line[at[1] + 1 :], closed):
+        return (
+            at,
+            f"'{own}' is missing before this '{closed}'",
+            f"write {excerpt(held)}{own}{closed}",
+        )
+    return at, f"'{opened}' is closed by '{closed}' here", f"write {own} in its place"
+
+
+def _open(text: str, closed: str) -> int:
+    """How many brackets of a sort a text opens more than it closes."""
+    return sum(text.count(char) for char in _PAIRS if _PAIRS[char] == closed) - text.count(closed)
+
+
 def open_bracket(
     at: Position, since: Position, line: str, opening: str
 ) -> tuple[Position, str, str]:
@@ -47,9 +81,6 @@ def open_bracket(
             where, said = (at[0], text.start(2)), excerpt(text[2])
             amiss = "a second colon in a text would begin another field"
             return where, amiss, f"put the text in quotes: {text[1]}: {in_quotes(said)}"
-    opened, closed = opening[since[1] : since[1] + 1], line[at[1] : at[1] + 1]
-    if (pair := {"[": "]", "{": "}"}.get(opened, closed)) != closed and closed in {"]", "}"}:
-        return at, f"'{opened}' is closed by '{closed}' here", f"write {pair} in its place"
     if at[0] == since[0] and line[at[1] :].strip():
         return (
             at,

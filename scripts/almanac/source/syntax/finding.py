@@ -10,7 +10,7 @@ import yaml
 
 from almanac.findings import Finding, Place, error
 from almanac.source.scalars import in_quotes
-from almanac.source.syntax.brackets import nothing_there, open_bracket
+from almanac.source.syntax.brackets import crossed, nothing_there, open_bracket
 from almanac.source.syntax.goes_on import goes_on
 from almanac.source.syntax.hashed_lines import hashed_line
 from almanac.source.syntax.levels import levels, too_deep
@@ -75,7 +75,8 @@ def _explain(said: str, at: Position, since: Position, lines: list[str], file: s
     char = line[at[1] : at[1] + 1]
     if char == "\t":
         return "tab-indent", at, "a tab stands where a text could begin", "use spaces"
-    found = look_alike(at, since, lines) or _tried(said, at, since, lines, file)
+    found = look_alike(at, since, lines) or crossed(said, at, since, lines)
+    found = found or _tried(said, at, since, lines, file)
     found = found or levels(said, at, lines)
     found = found or recognised(said, at, since, lines) or _comma_behind(at, lines)
     if found := found or _begins_no_text(said, at, line):

@@ -65,7 +65,8 @@ def _is_text(line: str, above: str) -> bool:
     begun = _BEGINS.match(above)
     rest = above[begun.end() :] if begun else above
     is_fold = _FOLD.fullmatch(rest.strip()) is not None
-    return len(line.split()) > 1 and (is_fold or len(rest.split()) >= _FEWEST_WORDS)
+    is_more = len(line.split()) > 1 or line.rstrip().endswith(_ENDS)  # or its last word
+    return is_more and (is_fold or len(rest.split()) >= _FEWEST_WORDS)
 
 
 def _is_begun(line: str) -> bool:

@@ -38,7 +38,8 @@ _DASHES = re.compile(r"\s*(?:- )?([a-z_]+): +- (\S.*)")
 _BEHIND_BRACKET = re.compile(r"\s*(?:- |[a-z_]+: )*((?:\[[^\[\]]*\]|\{[^{}]*\})[ ]*[^\s#,\]}:].*)")
 _STARRED = re.compile(r"\s*(?:- |[a-z_]+: )+([*&].*)")
 _IN_BRACES = re.compile(r"\{[^{}]*\}")
-_BEFORE_FIELD = re.compile(r"(?<![,:{]) +(?=\"?([a-z_]+)\"?: )")
+_BEFORE_FIELD = re.compile(r"(?<![,:{]) +(?=\"?([a-z][a-z0-9_-]*)\"?: )")
+_BEHIND_NUMBER = re.compile(r"[{,] *[\w-]+: +[0-9][0-9:.]*$")
 _TO_TICK = re.compile(r"\s*\[[ xX]?\] \S")
 _STARRED_NAME = re.compile(r"\s*(?:- )?([*_`]+)([a-z_]+)\1?(?:: ?\1|\1:) *(\S.*)")
 
@@ -157,9 +158,16 @@ def _comma(said: str, at: Position, line: str) -> Recognised | None:
     )
     if "did not find expected ',' or" not in said or not row or ";" in row[0]:
         return None
-    names = [own for own in _BEFORE_FIELD.finditer(row[0]) if own[1] in field_names()]
+    names = [own for own in _BEFORE_FIELD.finditer(row[0]) if _begins_field(own)]
     if not names:
         return None
     where = (at[0], row.start() + names[0].end())
-    mend = _BEFORE_FIELD.sub(lambda own: ", " if own[1] in field_names() else own[0], row[0])
+    mend = _BEFORE_FIELD.sub(lambda own: ", " if _begins_field(own) else own[0], row[0])
     return where, f"a comma is missing before '{names[0][1]}'", f"write {excerpt(mend)}"
+
+
+def _begins_field(own: re.Match[str]) -> bool:
+    """Whether a name before a colon is a field's, or any behind a number or a time, which never go
+    on as a text does: of a lane group, say.
+    """
+    return own[1] in field_names() or bool(_BEHIND_NUMBER.search(own.string[: own.start()]))
