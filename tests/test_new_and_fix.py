@@ -82,6 +82,18 @@ def test_of_a_starter_only_what_a_coach_must_write_is_amiss(catalogue: Path) -> 
     assert {*left} == unsigned  # nobody signs first, to be told only then what is to be written
 
 
+@pytest.mark.parametrize("instead", ["reviwe:", "    review:"])
+def test_a_review_by_another_name_or_in_the_wrong_place_is_told_and_stops_no_check(
+    tmp_path: Path, instead: str
+) -> None:
+    """One finding stands there, as where nobody has signed, and yet the entry has not its shape."""
+    root, file = copied(CATALOGUE, tmp_path / "club"), "drills/benchmarks/back-kick-50.yml"
+    text = (root / file).read_text("utf-8")
+    (root / file).write_text(re.sub("(?m)^review:", instead, text), "utf-8")
+    told = [it for it in all_findings(root) if it.is_error and it.place.file == file]
+    assert [it.code for it in told] == ["unknown-key"]
+
+
 def all_findings(root: Path) -> set[Finding]:
     """Every finding on the day of the small catalogue."""
     return set(load_and_check(root, DAY).findings)
