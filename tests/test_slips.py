@@ -112,6 +112,8 @@ def test_what_fix_is_said_to_do_it_does(tmp_path: Path) -> None:
         ("plans/sets/six-fifties.yml", "do: back-kick", "do: back-land"),  # a word of another list
         ("plans/sets/six-fifties.yml", "reps: 6", "times: 6"),  # no time of six seconds
         ("drills/skills/kicking/back-kick.yml", "again: 2027-09-01", "again: 2027-W35"),
+        ("plans/club.yml", "  heron: {title", "  herron: {title"),  # its places are right
+        ("drills/vocabulary/goals.yml", "  kick-technique:", "  kick-tecnique:"),
     ],
 )
 def test_what_is_only_near_or_has_two_meanings_is_never_written(

@@ -4,7 +4,7 @@ hold.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any
@@ -19,6 +19,7 @@ from almanac.model.naming import moved_in_circles, names_of
 from almanac.model.places import placed
 from almanac.model.reading import EntryReader
 from almanac.model.structure import structure
+from almanac.model.told_at_names import told_at_names
 from almanac.model.told_of_lists import told_of_lists
 from almanac.source import schemas
 from almanac.source.document_store import DocumentStore
@@ -104,7 +105,7 @@ def load(
     findings += moved_in_circles(stubs, documents)
     shapes = Shapes(names)
     checked = held_to_schemas(documents, reader, shapes)
-    findings = _with_shapes(findings, checked.values(), documents)
+    findings = _with_shapes(findings, [*checked.values()], names, documents)
     findings, is_older = older_told(findings, documents.values(), documents.get(CLUB))
     if is_older:
         return Loaded(None, findings, names, own, documents)
@@ -120,15 +121,14 @@ def load(
 
 
 def _with_shapes(
-    findings: list[Finding], checked: Iterable[Validated], documents: Mapping[Key, Document]
+    findings: list[Finding], said: list[Validated], names: Names, documents: Mapping[Key, Document]
 ) -> list[Finding]:
     """The findings with those of entries held to their schemas."""
     # one place, one mistake: the first told is the cause
     reported = {finding.place for finding in findings if finding.is_error}
-    said = [*checked]
     told = (finding for one in said for finding in one.findings if finding.place not in reported)
-    unfound = (word for one in said for word in one.unfound)
-    return told_of_lists([*findings, *told], unfound, documents)
+    found = told_of_lists([*findings, *told], said, documents)
+    return told_at_names(found, said, names, documents)
 
 
 def kind_of_file(path: Path) -> str:

@@ -12,21 +12,23 @@ from almanac.model.catalogue import Key
 from almanac.source.lent import lent_words
 from almanac.source.reader import Document
 from almanac.source.suggest import listed
+from almanac.source.validate import Validated
 
 _FEW = 5  # places, that are told each
 
 
 def told_of_lists(
     findings: list[Finding],
-    unfound: Iterable[tuple[str, str, Finding]],
+    said: Iterable[Validated],
     documents: Mapping[Key, Document],
 ) -> list[Finding]:
-    """The findings with those of each such list told as one. ``unfound`` has, of every word that
-    is not of a list, that list, the word and what is told of it.
+    """The findings with those of each such list told as one. Of the words of no
+    list that ``said`` has those count for which none of the club's own surely stands.
     """
     by_list: dict[str, list[tuple[str, Finding]]] = {}
-    for name, word, finding in unfound:
-        by_list.setdefault(name, []).append((word, finding))
+    for own in (own for one in said for own in one.unfound):
+        if own.keyword == "vocabulary" and not own.certain:
+            by_list.setdefault(own.name, []).append((own.word, own.finding))
     for name, every in by_list.items():
         of_list = documents.get(("vocabulary", name))
         if len(every) <= _FEW or of_list is None or of_list.lent:

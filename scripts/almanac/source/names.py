@@ -5,13 +5,27 @@ from __future__ import annotations
 from collections.abc import Callable, Collection, Mapping
 from dataclasses import dataclass, field
 from itertools import chain
+from typing import NamedTuple
 
+from almanac.findings import Finding
 from almanac.source.lent import lent_words
 from almanac.source.paths import is_id
 from almanac.source.suggest import fold, one_letter_off
 
 Question = tuple[str, str, str]  # keyword, name of the list, word
 Answer = bool | None
+
+
+class Unfound(NamedTuple):
+    """A word that is not of a list: the keyword and the name of that list, the word, the one that
+    surely was meant, or "", and what is told of it.
+    """
+
+    keyword: str
+    name: str
+    word: str
+    certain: str
+    finding: Finding
 
 
 @dataclass(frozen=True)

@@ -29,7 +29,7 @@ from almanac.source.explain.keywords import explain
 from almanac.source.failure import Failure
 from almanac.source.meant.moved_in import moved_in, moved_lines
 from almanac.source.meant.named_by_key import sure_keys
-from almanac.source.names import Answer, Names, Question
+from almanac.source.names import Answer, Names, Question, Unfound
 from almanac.source.reader import DataPath, Document
 from almanac.units import TimeError, parse_whole_time, parse_written_time
 
@@ -42,8 +42,8 @@ class Validated:
 
     ``moved`` has, by (path, old id), the id that replaced it; ``meant``, by (path, whether it is a
     key), the word that was surely meant by one of no list; ``values``, by path, the YAML that
-    belongs in place of a value, of so many that were ``tried``; ``unfound`` the lists and the words
-    for which none of the club's own surely stands; ``asked`` what of the names;
+    belongs in place of a value, of so many that were ``tried``; ``unfound`` the words
+    that are of no list; ``asked`` what of the names;
     ``style``, of a sound one, what has one right answer in how it is written.
     """
 
@@ -53,7 +53,7 @@ class Validated:
     meant: dict[tuple[DataPath, bool], str] = field(default_factory=dict)
     values: dict[DataPath, str] = field(default_factory=dict)
     tried: int = 0
-    unfound: list[tuple[str, str, Finding]] = field(default_factory=list)
+    unfound: list[Unfound] = field(default_factory=list)
     asked: Mapping[Question, Answer] = field(default_factory=dict)
 
     @property
@@ -198,10 +198,11 @@ class Shapes:
         return replace(finding, hint=f"{finding.hint}; {FIXED}")
 
     def _note_unfound(self, problem: Any, finding: Finding, checked: Validated) -> None:
-        """Keep a word of which nobody knows the club's own."""
+        """Keep a word that is not of its list."""
         keyword, name, word = problem.validator, problem.validator_value, problem.instance
-        if keyword == "vocabulary" and not self.names.certain(keyword, name, word):
-            checked.unfound.append((name, word, finding))
+        if keyword in {"vocabulary", "reference"}:
+            certain = self.names.certain(keyword, name, word)
+            checked.unfound.append(Unfound(keyword, name, word, certain, finding))
 
     def _note_meant(self, problem: Any, checked: Validated) -> None:
         """Keep the word that was surely meant, for ``check --fix``."""
