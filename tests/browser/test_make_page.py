@@ -480,6 +480,38 @@ def test_a_run_of_it_is_passed_on_to_a_phone_that_has_not_made_it(
     expect(phone.locator(".run-last")).to_contain_text("Same as coach’s")
 
 
+_WITHOUT = """(field) => {
+  const key = Object.keys(localStorage).find((own) => own.endsWith("run-made"));
+  const made = JSON.parse(localStorage.getItem(key));
+  made.cuts = [];
+  made.parts.forEach((part) => { delete part[field]; });
+  localStorage.setItem(key, JSON.stringify(made));
+}"""
+
+
+def test_that_all_of_it_stays_is_said_where_no_part_may_be_skipped(
+    kept_phone: Page, server: Server
+) -> None:
+    """A short one has nothing to end at a time by, and a main set to skip; one that was made before
+    there were parts to skip has neither.
+    """
+    phone = kept_phone
+    for gone, skips, said in (("", 1, 0), ("skip", 0, 1)):
+        phone.goto(f"{server.address}make.html{ASKED}")
+        phone.get_by_role("button", name="Run", exact=True).click()
+        expect(phone.get_by_role("button", name="Begin")).to_be_visible()
+        phone.evaluate(_WITHOUT, gone)
+        phone.reload()
+        phone.get_by_role("button", name="Begin").click()
+        phone.wait_for_timeout(500)  # a second touch within 0.4 s does nothing
+        phone.get_by_role("button", name="Change").click()
+        expect(phone.get_by_role("button", name="Late")).to_be_visible()
+        expect(phone.get_by_role("button", name="Cut to end at a time")).to_have_count(0)
+        expect(phone.get_by_role("button", name="Skip a part")).to_have_count(skips)
+        expect(phone.get_by_text("it is not cut while it runs")).to_have_count(said)
+        phone.evaluate("() => localStorage.clear()")
+
+
 def test_what_it_reads_is_kept_on_a_phone(site: Path) -> None:
     kept = json.loads((site / "precache.json").read_text("utf-8"))["files"]
     scripts = {"scripts/make.js", "scripts/make/propose.js", "scripts/make/laid.js"}

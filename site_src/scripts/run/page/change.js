@@ -53,8 +53,9 @@ function chips(app, crews, chosen) {
 }
 
 /** That nothing of a practice that was made or changed on a phone is cut while it runs: it is changed from an entry, or somebody goes under water.
+ * A short one may have a part to skip, and none that goes to end at a time.
  * @param {Session} session */
-const ofMade = ({ data: { page = "", cuts } }) => (page.startsWith("make.html") && !cuts?.length
+const ofMade = ({ data: { page = "", cuts, parts } }) => (page.startsWith("make.html") && !cuts?.length && !parts.some(({ skip }) => skip)
   ? [make("p", { class: "quiet" }, "Made or changed here, it is not cut while it runs: a rule of rest may need all of it. Make a practice makes it shorter before it begins.")] : []);
 
 /** What is offered in a list of its own. */
