@@ -6,7 +6,7 @@ import test from "node:test";
 
 import { swumOf } from "../../site_src/scripts/make/amounts.js";
 import { gravest, laid } from "../../site_src/scripts/make/lay.js";
-import { mayGo } from "../../site_src/scripts/make/may-go.js";
+import { cutsOf, mayGo } from "../../site_src/scripts/make/may-go.js";
 import { pieceOf } from "../../site_src/scripts/make/places.js";
 import { stepsOf } from "../../site_src/scripts/run/steps.js";
 
@@ -83,6 +83,12 @@ test("where somebody goes under water all of it stays, and so does what a later 
   const dive = (offer) => (table.pieces[offer[0]] === piece ? [...offer.slice(0, 3), [[[1, 25, [1], [], [0, 0, 0, 15]]]]] : offer);
   const offers = { ...table.squad.offers, [request.pool]: table.squad.offers[request.pool].map(dive) };
   assert.equal(mayGo({ ...table, squad: { ...table.squad, offers } }, request, proposal), null);
+});
+
+test("what no lane group does has no round to spare", () => {
+  const nobody = { stage: 0, number: 1, word: "main", title: "X", items: [], crews: {} };
+  assert.deepEqual(cutsOf([nobody, nobody, nobody]), []);
+  assert.deepEqual(cutsOf([]), []);
 });
 
 test("what is run by nothing that is kept is run by taps", () => {

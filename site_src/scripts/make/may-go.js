@@ -44,6 +44,10 @@ function roundsToSpare(blocks) {
   return 0;
 }
 
+/** How many rounds every lane group of a part may leave out.
+ * @param {RunPart} part */
+const allSpare = ({ crews }) => Object.values(crews).reduce((/** @type {number | null} */ one, { blocks }) => Math.min(one ?? Infinity, roundsToSpare(blocks)), null) ?? 0;
+
 /** How long a part lasts for those who take longest.
  * @param {RunPart} part */
 const lasts = ({ crews, starts_s: starts }) => Math.max(0, ...Object.values(crews).map(({ ends_s: ends }) => ends ?? 0)) - (starts ?? 0);
@@ -53,7 +57,7 @@ const lasts = ({ crews, starts_s: starts }) => Math.max(0, ...Object.values(crew
  * @param {RunPart[]} parts
  * @returns {Cut[]} */
 export function cutsOf(parts) {
-  const spare = parts.map(({ crews }, part) => ({ part, left: Math.min(...Object.values(crews).map(({ blocks }) => roundsToSpare(blocks))) })).reverse();
+  const spare = parts.map((own, part) => ({ part, left: allSpare(own) })).reverse();
   const most = Math.max(0, ...spare.map(({ left }) => left)), inside = parts.slice(1, -1);
   const rounds = Array.from({ length: most }, (_, k) => spare.filter(({ left }) => left > k)).flat().map(({ part }) => ({ part, do: /** @type {const} */ ("round") }));
   const longest = inside.reduce((/** @type {RunPart | undefined} */ one, own) => (one && lasts(one) >= lasts(own) ? one : own), undefined);
