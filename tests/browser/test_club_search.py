@@ -125,6 +125,7 @@ def test_what_is_not_wanted_is_not_among_the_first(
         ("kicking", "faults/"),
         ("cant float", "gear/"),  # what is not done is no float to hold
         ("won't float", "gear/"),
+        ("can not float", "gear/"),
     ],
 )
 def test_what_is_not_meant_by_a_word_is_not_among_the_first(

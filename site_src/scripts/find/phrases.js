@@ -25,7 +25,7 @@ function lacks(text) {
  * @param {string} text */
 export const isLacking = (text) => lacks(text).length > 0;
 
-const CANNOT = /(?:^|[^\p{L}])(?:can(?:not|['’]?t)|won['’]?t|will not|do(?:es)?(?:n['’]?t| not))\s+\p{L}/u;
+const CANNOT = /(?:^|[^\p{L}])(?:can(?: ?not|['’]?t)|won['’]?t|will not|do(?:es)?(?:n['’]?t| not))\s+\p{L}/u;
 
 /** Whether a text says what somebody does not do: what stands there is a verb, and no gear that is called so: "cannot float".
  * @param {string} text */
