@@ -1,5 +1,7 @@
 // What is asked of Make a practice, as the words of its address: a link, a reload and another phone make the same practice of them. Pure.
 
+import { MINUTES_MOST } from "../compose/wishes.js";
+
 /** @import {Group, Practice, Request} from "./types.js" */
 /** @import {Chosen, Hinders, Role, Unmet} from "../compose/types.js" */
 
@@ -139,7 +141,6 @@ export function wayPast(request, { wish, which, because }, goalTitle) {
   return behind ?? without(request, wish === "effort" ? { wish, which } : { wish: "goals", which: goal }, goalTitle);
 }
 
-export const MINUTES_LEAST = 20, MINUTES_MOST = 120; // of a practice that can be made
 const MORE_MINUTES = 10;
 const MINUTE_MS = 60_000;
 const DAY_MINUTES = 24 * 60;

@@ -1,11 +1,12 @@
 // What Make a practice knows before it is asked: the squads, what is planned on which day, my groups, and what was answered last.
 
+import { MINUTES_LEAST } from "../compose/wishes.js";
 import { one, root } from "../lib/dom.js";
 import { mineUntil } from "../lib/mine-until.js";
 import { keptGroups } from "../lib/my-groups.js";
 import { read } from "../lib/storage.js";
 import { today } from "../lib/today.js";
-import { leftOf, MINUTES_LEAST, minutesUntil } from "./asked.js";
+import { leftOf, minutesUntil } from "./asked.js";
 
 /** @import {Answers} from "./answers.js" */
 
