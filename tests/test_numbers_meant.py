@@ -39,6 +39,8 @@ def test_a_list_is_counted_only_where_something_is_counted() -> None:
     assert number_hint([25, 50], "integer", "distance") == "write one number: 25 or 50"
     assert number_hint([1, 1, 1], "integer", "reps").endswith(": 3")
     assert "without brackets" in number_hint(["a"], "integer", "distance")
+    assert number_hint("half a dozen", "number").startswith("write 6 in digits")
+    assert number_hint("half a metre", "number") == "write 0.5"
 
 
 def test_a_number_of_hundreds_of_digits_is_nothing_that_was_meant() -> None:

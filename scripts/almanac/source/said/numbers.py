@@ -50,7 +50,9 @@ _THOUSANDS = re.compile(
     r"([0-9]{1,2}(?:[.,][0-9]{1,3})?) ?(?:k|km|kilomet(?:re|er)s?)", re.IGNORECASE
 )
 _OF_TEN = re.compile(r"([0-9]{1,2}(?:[.,][0-9])?) ?(?:/|of|out of) ?10")
-_HALF = re.compile(r"(?:a )?half(?: an?)?(?: of)?(?: [a-z]+)?|1/2|½", re.IGNORECASE)
+_HALF = re.compile(
+    r"(?:a )?half(?! (?:a )?dozen)(?: an?)?(?: of)?(?: [a-z]+)?|1/2|½", re.IGNORECASE
+)
 _COUNTED = ("reps", "rounds", "swimmers", "lanes", "most_in_lane")
 """Fields that say how many there are of something, so that a list of them can be counted."""
 _REPS_BY = re.compile(r"([1-9][0-9]?) ?[x×*] ?([0-9]{1,4})", re.ASCII)
