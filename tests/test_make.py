@@ -9,19 +9,18 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from compose_requests import drawn, entry_text
-from compose_sizes import every_size, runs_by_pool, source
+from compose_requests import drawn
+from compose_runs import runs_as_entries
+from compose_sizes import every_size
 from node_scripts import run_by_node
 from opened_practices import does_the_same, findings_of_saved, opened_by_page
-from shared import CATALOGUE, DAY, copied
+from shared import CATALOGUE, DAY
 
 from almanac.analysis.analysis import Analysis
-from almanac.checks import check
 from almanac.model.load import load
-from almanac.report.compose.answer import Proposals, answer_json, answered
+from almanac.report.compose.answer import Proposals, answered
 from almanac.report.compose.json import table_json
 from almanac.report.compose.table import compose_table
-from almanac.report.run.json import practice_run
 from almanac.site.make_page import make_data
 
 TESTS = Path(__file__).parent / "make"
@@ -119,28 +118,5 @@ def test_a_composed_practice_is_run_as_the_build_runs_it_once_it_is_an_entry(
     it as the page does, send-off by send-off, and that no rule of check but that of likeness has
     anything to say of it.
     """
-    root = copied(CATALOGUE, tmp_path / "club")
-    cases: list[dict[str, Any]] = []
-    answers = asked()
-    for number, (answer, request) in enumerate(answers):
-        for place, own in enumerate(answer.proposals):
-            id = f"composed-{number}-{place}"
-            text = entry_text(answer, own)
-            (root / f"plans/practices/{id}.yml").write_text(text, "utf-8")
-            proposal = answer_json(answer)["proposals"][place]
-            squad = answer.table.squad.id
-            cases.append({"id": id, "squad": squad, "request": request, "proposal": proposal})
-    after = analysed(root)
-    found = [one for one in check(after) if "composed-" in one.place.file]
-    assert [one for one in found if one.code != "near-duplicate"] == []
-    for case in cases:
-        case["run"] = practice_run(after, after.practices[case["id"]])
-    made = {answer.table.squad.id: answer.made for answer, _ in answers}
-    data = {id: table_json(after, own) for id, own in made.items()}
-    pieces = {part["piece"] for case in cases for part in case["proposal"]["parts"]}
-    sources = dict(source(after, key) for key in sorted(pieces))
-    path = tmp_path / "cases.json"
-    runs = {id: runs_by_pool(after, own) for id, own in made.items()}
-    told = {"data": data, "sources": sources, "cases": cases, "runs": runs}
-    path.write_text(json.dumps(told), "utf-8")
-    run_by_node(TESTS / "lay.test.js", CASES=str(path))
+    written = runs_as_entries(CATALOGUE, asked(), tmp_path)
+    run_by_node(TESTS / "lay.test.js", CASES=str(written))

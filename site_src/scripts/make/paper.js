@@ -2,7 +2,7 @@
 
 import { make } from "../lib/dom.js";
 import { count, crewName, laneList } from "../run/words.js";
-import { swumOf } from "./amounts.js";
+import { sumOf, swumOf, swumWords } from "./amounts.js";
 import { boardLines } from "./board.js";
 import { at, eachTime } from "./goes.js";
 
@@ -38,12 +38,12 @@ const lines = (blocks, items, titles) => boardLines(blocks, items).map(({ said, 
  * @param {string} start
  * @param {Part} part
  * @param {string} key of the crew
- * @param {number | null} far
+ * @param {import("./amounts.js").Swum | null} swum
  * @param {string} unit */
-function facts(start, { starts_s: begins, crews }, key, far, unit) {
+function facts(start, { starts_s: begins, crews }, key, swum, unit) {
   const ends = crews[key].ends_s;
   const isTimed = typeof begins === "number" && typeof ends === "number";
-  return [far === null ? "" : `${far} ${unit}`, isTimed ? `${Math.max(1, Math.round((ends - begins) / MINUTE_S))} min, to ${at(start, ends)}` : ""].filter(Boolean).join(", ");
+  return [swum ? swumWords(swum, unit) : "", isTimed ? `${Math.max(1, Math.round((ends - begins) / MINUTE_S))} min, to ${at(start, ends)}` : ""].filter(Boolean).join(", ");
 }
 
 /** What is said of a part that stands as it is written: where and who leads it, whose lanes, who is needed, what else.
@@ -61,17 +61,17 @@ function besidesOf({ place, led_by: leads, note, helpers = [], crews }, key) {
 function sheet(run, crew, { focus, where, day, gear, adults, printed, unit, isKnown, titles }) {
   const start = run.start ?? "";
   const parts = run.parts.filter(({ crews }) => crews[crew.key]);
-  const far = parts.map((part) => (isKnown(part.number - 1) ? swumOf(part, crew.key, unit) : null));
-  const whole = far.includes(null) ? [] : [`${far.reduce((sum, own) => /** @type {number} */ (sum) + /** @type {number} */ (own), 0)} ${unit}`];
+  const swum = parts.map((part) => (isKnown(part.number - 1) ? swumOf(part, crew.key, unit) : null));
+  const whole = sumOf(swum);
   const ends = typeof run.ends_s === "number" ? [`done ${at(start, run.ends_s)}`] : [];
   return make("section", { class: "make-sheet" },
     make("h2", {}, run.title),
     make("p", { class: "make-printed" }, printed),
     make("p", {}, make("b", {}, focus)),
-    make("p", {}, make("b", {}, crewName(crew)), ["", where, `${day}, ${start} to ${at(start, MINUTE_S * (run.minutes ?? 0))}`, ...whole, ...ends, adults === 1 ? "1 adult" : `${adults} adults`].join(" · ")),
+    make("p", {}, make("b", {}, crewName(crew)), ["", where, `${day}, ${start} to ${at(start, MINUTE_S * (run.minutes ?? 0))}`, ...(whole ? [swumWords(whole, unit)] : []), ...ends, adults === 1 ? "1 adult" : `${adults} adults`].join(" · ")),
     ...(gear.length ? [make("p", {}, make("b", {}, "Gear: "), gear.join(", "))] : []),
     ...parts.map((part, k) => make("div", { class: "make-part" },
-      make("h3", {}, make("time", {}, at(start, part.starts_s ?? 0)), ` ${part.title}`, make("span", { class: "make-facts" }, facts(start, part, crew.key, far[k], unit))), ...besidesOf(part, crew.key), ...lines(part.crews[crew.key].blocks, part.items, titles))),
+      make("h3", {}, make("time", {}, at(start, part.starts_s ?? 0)), ` ${part.title}`, make("span", { class: "make-facts" }, facts(start, part, crew.key, swum[k], unit))), ...besidesOf(part, crew.key), ...lines(part.crews[crew.key].blocks, part.items, titles))),
     make("ul", { class: "dangers" }, ...(run.hazards ?? []).map(({ title, control }) => make("li", {}, make("strong", {}, title), control ? ` ${control}` : ""))));
 }
 

@@ -145,7 +145,7 @@ export function page(shown, deeds) {
     ...head, ...hinders(shown, deeds),
     make("div", { class: "make-head" }, make("h2", { tabindex: "-1" }, own || (count > 1 ? `${asked.number} of ${count}` : "The one that fits")),
       make("span", { class: "make-turn" }, tool("Questions", deeds.again), ...(own ? [tool("Others", () => deeds.show(1))] : [...turn("Previous", asked.number - 1), ...turn("Next", asked.number + 1)]))),
-    make("p", { class: "make-total" }, total(data, asked, { ...stand.proposal, adults: adultsOf(data, asked.request, file, stand) }, answer.unit)),
+    make("p", { class: "make-total" }, total(data, asked, { ...stand.proposal, adults: adultsOf(data, asked.request, file, stand) }, answer.unit), make("span", { "data-by-time": "" })),
     slot(asked, deeds), rows(data, stand.proposal, stand.practice.parts, { own, written: writtenOf({ data, file, stand }), open: shown.open, before: shown.told.before ?? null, act: deeds.change, onOpen: deeds.onOpen }), moved(shown, deeds),
     make("p", { class: "hint", "data-tapped": "", hidden: "" }), make("div", { "data-danger": "" }), ...notMet(shown), ...besides(shown, deeds),
   ];

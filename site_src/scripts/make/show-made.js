@@ -2,6 +2,7 @@
 
 import { all, make, one } from "../lib/dom.js";
 import { many } from "../run/words.js";
+import { sumOf, swumOf } from "./amounts.js";
 import { whose as forWhom } from "./names.js";
 import { swimOfPart } from "./swim.js";
 
@@ -24,6 +25,13 @@ function showSwims(box, { parts, crews }, proposal) {
     const shown = [...lines.map(swimLine), ...(more ? [swimLine({ said: `and ${many(more, "line")} more` })] : [])];
     own.replaceChildren(...(lines.some(({ said, whose }) => whose || said !== proposal.parts[place].title) ? shown : []));
   });
+}
+
+/** Beside the distance of the whole what of it is swum by time, so that nobody knows how far: of who has most of it.
+ * @param {Omit<RunData, "version">} run */
+function byTimeWords({ parts, crews }) {
+  const most = Math.max(0, ...crews.map(({ key }) => sumOf(parts.filter((part) => part.crews[key]).map((part) => swumOf(part, key, "m")))?.unknown ?? 0));
+  return most ? ` · and ${most} by time, of unknown distance` : "";
 }
 
 /** The dangers, the gravest open.
@@ -60,6 +68,7 @@ export function showMade({ box, made, proposal, ...own }) {
   one("[data-saved]", box).textContent = savedWords(own);
   const { run, tapped } = made;
   showSwims(box, run, proposal);
+  one("[data-by-time]", box).textContent = byTimeWords(run);
   one("[data-danger]", box).replaceChildren(...dangers(run.hazards ?? []));
   const told = one("[data-tapped]", box);
   told.textContent = tappedWords(made);

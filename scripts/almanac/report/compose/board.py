@@ -13,6 +13,7 @@ from almanac.arithmetic.composing.why import why
 from almanac.arithmetic.scaling import scaled_items
 from almanac.findings import counted
 from almanac.report.compose.answer import Proposals, adults
+from almanac.report.compose.laid import Layer
 from almanac.report.compose.lines import line_words, lines_of
 from almanac.report.compose.named import focus, title
 from almanac.report.compose.words import unmet_words, why_words
@@ -59,16 +60,18 @@ def _board(answer: Proposals, number: int, own: Proposal, missed: Sequence[str])
     count = len(answer.proposals)
     hands = counted(adults(answer.asked, own), "adult")
     yield title(answer.asked, own)
-    yield f"{number} of {count}: {show_time(takes)}, {show_time(left)} left, {far} {unit}, {hands}"
+    by_time = [_by_time(answer, one) for one in own.order]
+    whole_far = _far(far, unit, sum(by_time))
+    yield f"{number} of {count}: {show_time(takes)}, {show_time(left)} left, {whole_far}, {hands}"
     yield from (f"  {words}" for words in missed)
     yield f"  every lane hears: {focus(answer.asked, own)}"
     at = 0
-    for one in own.order:
+    for one, unknown in zip(own.order, by_time, strict=True):
         begins = at + one.lead
         at = begins + one.own.takes
         piece = one.own.piece
         often = f", {_often(one)}" if one.own.steps else ""
-        swum = [show_time(_seconds(one.own.takes)), f"{one.own.size.distance} {unit}"]
+        swum = [show_time(_seconds(one.own.takes)), _far(one.own.size.distance, unit, unknown)]
         yield (
             f"  after {show_time(_seconds(begins)):>7}  {role_word(one.role)}: "
             f"{piece.title}{often} ({', '.join([*swum, *before_words(one)])})"
@@ -78,6 +81,19 @@ def _board(answer: Proposals, number: int, own: Proposal, missed: Sequence[str])
         reasons = "; ".join(why_words(answer.table, one, why(answer.asked, own.order, one)))
         if reasons:
             yield f"                 why: {reasons}"
+
+
+def _by_time(answer: Proposals, one: Stood) -> int:
+    """How many reps of a piece are swum by time, so that nobody knows how far."""
+    layer = Layer(answer.analysis, answer.table.squad.id, answer.asked.wishes.pool)
+    laid = layer.lay(answer.made.candidates[one.own.piece.key], one.own.number)
+    swums = laid.swums if laid else ()
+    return max((sum(own.unknown is not None for own in swum.by_time) for swum in swums), default=0)
+
+
+def _far(distance: int, unit: str, unknown: int) -> str:
+    """A distance; what is swum by time is not silently none of it."""
+    return f"{distance} {unit}" + (f" and {unknown} by time" if unknown else "")
 
 
 def before_words(one: Stood) -> Iterator[str]:
