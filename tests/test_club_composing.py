@@ -7,7 +7,7 @@ from __future__ import annotations
 import json
 import random
 import shutil
-from dataclasses import replace
+from dataclasses import asdict, replace
 from functools import cache
 from itertools import permutations
 from pathlib import Path
@@ -15,6 +15,7 @@ from typing import Any
 
 import pytest
 from compose_requests import drawn, vectors, walked
+from compose_runs import runs_as_entries
 from compose_sizes import every_size
 from node_scripts import run_by_node
 from opened_practices import does_the_same, findings_of_saved, opened_by_page, with_parts
@@ -75,6 +76,19 @@ def test_every_size_of_every_piece_is_run_as_the_program_runs_it(tmp_path: Path)
     path = tmp_path / "sizes.json"
     path.write_text(json.dumps(every_size(analysed())), "utf-8")
     run_by_node(Path(__file__).parent / "make" / "sizes.test.js", SIZES=str(path))
+
+
+def test_a_composed_practice_is_run_as_the_build_runs_it_once_it_is_an_entry(
+    tmp_path: Path,
+) -> None:
+    """The last request brings a set of which some is swum by time, nobody knows how far."""
+    by_time = Request("home", 20, ["walls", "line-and-balance"])
+    asked = [*answers(), (by_time, answered(analysed(), made("reed"), by_time))]
+    whole_squads = [(own, asdict(request)) for request, own in asked if not request.groups]
+    told = [one["piece"] for one in answer_json(whole_squads[-1][0])["proposals"][0]["parts"]]
+    assert "set/slide-first" in told
+    path = runs_as_entries(ROOT, whole_squads, tmp_path)
+    run_by_node(Path(__file__).parent / "make" / "lay.test.js", CASES=str(path))
 
 
 @cache

@@ -4,6 +4,7 @@
 /** @import {RepBlock} from "../run/types.js" */
 
 import { applied } from "./apply.js";
+import { withoutOffers } from "./offers.js";
 import { counted, each } from "./often.js";
 import { packed, unpacked } from "./packed.js";
 import { courseOf, fileOf, keyOf } from "./places.js";
@@ -76,11 +77,11 @@ function changed({ items, crews }, { items: others = {}, all = {}, each: own }, 
   };
 }
 
-/** What was held against the rules in one pool is not offered in another.
+/** What was held against the rules in one pool is not offered in another: a round of 150 m ends where it began in 25 m, and at the far end in 50 m.
  * @param {PieceRun} run
  * @returns {PieceRun} */
 const unoffered = ({ items, crews }) => ({
-  items, crews: Object.fromEntries(Object.entries(crews).map(([id, { blocks }]) => [id, { blocks: each(blocks, (block) => without(block, ["more", "sit"])) }])),
+  items, crews: Object.fromEntries(Object.entries(crews).map(([id, { blocks }]) => [id, { blocks: withoutOffers(each(blocks, (block) => without(block, ["more", "sit"]))) }])),
 });
 
 /** @template {Item | RepBlock} T
