@@ -446,7 +446,7 @@ def test_what_is_for_under_water_is_told_in_words_that_ask_for_no_long_stay_ther
     one.
     """
     own = made("heron")
-    request = Request("home", 105, ["underwater", "walls"], gear={"drag-socks": 0})
+    request = Request("home", 105, ["underwater", "aerobic-base"])
     answer = answered(analysed(), own, request)
     told = [summary(answer.asked, one) for one in answer.proposals]
     assert any("ten" in text and "under water" in text for text in told), told
