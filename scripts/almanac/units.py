@@ -131,11 +131,12 @@ def parse_time(value: str | float) -> float:
 
 def parse_written_time(value: str | float) -> float:
     """Seconds of a time as an entry says it: what ``parse_time`` takes, but for a bare number below
-    ten that is not whole. Nobody times so little, and 4.05 is 4:05 without its colon. Raises
+    ten with a dot in it. Nobody times so little, and 4.05 is 4:05 without its colon. Raises
     TimeError.
     """
     seconds = parse_time(value)
-    if isinstance(value, float) and seconds < _LEAST_BARE_S and seconds != int(seconds):
+    _refuse_minutes_with_a_dot(value)
+    if isinstance(value, float) and seconds < _LEAST_BARE_S:
         raise TimeError(
             f"{value!r} is read as {value!r} seconds",
             f"write minutes and seconds as m:ss, or 0:{seconds:05.2f} for seconds",
@@ -150,6 +151,7 @@ def parse_whole_time(value: str | float) -> float:
     like 1.30 the hint tells both of what it may mean.
     """
     seconds = parse_time(value)
+    _refuse_minutes_with_a_dot(value)
     if seconds == int(seconds):
         return seconds
     near = show_time(max(1.0, seconds))
@@ -159,6 +161,15 @@ def parse_whole_time(value: str | float) -> float:
         raise TimeError(message, f"write {near}")
     meant, said = f"{minutes}:{rest}", show_time(seconds, tenths=True)
     raise TimeError(message, f"write {meant}; {said}, which it says, is {near} in whole seconds")
+
+
+def _refuse_minutes_with_a_dot(value: str | float) -> None:
+    """Raises TimeError for 3.00, which reads as three seconds and is three minutes."""
+    if isinstance(value, float) and value < _LEAST_BARE_S and value == int(value):
+        raise TimeError(
+            f"{value!r} is read as {value:.0f} s",
+            f"write {value:.0f}:00 for minutes, or 0:{value:02.0f} for seconds",
+        )
 
 
 def _parse_clock(text: str) -> float:

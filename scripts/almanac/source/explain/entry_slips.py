@@ -12,6 +12,7 @@ import yaml
 
 from almanac.findings import Finding, Place, error
 from almanac.source import schemas
+from almanac.source.explain.around import line_of, of_row
 from almanac.source.failure import Failure
 from almanac.source.meant.cut_off import whole_day
 from almanac.source.scalars import in_quotes, scalar
@@ -49,7 +50,7 @@ def text_hint(failure: Failure) -> str:
         if re.search(failure.says("pattern"), whole):
             return f"write it as one text: {scalar(excerpt(whole))}"
     if isinstance(value, dict) and value:
-        line = _line(failure).removeprefix("- ")
+        line = of_row(failure) or line_of(failure).removeprefix("- ")
         whole = re.split(r"\s#", line)[0].strip()
         if whole.startswith("? "):
             return f"a text cannot begin with '? ': put it in quotes: {in_quotes(whole)}"
@@ -70,11 +71,6 @@ def _known(failure: Failure) -> list[str]:
 def _about(failure: Failure) -> str:
     said = str(failure.says("says") or failure.says("description"))
     return said[:1].lower() + said[1:].rstrip(".")
-
-
-def _line(failure: Failure) -> str:
-    place = failure.document.place(failure.path)
-    return failure.document.text.split("\n")[place.line - 1].strip()
 
 
 def _without_dashes(failure: Failure) -> Finding | None:

@@ -79,12 +79,13 @@ def clock(failure: Failure) -> Iterator[Finding]:
         message = f"{written} is no time: a spreadsheet has made a share of a day of it"
         hint = f"write {meant}"
     elif isinstance(failure.value, float) and (meant := dotted_time(written)):
-        is_whole = failure.wanted == "whole"
-        message = f"{written} is read as {failure.value} seconds"
+        is_even = failure.value.is_integer()
+        unit = "s" if is_even else "seconds"
+        is_whole = failure.wanted == "whole" and not is_even
+        message = f"{written} is read as {failure.value:g} {unit}"
         message += ", and this is in whole seconds" if is_whole else ""
-        seconds = (
-            "" if is_whole or failure.value < 1 else f", or 0:{failure.value:05.2f} for seconds"
-        )
+        shown = f"{failure.value:02.0f}" if is_even else f"{failure.value:05.2f}"
+        seconds = "" if is_whole or failure.value < 1 else f", or 0:{shown} for seconds"
         hint = f"write {meant} for minutes and seconds{seconds}"
     yield failure.say("bad-time", message, hint)
 

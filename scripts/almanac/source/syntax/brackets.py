@@ -9,6 +9,7 @@ from almanac.source.syntax.slips import Position, excerpt
 
 _FIELD_IN_LIST = re.compile(r", *[a-z_]+: ")
 _PAIRS = {"[": "]", "{": "}"}
+_NEXT_FIELD = re.compile(r" *(?:- )?[a-z_]+:(?: |$)")
 _COLON_IN_TEXT = re.compile(r"(?<=[{ ])([a-z_]+): ([^\[\]{},\"':]+: [^\[\]{},\"':]+)(?=[,}])")
 
 
@@ -67,12 +68,11 @@ def _open(text: str, closed: str) -> int:
     return sum(text.count(char) for char in _PAIRS if _PAIRS[char] == closed) - text.count(closed)
 
 
-def open_bracket(
-    at: Position, since: Position, line: str, opening: str
-) -> tuple[Position, str, str]:
+def open_bracket(at: Position, since: Position, lines: list[str]) -> tuple[Position, str, str]:
     """A list or mapping in brackets that goes on where it should not: a comma or the closing
     bracket is missing.
     """
+    line = lines[at[0]] if at[0] < len(lines) else ""
     if at[0] == since[0] and (row := re.search(r"\{[^{}]*;[^{}]*\}", line)):
         said = excerpt(row[0].replace(";", ","))
         return (at[0], line.index(";")), "a ';' stands where a comma belongs", f"write {said}"
@@ -87,4 +87,9 @@ def open_bracket(
             "a comma is missing before this, or the bracket is not closed",
             "add it, or put the text in quotes",
         )
-    return since, "the bracket that opens here is not closed", "add the closing bracket"
+    mark = lines[since[0]][since[1] : since[1] + 1]
+    last = max(since[0], *(n for n in range(since[0], at[0]) if lines[n].strip()), -1)
+    hint = "add the closing bracket"
+    if last > since[0] and mark in _PAIRS and _NEXT_FIELD.match(line):
+        hint += f" {_PAIRS[mark]} at the end of line {last + 1}"
+    return since, "the bracket that opens here is not closed", hint

@@ -95,7 +95,7 @@ def _explain(said: str, at: Position, since: Position, lines: list[str], file: s
     if "expected node content" in said:
         return "yaml-syntax", *nothing_there(at, lines)
     if "did not find expected ',' or" in said:
-        return "yaml-syntax", *open_bracket(at, since, line, lines[since[0]])
+        return "yaml-syntax", *open_bracket(at, since, lines)
     return "yaml-syntax", at, *_unfitting(said, char, line[: at[1]])
 
 

@@ -27,6 +27,7 @@ _NEXT_FIELD = re.compile(r"\s*[a-z0-9_-]+: ")
 _ITEM_FIELD = re.compile(r"- ([a-z_]+):(?: |$)")
 _DASHED_FIELD = re.compile(r"\s*- +([A-Za-z0-9_-]+: \S.*)")
 _QUOTED_ROW = re.compile(r"\"[^\"]*\"(?:, ?\"[^\"]*\")+|'[^']*'(?:, ?'[^']*')+")
+_OPEN_IN_ROW = re.compile(r"\"([^\",]+), (\"[^\"]*\"(?:, ?\"[^\"]*\")*)[\]},].*")
 _DASHED_TEXT = re.compile(r" *- +([^:\[{\"'|>]+)")
 _REPS = re.compile(r"([1-9][0-9]?) ?[x×*] ?([1-9][0-9]{1,3}) ?(?:m|yd|yards|metres)?")
 _NUMBERED = re.compile(r"\s*(?:[0-9]{1,2}[.)]\s+|[•·▪◦]\s*)\S")
@@ -151,6 +152,9 @@ def _in_quotes(said: str, at: Position, lines: Sequence[str]) -> Recognised | No
     where = (at[0], len(before) - 1)
     if _QUOTED_ROW.fullmatch(whole):
         return where, "several texts make a list, which stands in brackets", f"write [{whole}]"
+    if open_text := _OPEN_IN_ROW.fullmatch(whole):
+        said = "the quotation mark that opens here is not closed"
+        return (at[0], opened), said, f'write "{open_text[1]}", {excerpt(open_text[2])}'
     inner = whole[1:-1] if whole.endswith(mark) and len(whole) > 1 else ""
     if mark == "'" and inner and '"' not in inner:
         said = "the apostrophe ends the text, which stands in single quotation marks"
