@@ -340,3 +340,13 @@ def test_what_tells_two_apart_is_left_to_who_asks(said: str, meant: list[str]) -
     called = {"heron-1": [], "heron-2": [], "osprey": [], "long-kick-on-the-back": [],
               "zz-back-kick": []}  # fmt: skip
     assert near_names(said, called, {"osprey": "who breathes late", "heron-1": "lane 1"}) == meant
+
+
+def test_no_mend_is_tried_in_a_text_whose_aliases_grow_without_end() -> None:
+    """Each of nine lists holds the one before ten times: a thousand million items, written out."""
+    lists = ["l0: &l0 [x, x]"]
+    lists += [f"l{n}: &l{n} [{', '.join([f'*l{n - 1}'] * 10)}]" for n in range(1, 10)]
+    text = "\n".join(['title: "Back kick', "level: foundation", *lists]) + "\n"
+    document, findings = read(text.encode(), "drills/skills/kicking/back-kick.yml")
+    assert document is None
+    assert [(own.code, own.place.line) for own in findings] == [("yaml-syntax", 1)]

@@ -7,7 +7,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 
-from almanac.source.syntax.slips import Recognised, excerpt
+from almanac.source.syntax.slips import Recognised, excerpt, holds, indent_of
 from almanac.source.syntax.tried import Trial
 
 _DASH = re.compile(r"( *)- +(?=\S)")
@@ -33,26 +33,26 @@ def dash_meant(number: int, trial: Trial) -> Recognised | None:
 def _items(number: int, lines: Sequence[str]) -> Iterator[range]:
     """The lines of the item around a line, and of the one that follows in the same list."""
     start = min(number, len(lines) - 1)
-    inmost = _indent(lines[start]) + 1
-    while start >= 0 and not (_DASH.match(lines[start]) and _indent(lines[start]) < inmost):
-        inmost = min(inmost, _indent(lines[start]) + 1) if _holds(lines[start]) else inmost
+    inmost = indent_of(lines[start]) + 1
+    while start >= 0 and not (_DASH.match(lines[start]) and indent_of(lines[start]) < inmost):
+        inmost = min(inmost, indent_of(lines[start]) + 1) if holds(lines[start]) else inmost
         start -= 1
     if start < 0:
         return
-    own = _indent(lines[start])
+    own = indent_of(lines[start])
     for _ in range(2):
         end = start + 1
-        while end < len(lines) and (not _holds(lines[end]) or _indent(lines[end]) > own):
+        while end < len(lines) and (not holds(lines[end]) or indent_of(lines[end]) > own):
             end += 1
         yield range(start, end)
-        if end == len(lines) or _indent(lines[end]) < own or not _DASH.match(lines[end]):
+        if end == len(lines) or indent_of(lines[end]) < own or not _DASH.match(lines[end]):
             return
         start = end
 
 
 def _begins_own(at: int, item: range, lines: Sequence[str]) -> bool:
     """Whether a line stands where a field of the item does."""
-    return _holds(lines[at]) and _indent(lines[at]) == _width(lines[item.start])
+    return holds(lines[at]) and indent_of(lines[at]) == _width(lines[item.start])
 
 
 def _without(item: range, lines: Sequence[str]) -> str:
@@ -63,15 +63,7 @@ def _without(item: range, lines: Sequence[str]) -> str:
 def _width(line: str) -> int:
     """How far in what stands behind a dash begins."""
     found = _DASH.match(line)
-    return len(found[0]) if found else _indent(line)
-
-
-def _indent(line: str) -> int:
-    return len(line) - len(line.lstrip(" "))
-
-
-def _holds(line: str) -> bool:
-    return bool(line.strip()) and not line.lstrip().startswith("#")
+    return len(found[0]) if found else indent_of(line)
 
 
 def _key(text: str) -> str:
@@ -83,11 +75,11 @@ def _key(text: str) -> str:
 def _left_out(at: int, lines: Sequence[str]) -> Recognised:
     what = f"'{key}'" if (key := _key(lines[at])) else "this line"
     message = f"{what} begins an item of a list, and no dash stands before it"
-    return (at, _indent(lines[at])), message, f"write - {excerpt(lines[at])}"
+    return (at, indent_of(lines[at])), message, f"write - {excerpt(lines[at])}"
 
 
 def _too_many(at: int, lines: Sequence[str]) -> Recognised:
     own = lines[at][_width(lines[at]) :]
     what = f"'{key}'" if (key := _key(own)) else "this line"
     message = f"a dash begins another item here, and {what} belongs to the item above it"
-    return (at, _indent(lines[at])), message, f"write {excerpt(own)}, without the dash"
+    return (at, indent_of(lines[at])), message, f"write {excerpt(own)}, without the dash"

@@ -7,7 +7,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from almanac.source.syntax.slips import Recognised
+from almanac.source.syntax.slips import Recognised, indent_of
 from almanac.source.syntax.tried import Trial
 
 _BEGINS = re.compile(r" *(?:- +)?(?:([\w-]+):(?: +|$))?")
@@ -23,7 +23,7 @@ def goes_on(number: int, trial: Trial) -> Recognised | None:
     if above is None or not lines[number : number + 1]:
         return None
     start, wanted = _text_above(above, lines)
-    own = _indent(lines[number])
+    own = indent_of(lines[number])
     if start is None or wanted <= own or not _is_text(lines[number], lines[above]):
         return None
     is_wrapped = lines[number][own].islower() and not lines[above].rstrip().endswith(_ENDS)
@@ -31,7 +31,7 @@ def goes_on(number: int, trial: Trial) -> Recognised | None:
         return None  # a line of the list, rather, whose dash is missing
     end = number + 1
     while end < len(lines) and lines[end].strip() and not _is_begun(lines[end]):
-        if _indent(lines[end]) >= wanted:
+        if indent_of(lines[end]) >= wanted:
             break
         end += 1
     moved = [" " * (wanted - own) + line for line in lines[number:end]]
@@ -56,8 +56,8 @@ def _text_above(above: int, lines: Sequence[str]) -> tuple[int | None, int]:
     if start < 0:
         return None, 0
     if start < above:
-        return start, _indent(lines[above])
-    return start, _indent(lines[start]) + 2 + 2 * lines[start].lstrip().startswith("- ")
+        return start, indent_of(lines[above])
+    return start, indent_of(lines[start]) + 2 + 2 * lines[start].lstrip().startswith("- ")
 
 
 def _is_text(line: str, above: str) -> bool:
@@ -72,7 +72,3 @@ def _is_text(line: str, above: str) -> bool:
 def _is_begun(line: str) -> bool:
     found = _BEGINS.match(line)
     return bool(found and found[0].strip())
-
-
-def _indent(line: str) -> int:
-    return len(line) - len(line.lstrip(" "))

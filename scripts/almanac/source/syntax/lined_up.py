@@ -8,6 +8,7 @@ import re
 from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
+from almanac.source.syntax.slips import holds, indent_of
 from almanac.source.syntax.tried import Trial
 
 _ABOVE, _BELOW = 8, 2  # lines around the one that was told, in which the slip may begin
@@ -41,26 +42,26 @@ def lined_up(number: int, trial: Trial) -> Moved | None:
 def _moves(number: int, lines: Sequence[str]) -> Iterator[tuple[int, int, int]]:
     """First line, line behind the last, and blanks more or fewer: the smallest moves first."""
     first = max(0, number - _ABOVE)
-    starts = [own for own in range(first, min(number + _BELOW, len(lines))) if _holds(lines[own])]
+    starts = [own for own in range(first, min(number + _BELOW, len(lines))) if holds(lines[own])]
     levels = {
-        _indent(line) + more
+        indent_of(line) + more
         for line in lines[max(0, first - _ABOVE) : number + _BELOW]
-        if _holds(line)
+        if holds(line)
         for more in ((0, 2) if line.lstrip().startswith("- ") or line.endswith(":") else (0,))
     }
     found = {
-        (start, end, level - _indent(lines[start]))
+        (start, end, level - indent_of(lines[start]))
         for start in starts
         for end in _ends(start, lines)
         for level in levels
-        if level != _indent(lines[start]) and end >= number
+        if level != indent_of(lines[start]) and end >= number
     }
     near = sorted(found, key=lambda own: (_size(own, lines), abs(own[2]), abs(own[0] - number)))
     yield from near[:_MOST_TRIED]
 
 
 def _size(move: tuple[int, int, int], lines: Sequence[str]) -> int:
-    return sum(_holds(line) for line in lines[move[0] : move[1]])
+    return sum(holds(line) for line in lines[move[0] : move[1]])
 
 
 def _ends(start: int, lines: Sequence[str]) -> Iterator[int]:
@@ -68,14 +69,14 @@ def _ends(start: int, lines: Sequence[str]) -> Iterator[int]:
     the pieces beside it.
     """
     yield from range(start + 1, min(start + _MOST_PIECES, len(lines)) + 1)
-    own, pieces = _indent(lines[start]), 1
+    own, pieces = indent_of(lines[start]), 1
     for number in range(start + 1, len(lines) + 1):
         line = lines[number] if number < len(lines) else ""
-        if number < len(lines) and (not _holds(line) or _indent(line) > own):
+        if number < len(lines) and (not holds(line) or indent_of(line) > own):
             continue
         yield number
         pieces += 1
-        if number == len(lines) or _indent(line) < own or pieces > _MOST_PIECES:
+        if number == len(lines) or indent_of(line) < own or pieces > _MOST_PIECES:
             return
 
 
@@ -84,20 +85,12 @@ def _shifted(lines: Sequence[str], shift: int) -> list[str]:
 
 
 def _less(line: str, many: int) -> str:
-    return line[min(many, _indent(line)) :]
-
-
-def _indent(line: str) -> int:
-    return len(line) - len(line.lstrip(" "))
-
-
-def _holds(line: str) -> bool:
-    return bool(line.strip()) and not line.lstrip().startswith("#")
+    return line[min(many, indent_of(line)) :]
 
 
 def _told(start: int, end: int, shift: int, moved: Sequence[str]) -> Moved:
     line = moved[start]
-    indent = _indent(line) - shift
+    indent = indent_of(line) - shift
     more = _size((start + 1, end, 0), moved)
     rest = {0: "", 1: " and before the line below it"}.get(
         more, f" and before the {more} lines below it"
@@ -124,14 +117,14 @@ def _beside(start: int, end: int, moved: Sequence[str]) -> str:
     rows = [*range(start - 1, -1, -1), *range(end, len(moved))]
     for number in rows:
         line = moved[number]
-        if not _holds(line) or _indent(line) > _indent(moved[start]):
+        if not holds(line) or indent_of(line) > indent_of(moved[start]):
             continue
-        if _indent(line) < _indent(moved[start]):
+        if indent_of(line) < indent_of(moved[start]):
             dash = re.match(r" *- +", line)
-            if not dash or len(dash[0]) != _indent(moved[start]):
+            if not dash or len(dash[0]) != indent_of(moved[start]):
                 return ""
         name = _NAMED.match(line.strip())
-        at_dash = _indent(line) == _indent(moved[start]) and line.lstrip().startswith("- ")
+        at_dash = indent_of(line) == indent_of(moved[start]) and line.lstrip().startswith("- ")
         what = "the dash" if at_dash else f"'{name[1]}'" if name else ""
         return f"it lines up with {what} in line {number + 1}" if what else ""
     return ""

@@ -34,6 +34,16 @@ _NUMBERED = re.compile(r"\s*(?:[0-9]{1,2}[.)]\s+|[•·▪◦]\s*)\S")
 _LONGEST = 100
 
 
+def indent_of(line: str) -> int:
+    """How many blanks stand before what a line holds."""
+    return len(line) - len(line.lstrip(" "))
+
+
+def holds(line: str) -> bool:
+    """Whether anything but a comment stands in a line."""
+    return bool(line.strip()) and not line.lstrip().startswith("#")
+
+
 @cache
 def field_names() -> frozenset[str]:
     """The name of every field of every kind, those inside others too."""

@@ -78,7 +78,7 @@ def _read(
     """
     try:
         root = yaml.compose("\n".join(lines), Loader=PlainLoader)
-        data = _plain(root)
+        data = _plain(root, set())
     except (yaml.YAMLError, ValueError, RecursionError):
         return None
     if at is not None and not _begins(root, at):
@@ -100,15 +100,20 @@ def _is_of_shape(problem: Any) -> bool:
     return held is None or isinstance(held, dict | list) or asked <= _HOLDERS
 
 
-def _plain(node: yaml.Node | None) -> Any:
-    """The data of a node, every value a text. Raises ValueError where a key is given twice."""
+def _plain(node: yaml.Node | None, seen: set[int]) -> Any:
+    """The data of a node, every value a text. Raises ValueError where a key is given twice, and
+    where a node stands in two places: no entry has aliases, and ten of ten of ten do not end.
+    """
+    if id(node) in seen:
+        raise ValueError
+    seen.add(id(node))
     if isinstance(node, yaml.MappingNode):
-        found = {str(key.value): _plain(value) for key, value in node.value}
+        found = {str(key.value): _plain(value, seen) for key, value in node.value}
         if len(found) != len(node.value):
             raise ValueError
         return found
     if isinstance(node, yaml.SequenceNode):
-        return [_plain(own) for own in node.value]
+        return [_plain(own, seen) for own in node.value]
     return node.value or None if isinstance(node, yaml.ScalarNode) else None
 
 
