@@ -238,8 +238,26 @@ def test_all_that_a_plan_names_of_its_club_is_asked_for_at_once(
     asked = re.findall(r"--as (\S+=\S+)", capsys.readouterr().err)
     assert asked == ["heron=one", "heron-1=one-1", "heron-2=-"]
     assert files(own) == before
-    assert planned(own, "heron-kick-and-go", *(f"--as={own}" for own in asked)) in (0, 2)
-    assert "--as" not in capsys.readouterr().err
+    assert planned(own, "heron-kick-and-go", *(f"--as={own}" for own in asked)) == 2
+    said = capsys.readouterr().err
+    assert "--as" not in said and "apart" in said  # the next thing that is in the way
+
+
+@pytest.mark.parametrize(
+    ("given", "said"),
+    [
+        (["hreon=one"], "is called 'hreon'; is it 'heron'?"),
+        (["nobody=one"], "is called 'nobody'; there are "),
+        (["heron=one", "heron=two"], "'heron' stands for 'one' and for 'two'"),
+    ],
+)
+def test_what_stands_for_nothing_of_theirs_or_for_two_is_refused(
+    own: Path, capsys: pytest.CaptureFixture[str], given: list[str], said: str
+) -> None:
+    before = files(own)
+    assert planned(own, "heron-kick-and-go", *(f"--as={one}" for one in given)) == 2
+    assert said in capsys.readouterr().err
+    assert files(own) == before
 
 
 def test_a_lane_group_that_has_none_here_is_left_out_where_that_is_said(

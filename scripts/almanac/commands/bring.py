@@ -68,7 +68,9 @@ def run(arguments: argparse.Namespace) -> int:
     if has_plans:
         if into.catalogue is None:
             raise UsageError(f"{root} is no sound catalogue: see almanac check --root {root}")
-        clubs = Clubs(of.catalogue.club, into.catalogue.club, _renamed(arguments.renamed))
+        clubs = Clubs(
+            of.catalogue.club, into.catalogue.club, _renamed(arguments.renamed, of.catalogue.club)
+        )
         origin = replace(origin, clubs=clubs, groups=_by_level(clubs.here))
     try:
         found = bring(of, into.names, wanted, origin)
@@ -122,13 +124,23 @@ def _key(catalogue: Catalogue, given: str) -> Key:
     raise UsageError(f"nothing there is called '{given}'" + (f"; is it '{near}'?" if near else ""))
 
 
-def _renamed(given: list[str]) -> dict[str, str]:
+def _renamed(given: list[str], there: Club) -> dict[str, str]:
     """What stands for what, as it was asked for."""
-    pairs = [words.partition("=") for words in given]
-    for words, (theirs, _, ours) in zip(given, pairs, strict=True):
+    known = [id for name in IN_CLUB.values() for id in getattr(there, name)]
+    found: dict[str, str] = {}
+    for words in given:
+        theirs, _, ours = words.partition("=")
         if not (theirs and ours):
             raise UsageError(f"--as: '{words}' is no pair: write the id there, =, and the id here")
-    return {theirs: ours for theirs, _, ours in pairs}
+        if theirs not in known:
+            near = nearest(theirs, known)
+            what = f"is it '{near}'?" if near else f"there are {', '.join(known)}"
+            raise UsageError(
+                f"--as: no squad, lane group or pool there is called '{theirs}'; {what}"
+            )
+        if found.setdefault(theirs, ours) != ours:
+            raise UsageError(f"--as: '{theirs}' stands for '{found[theirs]}' and for '{ours}'")
+    return found
 
 
 def _whose(file: str, text: str) -> str:
