@@ -254,3 +254,15 @@ def test_a_move_that_would_hide_fields_in_a_text_is_no_mend() -> None:
         trial = Trial.of(without, "drills/faults/crossing-legs.yml")
         assert trial is not None
         assert lined_up(number, trial) is None
+
+
+@pytest.mark.parametrize("name", ["back-kick-arms-at-sides (1).yml", "Copy of arms at sides.yml"])
+def test_a_copy_under_a_name_that_is_no_id_is_told_once(tmp_path: Path, name: str) -> None:
+    """And not besides as a drill that no fault names, or as one that says what another does."""
+    root = tmp_path / "club"
+    shutil.copytree(CATALOGUE, root)
+    (drill,) = root.glob("drills/skills/*/back-kick-arms-at-sides.yml")
+    shutil.copy(drill, drill.with_name(name))
+    before, found = (checked(own).splitlines() for own in (CATALOGUE, root))
+    (told,) = (own for own in found[:-1] if own not in before and not own.startswith("    "))
+    assert f"{name}: error bad-id: " in told

@@ -11,7 +11,6 @@ from almanac.checks.rule import Problem, warns
 from almanac.model.composed_words import made_from
 from almanac.model.entry import Entry
 from almanac.model.practice import Practice
-from almanac.source.paths import is_id
 from almanac.units import show_share
 
 
@@ -30,8 +29,7 @@ def near_duplicate(analysis: Analysis) -> Iterator[Problem]:
             first, second = (
                 analysis.catalogue.entries[kind, id] for id in (pair.first, pair.second)
             )
-            is_copy = not (is_id(first.id) and is_id(second.id))  # told at its name
-            if is_copy or _of(first) & _of(second):
+            if _of(first) & _of(second):
                 continue
             message = (
                 f"it says {show_share(pair.share)} the same as '{second.title}' ({second.file})"

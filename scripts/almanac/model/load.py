@@ -30,6 +30,7 @@ from almanac.source.forms import newer_form, older_told
 from almanac.source.git.renamed import Renamed
 from almanac.source.misplaced import ids_of, placed_by_content
 from almanac.source.names import Names
+from almanac.source.paths import is_id
 from almanac.source.read_ahead import ReadAhead
 from almanac.source.reader import DataPath, Document
 from almanac.source.results import but_results
@@ -38,13 +39,12 @@ from almanac.source.validate import Shapes, Validated
 
 @dataclass(frozen=True)
 class Loaded:
-    """What a folder gave: the catalogue, its findings, the names in it, and how many entries it
-    has.
+    """What a folder gave: the catalogue, its findings, the names in it, how many entries it has.
 
     ``meant`` has, by entry, the words that were surely meant by some that are of no list;
     ``values``, by entry and path, the YAML that belongs in place of a value.
     ``catalogue`` is None where a file that all else stands on (the club, the policy, a vocabulary)
-    is broken or missing. Entries that are broken, and those that name them, are left out of it.
+    is broken or missing. What is broken or named by no id, and what names it, is left out of it.
     """
 
     catalogue: Catalogue | None
@@ -168,7 +168,7 @@ def with_file(loaded: Loaded, path: Path, kind: str) -> Loaded:
 def _catalogue(
     documents: Mapping[Key, Document], checked: Mapping[Key, Validated], names: Names
 ) -> Catalogue | None:
-    sound = {key for key, it in checked.items() if can_be_read(documents[key], key[0], it)}
+    sound = {k for k, it in checked.items() if is_id(k[1]) and can_be_read(documents[k], k[0], it)}
     foundations = {
         ("vocabulary", name)
         for name in schemas.vocabularies()
